@@ -1,0 +1,63 @@
+"""What can be wrong with a request for a draft, told as data first and as text second."""
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+from enum import Enum
+
+__all__ = ["DraftRefused", "Problem", "Severity"]
+
+
+class Severity(Enum):
+    """How much a problem matters."""
+
+    REFUSAL = "refusal"
+    WARNING = "warning"
+
+
+@dataclass(frozen=True)
+class Problem:
+    """One thing that is wrong or unusual, in the words and the unit of the person who typed it.
+
+    Attributes:
+        key: the name concerned, "waist_girth" or "left.thigh_girth"; empty when it is the whole file.
+        message: what is wrong and what may have happened, in whole sentences.
+        severity: whether the draft is refused for it.
+        value: the value as it was typed; empty when there is none.
+        plausible: what would have been accepted without remark; empty when no range applies.
+        line: line of the file, counted from 1; None when there is no file or no one line.
+    """
+
+    key: str
+    message: str
+    severity: Severity
+    value: str = ""
+    plausible: str = ""
+    line: int | None = None
+
+    def __str__(self) -> str:
+        """Return the problem as one line of text, leaving out what is not known."""
+        where = f"line {self.line}: " if self.line is not None else ""
+        name = " = ".join(part for part in (self.key, self.value) if part)
+        what = f"{name}: " if name else ""
+        range_text = f" Plausible: {self.plausible}." if self.plausible else ""
+        return f"{where}{what}{self.message}{range_text}"
+
+
+class DraftRefused(ValueError):
+    """A draft cannot be made; `problems` holds every reason at once.
+
+    Warnings may stand among the refusals, so that a person who corrects the one can see to the other.
+    """
+
+    def __init__(self, problems: Iterable[Problem], source: str = "") -> None:
+        """Hold the problems and, when they come from a file, the name under which it was asked for."""
+        self.problems = tuple(problems)
+        self.source = source
+        # Both go to args as well, so that the exception survives pickling between processes.
+        super().__init__(self.problems, source)
+
+    def __str__(self) -> str:
+        """Return all problems, one a line, each beginning with the file's name where there is one."""
+        source = f"{self.source}: " if self.source else ""
+        marks = {Severity.REFUSAL: "", Severity.WARNING: "warning: "}
+        return "\n".join(f"{source}{marks[problem.severity]}{problem}" for problem in self.problems)

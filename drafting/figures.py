@@ -1,0 +1,87 @@
+"""The numbers of a draft under fixed names, in centimetres, for people and programs that read `figures.json`."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from drafting.block import Block
+from drafting.findings import Finding
+from drafting.fit_report import crotch_line, fit_findings, girth_lines, means_used
+from drafting.tolerance import SEAM
+
+
+def in_cm(mm: float | None) -> float | None:
+    """Return millimetres as centimetres to a hundredth of a millimetre; None stays None."""
+    return None if mm is None else round(mm / 10, 3)
+
+
+def finding_figures(finding: Finding) -> dict[str, Any]:
+    """Return a finding as plain data, its sentence in centimetres."""
+    return {
+        "code": finding.code,
+        "level": finding.level.value,
+        "where": finding.where,
+        "text": finding.say(),
+    }
+
+
+def seam_figures(name: str, edges: list[str], first: float, second: float, intended: float) -> dict[str, Any]:
+    """Return one line of the seam table; lengths given in mm, first minus second should be `intended`."""
+    return {
+        "name": name,
+        "edges": edges,
+        "lengths": [in_cm(first), in_cm(second)],
+        "intended_difference": in_cm(intended),
+        "found_difference": in_cm(first - second),
+        "passes": abs(first - second - intended) <= SEAM,
+    }
+
+
+def block_figures(block: Block) -> dict[str, Any]:
+    """Return girths, crotch seam, lengths, seams, pieces and findings of the block, in cm.
+
+    `girths` maps a level to body, ease and pattern; body and ease are None where the body is not known.
+    """
+    front, back, crotch = block.front, block.back, crotch_line(block)
+    inseams = front.panel.inseam.length, back.panel.inseam.length
+    outseams = front.side.length, back.side.length
+    return {
+        "unit": "cm",
+        "girths": {
+            line.level.replace(" ", "_"): {
+                "body": in_cm(line.body),
+                "ease": in_cm(line.ease),
+                "pattern": in_cm(line.pattern),
+                "origin": line.origin.value if line.origin else None,
+                "spread": in_cm(line.spread),
+                "enough": line.enough,
+            }
+            for line in girth_lines(block)
+        },
+        "crotch": {
+            "front": in_cm(crotch.front),
+            "back": in_cm(crotch.back),
+            "total": in_cm(crotch.total),
+            "target": in_cm(crotch.target),
+            "means": [
+                {
+                    "name": name,
+                    "amount": in_cm(amount) if unit == "mm" else round(amount, 2),
+                    "unit": "cm" if unit == "mm" else "deg",
+                }
+                for name, amount, unit in means_used(block)
+            ],
+        },
+        "lengths": {
+            "inseam_front": in_cm(inseams[0]),
+            "inseam_back": in_cm(inseams[1]),
+            "outseam_front": in_cm(outseams[0]),
+            "outseam_back": in_cm(outseams[1]),
+        },
+        "seams": [
+            seam_figures("inseam", ["front inseam", "back inseam"], *inseams, block.proportions.inseam_ease),
+            seam_figures("outseam", ["front outseam", "back outseam"], *outseams, 0.0),
+        ],
+        "pieces": [{"name": "front", "quantity": 2}, {"name": "back", "quantity": 2}],
+        "findings": [finding_figures(finding) for finding in fit_findings(block)],
+    }

@@ -1,0 +1,45 @@
+"""What a check found, as data: printed by the command line, on the cover sheet, and asserted in tests."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from enum import Enum
+
+
+class Level(Enum):
+    """How much a finding matters."""
+
+    NOTE = "note"
+    """Worth knowing; nothing to mend."""
+    WARNING = "warning"
+    """The pattern can be sewn, but something stated could not be reached."""
+    FAULT = "fault"
+    """The pattern would not sew together or not go on; it is not written unless forced."""
+
+
+@dataclass(frozen=True)
+class Finding:
+    """One thing that a check found.
+
+    Attributes:
+        code: A short fixed name of the kind of finding, such as "crotch-out-of-reach".
+        level: How much it matters.
+        where: The piece, seam or measurement it is about.
+        text: One sentence for the wearer; `{0}`, `{1}` … stand for the amounts, `{{` for a brace.
+        amounts: Lengths in mm that the sentence names, so that each output writes them in the wearer's unit.
+        measured: What was found, in mm or degrees, None where there is no number.
+        allowed: What was wanted, in the same unit.
+    """
+
+    code: str
+    level: Level
+    where: str
+    text: str
+    amounts: tuple[float, ...] = ()
+    measured: float | None = None
+    allowed: float | None = None
+
+    def say(self, show: Callable[[float], str] = lambda mm: f"{mm / 10:.1f} cm") -> str:
+        """Return the sentence with its lengths written by `show`, which takes mm."""
+        return self.text.format(*(show(amount) for amount in self.amounts))

@@ -1,0 +1,224 @@
+"""What the fitted block leaves for the body: girths level by level, the crotch seam, and what could not be reached."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+import numpy as np
+
+from drafting.block import Block
+from drafting.body import Origin
+from drafting.findings import Finding, Level
+from drafting.means import MEANS
+from drafting.tolerance import CROTCH, SEAM
+
+
+@dataclass(frozen=True)
+class GirthLine:
+    """One level of the report, mm of full girth.
+
+    Attributes:
+        level: Name, such as "top hip".
+        height: Height above the floor, mm.
+        body: Girth of the body there, None when neither measured nor estimated.
+        origin: Where the body's girth comes from.
+        spread: One standard deviation of an estimated girth, else 0.
+        pattern: Finished girth of the pattern.
+        least_ease: What the pattern must have over the body to count as enough.
+    """
+
+    level: str
+    height: float
+    body: float | None
+    origin: Origin | None
+    spread: float
+    pattern: float
+    least_ease: float
+
+    @property
+    def ease(self) -> float | None:
+        """Pattern less body, None when the body is not known there."""
+        return None if self.body is None else self.pattern - self.body
+
+    @property
+    def enough(self) -> bool:
+        """Whether the pattern has the least ease; True where the body is not known."""
+        return self.ease is None or self.ease >= self.least_ease - SEAM
+
+
+def girth_lines(block: Block) -> tuple[GirthLine, ...]:
+    """Return the report of girths from waist to hem; levels without a girth of the body only where always told."""
+    ease, levels, body = block.ease, block.levels, block.body
+    waist, hip, leg = block.waist_girth, block.trunk_girth(levels.hip.mm), block.leg_girth
+    rows = [
+        ("waist", "waist_girth", levels.waist.mm, waist, ease.waist),
+        (
+            "top hip",
+            "top_hip_girth",
+            body["top_hip_height"].mm,
+            block.trunk_girth(body["top_hip_height"].mm),
+            0.0,
+        ),
+        ("hip", "hip_girth", levels.hip.mm, hip, ease.hip),
+        ("thigh", "thigh_girth", block.thigh_level, leg(block.thigh_level), ease.thigh),
+        *(
+            (
+                name.replace("_", " "),
+                f"{name}_girth",
+                body[f"{name}_height"].mm,
+                leg(body[f"{name}_height"].mm),
+                least,
+            )
+            for name, least in (("mid_thigh", 0.0), ("knee", ease.knee), ("calf", ease.calf), ("ankle", 0.0))
+        ),
+        ("hem", "heel_girth", levels.hem.mm, leg(levels.hem.mm), ease.heel),
+    ]
+    lines = []
+    for level, key, height, pattern, least in rows:
+        value = block.body.values.get(key)
+        if value is None and level in ("top hip", "mid thigh", "calf", "ankle"):
+            continue
+        girth, origin, spread = (value.length.mm, value.origin, value.spread) if value else (None, None, 0.0)
+        lines.append(GirthLine(level, height, girth, origin, spread, pattern, least))
+    return tuple(lines)
+
+
+@dataclass(frozen=True)
+class CrotchLine:
+    """The crotch seam: drafted lengths and what they should be, mm; None where the body's is not known."""
+
+    front: float
+    back: float
+    target: float | None
+    front_target: float | None
+
+    @property
+    def total(self) -> float:
+        """The whole seam from front waist to back waist."""
+        return self.front + self.back
+
+
+def crotch_line(block: Block) -> CrotchLine:
+    """Return the drafted crotch seam beside the body's crotch length plus ease."""
+    total, front = block.body.get("total_crotch_length"), block.body.get("front_crotch_length")
+    target = None if total is None else total.mm + block.ease.crotch
+    share = None if total is None or front is None or target is None else target * front.mm / total.mm
+    return CrotchLine(block.front.panel.crotch.length, block.back.panel.crotch.length, target, share)
+
+
+def body_profile(block: Block) -> tuple[list[float], list[float]]:
+    """Return heights (mm, rising) and girths of the leg from ankle to thigh where the body tells them."""
+    body = block.body
+    rows = [
+        (body[f"{level}_height"].mm, girth.mm)
+        for level in ("ankle", "calf", "knee", "mid_thigh")
+        if (girth := body.get(f"{level}_girth"))
+    ]
+    if thigh := body.get("thigh_girth"):
+        rows.append((body["inside_leg_height"].mm, thigh.mm))
+    rows.sort()
+    return [height for height, _ in rows], [girth for _, girth in rows]
+
+
+def fit_findings(block: Block) -> tuple[Finding, ...]:
+    """Return what there is to say about the fit, the body's own findings first."""
+    return (*block.body.findings, *_crotch(block), *_widths(block), *_means(block))
+
+
+def _crotch(block: Block) -> Iterator[Finding]:
+    line = crotch_line(block)
+    if line.target is not None and abs(line.total - line.target) > CROTCH:
+        word = "short" if line.total < line.target else "long"
+        text = (
+            f"The crotch seam stays {{0}} too {word}: {{1}} where crotch length and ease make {{2}}, with every means at "
+            "its limit. Measure the crotch length and the rise again before cutting."
+        )
+        amounts = (abs(line.total - line.target), line.total, line.target)
+        yield Finding(
+            "crotch-out-of-reach", Level.WARNING, "crotch seam", text, amounts, line.total, line.target
+        )
+    if line.front_target is not None and abs(line.front - line.front_target) > CROTCH:
+        text = (
+            "The front part of the crotch seam is {0} where your front part asks for {1}; the whole seam comes first. "
+            "The inseam will sit that much further "
+            f"{'forward' if line.front < line.front_target else 'back'} than your crotch point."
+        )
+        yield Finding(
+            "crotch-split",
+            Level.NOTE,
+            "crotch seam",
+            text,
+            (line.front, line.front_target),
+            line.front,
+            line.front_target,
+        )
+
+
+def _widths(block: Block) -> Iterator[Finding]:
+    taken = block.shares.suppression
+    if abs(taken.left_over) > SEAM:
+        word, mend = (
+            ("large", "a second dart or an elastic") if taken.left_over > 0 else ("small", "a higher rise")
+        )
+        text = (
+            f"The difference between hip and waist is more than seams and darts can take up: the waist is drafted {{0}} too {word}. "
+            f"Consider {mend}."
+        )
+        yield Finding(
+            "suppression-left-over",
+            Level.WARNING,
+            "waist",
+            text,
+            (2 * abs(taken.left_over),),
+            2 * taken.left_over,
+            0.0,
+        )
+    for line in girth_lines(block):
+        if not line.enough and line.body is not None:
+            text = (
+                f"The {line.level} is short: pattern {{0}}, body {{1}}, and at least {{2}} of ease is wanted."
+            )
+            amounts = (line.pattern, line.body, line.least_ease)
+            yield Finding(
+                "girth-short",
+                Level.WARNING,
+                line.level,
+                text,
+                amounts,
+                line.pattern,
+                line.body + line.least_ease,
+            )
+    yield from _between_levels(block)
+    if block.fit.thigh > SEAM:
+        text = "The thigh needed {0} more width than the proportions give: added at the forks and over the side seams."
+        yield Finding("thigh-widened", Level.NOTE, "thigh", text, (block.fit.thigh,), block.fit.thigh, None)
+
+
+def _between_levels(block: Block) -> Iterator[Finding]:
+    """Check the leg every centimetre between the levels that were measured."""
+    heights, girths = body_profile(block)
+    if len(heights) < 2:
+        return
+    worst = 0.0, 0.0
+    for y in np.arange(heights[0], min(heights[-1], block.thigh_level), 10.0):
+        short = float(np.interp(y, heights, girths)) - block.leg_girth(float(y))
+        worst = max(worst, (short, float(y)))
+    if worst[0] > SEAM:
+        text = "Between the measured levels the leg is up to {0} tighter than the body, {1} above the floor."
+        yield Finding("leg-short", Level.WARNING, "leg", text, worst, -worst[0], 0.0)
+
+
+def _means(block: Block) -> Iterator[Finding]:
+    used = means_used(block)
+    if used:
+        text = "To fit the crotch length the proportions were changed: " + "; ".join(
+            f"{name} {amount:+.0f} {'mm' if unit == 'mm' else '°'}" for name, amount, unit in used
+        )
+        yield Finding("means-used", Level.NOTE, "crotch seam", text + ".")
+
+
+def means_used(block: Block) -> list[tuple[str, float, str]]:
+    """Return each means of fitting that was used: name, amount and unit (mm or deg)."""
+    amounts = [(mean.name, block.fit.amount(mean), mean.unit) for mean in MEANS]
+    return [(name, amount, unit) for name, amount, unit in amounts if abs(amount) >= 0.5]

@@ -1,0 +1,250 @@
+"""One panel of the block, front or back, up to its waist line: both are the same construction with other amounts.
+
+The panel is drawn with the fork to the right and the side seam to the left, so the front is the right front and
+the back the left back, both seen from outside. The plumb line through the point where the centre line crosses hip
+level is x = 0; y is the height above the floor.
+"""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+from functools import cached_property
+
+from drafting.construction import DOWN, LEFT, RIGHT, UP, Construction
+from drafting.curves import Cubic
+from drafting.formula import Length
+from drafting.paths import Path
+from drafting.points import Point, Vector
+from drafting.proportions import Proportions
+from drafting.tolerance import LENGTH
+
+
+@dataclass(frozen=True, kw_only=True)
+class Levels:
+    """Heights above the floor of the level lines that front and back share."""
+
+    waist: Length
+    hip: Length
+    crotch: Length
+    knee: Length
+    hem: Length
+
+
+@dataclass(frozen=True, kw_only=True)
+class PanelPlan:
+    """The amounts of one panel; lengths in mm, angles in radians.
+
+    Attributes:
+        name: "front" or "back".
+        hip: Width at hip level from the centre line to the side seam.
+        fork: How far the fork reaches beyond the plumb line, at crotch level.
+        drop: How far the fork lies under crotch level; None: so that the inseam gets `inseam_length`.
+        lean: Angle of the centre line from plumb, positive towards the side seam.
+        top: Height of the centre line's end above waist level (negative: below).
+        curve_height: Height above crotch level at which the crotch curve leaves the centre line.
+        curve_handle: How far the curve's handles reach to the corner, as a share.
+        crease: Distance of the crease from the middle of the crotch-level width, towards the fork.
+        knee: Width at knee level.
+        hem: Width at hem level.
+        hollow: How deep the inseam is hollowed off its chord from fork to knee.
+        inseam_handle: How far the inseam's handles reach to its corner, as a share.
+        even_turn: Least angle between the inseam and its chord at the fork, as a share of that at the knee.
+        hollow_turn: Largest angle between the inseam and its chord at the fork.
+        side_lean: How much the side seam leans inwards below hip level, where the waist swings out, else 0.
+        side_handle: Handle of the side seam below the hip, as a share of the drop to the knee.
+        knee_handle: Handle of the side seam at the knee, likewise.
+        inseam_length: Wanted length of the inseam, fork to hem, where `drop` is None.
+    """
+
+    name: str
+    hip: Length
+    fork: Length
+    drop: Length | None
+    lean: float
+    top: Length
+    curve_height: Length
+    curve_handle: float
+    crease: Length
+    knee: Length
+    hem: Length
+    hollow: float
+    inseam_handle: float
+    even_turn: float
+    hollow_turn: float
+    side_lean: float
+    side_handle: float
+    knee_handle: float
+    inseam_length: float | None = None
+
+
+@dataclass(frozen=True)
+class Panel:
+    """A panel without its waist line.
+
+    Attributes:
+        plan: The amounts it was drawn with.
+        levels: The level lines.
+        construction: Its points, lines and steps so far.
+    """
+
+    plan: PanelPlan
+    levels: Levels
+    construction: Construction
+
+    @property
+    def crotch(self) -> Path:
+        """The crotch seam from the fork up to the waist: curve, then the straight centre line."""
+        return self.construction.lines["crotch seam"]
+
+    @property
+    def inseam(self) -> Path:
+        """The inseam from hem to fork."""
+        return self.construction.lines["inseam"]
+
+    @cached_property
+    def side(self) -> Path:
+        """The side seam from hip level down to the hem."""
+        return self.construction.lines["side seam"]
+
+    def width(self, y: float) -> float:
+        """Return the width at height `y` from side seam to inseam, mm; between hip level and hem."""
+        return self.inseam_x(y) - side_x(self.side, y)
+
+    def inseam_x(self, y: float) -> float:
+        """Return where the inseam (above the fork the crotch seam) lies at height `y`."""
+        path = self.inseam if y <= self.inseam.end.y else self.crotch
+        distance = path.crossing(y)
+        assert distance is not None, f"{self.plan.name} has no edge at {y:.1f} mm"
+        return path.point(distance).x
+
+
+def side_x(side: Path, y: float) -> float:
+    """Return where a side seam lies at height `y`, its ends when `y` is beyond them."""
+    distance = side.crossing(y)
+    if distance is None:
+        distance = 0.0 if y > side.start.y else side.length
+    return side.point(distance).x
+
+
+def thigh_level(levels: Levels, back_fork: float, p: Proportions) -> float:
+    """Return the height just below both forks at which the thigh is measured on the pattern."""
+    return min(levels.crotch.mm - p.thigh_below_fork, back_fork - 5)
+
+
+_STRAIGHT = math.radians(0.2)
+"""An inseam whose shin turns less than this off the chord is drawn straight from fork to knee."""
+
+
+def draw_panel(plan: PanelPlan, levels: Levels) -> Panel:
+    """Return the panel drawn by the numbered steps below."""
+    c = Construction(plan.name)
+
+    # 1. Hip level and its plumb line; crotch, knee and hem level are squared off it.
+    hip_point = c.origin("hip point", Point(0, levels.hip.mm), levels.hip, "plumb up")
+    c.go("crotch corner", "hip point", DOWN, levels.hip - levels.crotch, "plumb down")
+
+    # 2. Side seam at hip level.
+    hip_side = c.go("hip at the side", "hip point", LEFT, plan.hip, "square to the plumb line")
+
+    # 3. Centre line: through the hip point, leaning towards the side seam.
+    height = levels.waist + plan.top - levels.hip
+    c.go("centre plumb", "hip point", UP, height, "plumb up")
+    inwards = LEFT if plan.lean >= 0 else RIGHT
+    top = c.go(
+        "centre at the waist", "centre plumb", inwards, height.slope(abs(plan.lean)), "level, for the lean"
+    )
+    down = (hip_point - top).unit
+
+    # 4. Fork.
+    c.go("fork level", "crotch corner", RIGHT, plan.fork, "level")
+    middle = (plan.hip - plan.fork) / 2 - plan.crease
+    c.go("crease", "crotch corner", LEFT, middle, "level; the straight grain stands on it")
+
+    # 5. Knee and hem, set evenly about the crease.
+    c.go("crease at the knee", "crease", DOWN, levels.crotch - levels.knee, "plumb down")
+    c.go("crease at the hem", "crease", DOWN, levels.crotch - levels.hem, "plumb down")
+    for level, width in (("knee", plan.knee), ("hem", plan.hem)):
+        c.go(f"{level} at the inseam", f"crease at the {level}", RIGHT, width / 2, "level")
+        c.go(f"{level} at the side", f"crease at the {level}", LEFT, width / 2, "level")
+
+    # 6. Inseam: from the fork hollowed to the knee, then straight; the fork is dropped for its length.
+    drop = plan.drop or Length(_drop_for(plan, c), "drop that trues the inseam")
+    c.go("fork", "fork level", DOWN, drop, "plumb down")
+    upper = _inseam_curve(plan, c, c["fork"])
+    lower = Cubic.line(c["knee at the inseam"], c["hem at the inseam"])
+    inseam = Path((upper, lower)).reversed()
+    c.line(
+        "inseam",
+        ("hem at the inseam", "knee at the inseam", "fork"),
+        inseam,
+        "straight to the knee, then hollowed",
+    )
+
+    # 7. Crotch seam: leaves the centre line, arrives square to the inseam so that both forks join smoothly.
+    start_at = levels.crotch + plan.curve_height
+    start = top + down * ((top.y - start_at.mm) / -down.y)
+    c.meet(
+        "curve start", ("centre at the waist", "hip point"), start, "on the centre line, at its own height"
+    )
+    arrive = upper.direction(0).left
+    curve = Cubic.bent(start, down, c["fork"], arrive, plan.curve_handle)
+    seam = Path((Cubic.line(top, start), curve)).reversed()
+    c.line(
+        "crotch seam",
+        ("fork", "curve start", "centre at the waist"),
+        seam,
+        "curve into the corner, then straight",
+    )
+
+    # 8. Side seam below the hip: plumb at the hip (straight on where the waist swings out), then into the shin.
+    knee, hem = c["knee at the side"], c["hem at the side"]
+    drop_to_knee = hip_side.y - knee.y
+    shin = (hem - knee).unit
+    leave = Vector(math.sin(plan.side_lean), -math.cos(plan.side_lean))
+    thigh = Cubic(
+        hip_side,
+        hip_side + leave * (plan.side_handle * drop_to_knee),
+        knee + shin * (-plan.knee_handle * drop_to_knee),
+        knee,
+    )
+    c.line(
+        "side seam",
+        ("hip at the side", "knee at the side", "hem at the side"),
+        Path((thigh, Cubic.line(knee, hem))),
+        "plumb at the hip, then straight from knee to hem",
+    )
+    return Panel(plan, levels, c)
+
+
+def _inseam_curve(plan: PanelPlan, c: Construction, fork: Point) -> Cubic:
+    """Return the inseam from fork to knee: one bend, running into the shin, as hollow as its turn at the fork allows.
+
+    The handles reach the share k of the way to the corner of the two end tangents, so the curve lies 3k/4 of the
+    corner's distance off the chord.
+    """
+    knee = c["knee at the inseam"]
+    shin = (c["hem at the inseam"] - knee).unit
+    chord = knee - fork
+    at_knee = chord.angle_to(shin)
+    if at_knee < _STRAIGHT:
+        return Cubic.line(fork, knee)
+    reach = plan.hollow / (0.75 * plan.inseam_handle) / (chord.length * math.sin(at_knee))
+    at_fork = math.atan2(reach * math.sin(at_knee), max(1 - reach * math.cos(at_knee), 0.0))
+    at_fork = min(max(at_fork, plan.even_turn * at_knee), plan.hollow_turn)
+    leave = chord.turned(-at_fork)
+    return Cubic.bent(fork, leave, knee, shin, plan.inseam_handle)
+
+
+def _drop_for(plan: PanelPlan, c: Construction) -> float:
+    """Return the fork's drop that gives the inseam its wanted length (secant, the length falls some 1:1)."""
+    assert plan.inseam_length is not None
+    level = c["fork level"]
+    wanted = plan.inseam_length - (c["hem at the inseam"] - c["knee at the inseam"]).length
+    drop = 5.0
+    for _ in range(20):
+        miss = _inseam_curve(plan, c, level + DOWN * drop).length - wanted
+        if abs(miss) < LENGTH:
+            break
+        drop += miss
+    return drop

@@ -1,0 +1,231 @@
+"""The proportions of the jeans block: every constant of the draft with its unit, reason and source.
+
+Change one by `Proportions(back_lean=12.0)`; the table itself prints with `constants()`.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field, fields
+from typing import Any
+
+ALDRICH = "metric trouser block, Aldrich (from memory of the book, figures confirmed by its own sums)"
+HERTZER = "Hertzer, Garment Cutting in the Twentieth Century, 1890s"
+RUSSIAN = "half-girth draft of a Russian home-sewing page"
+COMMON = "common practice, no source"
+TRIAL = "own trial on the 2012 US Army survey (Natick TR-15/007)"
+
+
+@dataclass(frozen=True)
+class Constant:
+    """One row of the table of constants."""
+
+    name: str
+    value: float
+    unit: str
+    reason: str
+    source: str
+
+
+def _constant(value: float, unit: str, reason: str, source: str) -> Any:
+    return field(default=value, metadata={"unit": unit, "reason": reason, "source": source})
+
+
+@dataclass(frozen=True, kw_only=True)
+class Proportions:
+    """Constants of the draft; lengths in mm, angles in degrees, divisors and shares as pure numbers."""
+
+    # levels
+    seated_more_than_standing: float = _constant(
+        20, "mm", "a rise measured seated is larger than waist height less inside leg height", TRIAL
+    )
+    depth_over_seated_rise: float = _constant(
+        5, "mm", "the crotch line of close jeans hangs this much under the seat", COMMON
+    )
+    depth_over_standing_rise: float = _constant(
+        22.5, "mm", "the same from heights: a crotch height is read with the rule pressed up", TRIAL
+    )
+    depth_least: float = _constant(
+        8, "mm", "the crotch line never comes nearer than this to the body's crotch", COMMON
+    )
+    hip_level_divisor: float = _constant(
+        3,
+        "share",
+        "hip level lies a third of the crotch depth above the crotch line",
+        "seat depth / 3: " + RUSSIAN,
+    )
+    knee_over_mid_inseam: float = _constant(
+        50, "mm", "knee level above the middle of the inseam when the knee was not measured", ALDRICH
+    )
+    # widths
+    hip_balance: float = _constant(
+        10,
+        "mm",
+        "each back half is this much wider than a quarter of the hip, the front as much narrower",
+        "front H/4 + 0.5, back H/4 + 1.5: " + ALDRICH,
+    )
+    front_fork_divisor: float = _constant(16, "share", "front fork: hip / 16 less a constant", ALDRICH)
+    front_fork_less: float = _constant(
+        10,
+        "mm",
+        "jeans: the front fork is some 1.5 cm shorter than the trouser's hip / 16 + 0.5",
+        "comparison of Aldrich's trouser and jeans blocks in a cutter's journal, 2013",
+    )
+    back_fork_divisor: float = _constant(
+        8,
+        "share",
+        "back fork from the plumb line of the hip point: hip / 8 less a constant",
+        "front hip/16 plus as much again: " + ALDRICH,
+    )
+    back_fork_less: float = _constant(5, "mm", "jeans sit closer under the seat", COMMON)
+    inseam_ease: float = _constant(
+        4,
+        "mm",
+        "the back inseam is shorter and stretched on between fork and knee",
+        "back 3/8 to 1 in shorter is sewable; kept small for denim: " + COMMON,
+    )
+    knee_balance: float = _constant(
+        10,
+        "mm",
+        "back wider than front at knee and hem, as much again as the front is narrower",
+        "finished leg +- 1: " + ALDRICH,
+    )
+    back_crease_shift: float = _constant(
+        7, "mm", "back knee and hem sit this much towards the inseam of the middle of the back", COMMON
+    )
+    # centre lines
+    front_lean: float = _constant(12, "mm", "centre front leans in at the waist", "1.0: " + ALDRICH)
+    front_drop: float = _constant(
+        8, "mm", "centre front drops below the waist level", "1/4 to 1/2 in, Rosenfeld 1918 and Wikibooks"
+    )
+    full_front_rise: float = _constant(
+        0.5, "share", "a centre front that leans out for a full waist also rises by this share of it", COMMON
+    )
+    back_lean: float = _constant(
+        14, "deg", "seat line off plumb for jeans", "15 nominal, built as 1 in 4: " + HERTZER
+    )
+    back_lean_least: float = _constant(6, "deg", "the seat line of a straight trouser", "7.1: " + ALDRICH)
+    back_raise: float = _constant(
+        28,
+        "mm",
+        "centre back rises above the waist level",
+        "2 to 4, jeans block article of a supplier magazine",
+    )
+    back_side_drop: float = _constant(
+        9, "mm", "trueing the side seams ends the back's about this much lower at the waist", TRIAL
+    )
+    # curves
+    front_curve_divisor: float = _constant(
+        3,
+        "share",
+        "the front crotch curve leaves the centre front at crotch depth / 3",
+        "seat depth / 3: " + RUSSIAN,
+    )
+    front_curve_of_fork: float = _constant(
+        1, "share", "but no lower than the fork is wide", "curve height equal to the fork: Rosenfeld 1918"
+    )
+    back_curve_divisor: float = _constant(
+        2, "share", "the back crotch curve leaves the seat line at crotch depth / 2", ALDRICH
+    )
+    back_curve_of_fork: float = _constant(
+        0.75, "share", "but no lower than this share of the fork, or the curve would have a point", COMMON
+    )
+    front_curve_handle: float = _constant(
+        0.60,
+        "share",
+        "how far the front curve's handles reach to the corner; 0.55 is a quarter ellipse",
+        "distance off the corner 0.45 to 0.55 of the fork in five published drafts",
+    )
+    back_curve_handle: float = _constant(
+        0.70, "share", "the same behind", "4.25 to 4.75 off the corner: " + ALDRICH
+    )
+    front_inseam_hollow: float = _constant(
+        6.5,
+        "mm",
+        "front inseam hollowed off the chord; less than 0.75 so that the forks join smoothly",
+        ALDRICH,
+    )
+    back_inseam_hollow: float = _constant(
+        10.5, "mm", "back inseam hollowed off the chord; less than 1.25 for the same reason", ALDRICH
+    )
+    inseam_handle: float = _constant(
+        0.75, "share", "how far the inseam's handles reach to the corner of its end tangents", COMMON
+    )
+    inseam_even_turn: float = _constant(
+        0.4, "share", "the inseam turns at the fork at least this share of its turn at the knee", COMMON
+    )
+    inseam_fork_turn: float = _constant(
+        8, "deg", "the inseam leaves its chord at the fork by no more than this", COMMON
+    )
+    side_waist_turn: float = _constant(
+        1.5,
+        "share",
+        "the side seam's angle at the waist against that of its chord: bows it out some 5 mm",
+        "0.5 outwards: " + ALDRICH,
+    )
+    side_hip_handle: float = _constant(
+        0.36, "share", "handle of the side seam below the hip, of the drop to the knee", COMMON
+    )
+    side_knee_handle: float = _constant(
+        0.42, "share", "handle of the side seam at the knee, likewise", COMMON
+    )
+    # dart
+    dart_length_share: float = _constant(
+        0.5, "share", "length of the back dart, of the way from waist to hip", "10 to 12 of 20.6: " + ALDRICH
+    )
+    dart_longest: float = _constant(90, "mm", "so that the yoke can swallow it", COMMON)
+    dart_shortest: float = _constant(65, "mm", "a shorter dart ends in a blunt point", COMMON)
+    dart_clear_of_hip: float = _constant(0.85, "share", "no dart reaches further towards hip level", COMMON)
+    dart_widest: float = _constant(32, "mm", "a wider take-up is split over two darts", COMMON)
+    dart_least: float = _constant(5, "mm", "a narrower dart is left to the seams", COMMON)
+    # leg
+    knee_share: float = _constant(
+        0.46,
+        "share",
+        "straight leg: knee girth of hip girth",
+        "work-pant sheet: knee 20 in for hip 39.5 is 0.51; tapered 44.5 cm for 32 in waist is 0.45",
+    )
+    hem_share: float = _constant(
+        0.42,
+        "share",
+        "straight leg: hem girth of hip girth",
+        "work-pant sheet: 0.44; straight openings 36 to 41 cm",
+    )
+    thigh_below_fork: float = _constant(
+        25,
+        "mm",
+        "the thigh is measured on the pattern this far below the crotch line",
+        "1 in below crotch, work-pant spec sheet",
+    )
+
+    def constants(self) -> tuple[Constant, ...]:
+        """Return the table, one row a constant."""
+        return tuple(Constant(f.name, getattr(self, f.name), **f.metadata) for f in fields(self))
+
+
+@dataclass(frozen=True, kw_only=True)
+class Ease:
+    """Room added to the body, in mm of full girth or length; each is the wearer's or the style's to choose.
+
+    Attributes:
+        waist: Added to the waist girth, exactly.
+        hip: Added to the hip girth, exactly.
+        thigh: Least room at the thigh; proportions may leave more.
+        knee: Least room at the knee.
+        calf: Least room at the calf.
+        heel: Least room of a closed hem over the heel girth.
+        crotch: Added to the total crotch length.
+    """
+
+    waist: float = _constant(10, "mm", "jeans 1 to 2 cm", "jeans draft notes of a cutter's journal, 2012")
+    hip: float = _constant(30, "mm", "jeans 0 to 3 cm; fitted 0 to 6", "the same; Chinese textbook classes")
+    thigh: float = _constant(25, "mm", "least visible room 2.5", "pant fit guide for historical dress")
+    knee: float = _constant(
+        40, "mm", "room to bend: 4 to 6 on a bent knee", "measuring supplement for trousers"
+    )
+    calf: float = _constant(13, "mm", "least visible room 1.3", "pant fit guide for historical dress")
+    heel: float = _constant(5, "mm", "a closed hem must pass the heel", COMMON)
+    crotch: float = _constant(5, "mm", "close jeans 0 to 1.5", "from memory")
+
+    def constants(self) -> tuple[Constant, ...]:
+        """Return the default eases as rows of the table."""
+        return tuple(Constant(f.name + "_ease", getattr(self, f.name), **f.metadata) for f in fields(self))

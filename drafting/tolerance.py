@@ -1,0 +1,34 @@
+"""Every tolerance of the project, each with its reason. Millimetres unless the name says otherwise."""
+
+JOIN = 1e-6
+"""Two ends closer than this are one point: far above rounding (1e-12), far below anything cut."""
+
+LENGTH = 1e-4
+"""A length solved for (a seam, a waist line) is done when it is this close: a tenth of a micron."""
+
+FLATTEN = 0.01
+"""Largest gap between a curve and the chords that stand for it, where a polygon is needed."""
+
+SEAM = 1.0
+"""Two sewn edges may miss their intended difference by this much: what a sewer cannot see (common practice)."""
+
+CROTCH = 5.0
+"""The crotch seam may miss the body's crotch length plus ease by this much and still count as fitted."""
+
+ANGLE_DEG = 3.0
+"""A joined curve that turns less than this at the seam is smooth to the eye (common practice, no source)."""
+
+WAIST_CORNER_DEG = 5.0
+"""The same where front and back waist meet at the side seam: a corner hidden in the waistband seam."""
+
+HEM_CORNER_DEG = 8.0
+"""The same at the hem, which is kept straight so that it turns up flat (common practice, no source)."""
+
+MITRE = 2.5
+"""A cut corner lies at most this many allowances from the sew line; sharper corners are blunted."""
+
+NOTCH = 0.5
+"""Two notches of one name may miss each other along the seam by this much: half the width of a snip."""
+
+FLAT_BEND = 1e-5
+"""A bend below this (1/mm, a radius of 100 m) is straight to the eye: 0.3 mm over half a metre."""

@@ -1,0 +1,299 @@
+"""The waist line of a panel: drawn with the darts closed, square to both seams, then opened again.
+
+Closing a dart swings everything outside it about its tip. The closed waist is one curve, so the sewn waist is
+smooth across the dart; cutting it along the dart legs and swinging the outer part back gives the pattern.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+from functools import cached_property
+
+from drafting.construction import Construction, Step
+from drafting.curves import Cubic
+from drafting.formula import Length, named
+from drafting.panel import Panel, side_x
+from drafting.paths import Path
+from drafting.points import Point, Vector
+from drafting.tolerance import ANGLE_DEG, LENGTH, WAIST_CORNER_DEG
+
+_MOST_EXTRA_TURN = math.radians(8)
+"""The side seam's bow adds no more than this at the waist, however steep its chord (common practice)."""
+
+
+_STEP = 15.0
+"""The side point moves by no more than this at a time, mm, so that steep seams do not throw it about."""
+
+_STRAIGHT = math.radians(1.2)
+"""A waist line whose ends turn less than this off its chord is drawn straight: it stays square to the eye."""
+
+
+_SLACK_AT_CENTRE, _SLACK_AT_SIDE = math.radians(ANGLE_DEG) / 2.1, math.radians(WAIST_CORNER_DEG) / 2.1
+"""What a waist line may miss squareness by: both halves of the body together stay within the tolerance."""
+
+_EVEN = 0.25
+"""Turn at the end that gives way, as a share of the turn at the other: enough to bend visibly one way."""
+
+
+@dataclass(frozen=True)
+class Dart:
+    """A dart in the waist line: `inner` leg towards the centre, `outer` leg towards the side, `tip` below."""
+
+    inner: Point
+    tip: Point
+    outer: Point
+
+    @property
+    def angle(self) -> float:
+        """The turn, radians, that closes it: swings the outer part onto the inner leg (negative: clockwise)."""
+        return (self.outer - self.tip).angle_to(self.inner - self.tip)
+
+    def opening(self, y: float) -> float:
+        """Return how far its legs stand apart, mm, at the height `y`: 0 below the tip, its width above the legs."""
+        share = (y - self.tip.y) / ((self.inner.y + self.outer.y) / 2 - self.tip.y)
+        return self.width * min(max(share, 0.0), 1.0)
+
+    @property
+    def width(self) -> float:
+        """Its opening at the waist line, mm."""
+        return (self.outer - self.inner).length
+
+
+@dataclass(frozen=True)
+class BlockPanel:
+    """A finished panel of the block.
+
+    Attributes:
+        panel: The panel below the waist line, with its plan and levels.
+        side: The whole side seam from waist to hem.
+        waist: The sewn stretches of the waist line from the centre to the side, one more than there are darts.
+        darts: From the centre to the side.
+        steps: Every step of the draft, in order.
+    """
+
+    panel: Panel
+    side: Path
+    waist: tuple[Path, ...]
+    darts: tuple[Dart, ...]
+    steps: tuple[Step, ...]
+
+    @property
+    def name(self) -> str:
+        """Return "front" or "back"."""
+        return self.panel.plan.name
+
+    @property
+    def waist_length(self) -> float:
+        """The sewn waist, darts closed, mm."""
+        return sum(part.length for part in self.waist)
+
+    @cached_property
+    def closed_waist(self) -> Path:
+        """The waist line with the darts closed, from the centre to the side."""
+        return close_darts(self.waist, self.darts)
+
+    def trunk_width(self, y: float) -> float:
+        """Return the width at a height from hip level to waist: centre line to side seam less the open darts, mm."""
+        points = self.points()
+        top, low = points["centre at the waist"], points["hip point"]
+        centre = low.towards(top, (y - low.y) / (top.y - low.y)).x
+        return centre - side_x(self.side, y) - sum(dart.opening(y) for dart in self.darts)
+
+    def closing_turn(self) -> float:
+        """Return the turn, radians, of the side part when every dart is closed."""
+        return sum(dart.angle for dart in self.darts)
+
+    def points(self) -> dict[str, Point]:
+        """Return the named points of the draft."""
+        return self.panel.construction.points
+
+
+def close_darts(waist: tuple[Path, ...], darts: tuple[Dart, ...]) -> Path:
+    """Return the waist line with the darts closed."""
+    closed = waist[0]
+    for index, part in enumerate(waist[1:], start=1):
+        inside = darts[:index]
+        closed = closed + part.moved(lambda p, inside=inside: _closed(p, inside))  # type: ignore[misc]
+    return closed
+
+
+def draw_waist(
+    panel: Panel,
+    *,
+    side_in: float,
+    waist: float,
+    dart: Length,
+    darts: int,
+    dart_length: Length,
+    side_length: float | None,
+) -> BlockPanel:
+    """Return the panel with its waist line and the upper side seam.
+
+    Args:
+        panel: The panel below the waist line.
+        side_in: First guess of how far the side seam leans in from hip to waist, mm.
+        waist: Wanted length of the sewn waist, darts closed, mm.
+        dart: Take-up of all darts together.
+        darts: How many darts share it; 0 for none.
+        dart_length: Length of each dart.
+        side_length: Wanted length of the whole side seam; None leaves the side at waist level.
+    """
+    top, hip = panel.construction["centre at the waist"], panel.construction["hip at the side"]
+    lean = (top - panel.construction["hip point"]).unit
+    width, angle = dart.mm / max(darts, 1), 0.0
+    if darts:
+        angle = 2 * math.asin(width / 2 / dart_length.mm)
+    side_height = panel.levels.waist.mm - hip.y
+    for _ in range(30):
+        side_point = Point(hip.x + side_in, hip.y + side_height)
+        upper = _upper_side(side_point, hip, panel.side.direction(0))
+        folds = _folds(top, side_point, darts, angle, dart_length.mm)
+        closed = _closed_waist(top, lean.left, side_point, upper, folds)
+        miss = closed.length - waist
+        side_miss = 0.0 if side_length is None else upper.length + panel.side.length - side_length
+        if abs(miss) < LENGTH and abs(side_miss) < LENGTH:
+            break
+        side_in += min(max(miss, -_STEP), _STEP)
+        side_height -= min(max(side_miss, -_STEP), _STEP)
+    stretches, cut = _open(closed, folds)
+
+    c = replace(
+        panel.construction,
+        points=dict(panel.construction.points),
+        lines=dict(panel.construction.lines),
+        steps=list(panel.construction.steps),
+    )
+    _record(c, side_point, hip, stretches, cut)
+    side = Path((upper, *panel.side.curves))
+    c.line("whole side seam", ("side at the waist", "hip at the side"), side, "bowed out, plumb at the hip")
+    return BlockPanel(replace(panel, construction=c), side, stretches, cut, tuple(c.steps))
+
+
+@dataclass(frozen=True)
+class _Fold:
+    """A dart before the waist line is known: its tip and the directions of its legs, open."""
+
+    tip: Point
+    inner: Vector
+    outer: Vector
+
+    @property
+    def angle(self) -> float:
+        return self.outer.angle_to(self.inner)
+
+
+def _closed(p: Point, inside: Sequence[Dart | _Fold]) -> Point:
+    """Return where a point beyond the darts `inside` lies when they are closed, the outermost first."""
+    for dart in reversed(inside):
+        p = p.turned(dart.tip, dart.angle)
+    return p
+
+
+def _opened(p: Point, inside: tuple[_Fold, ...]) -> Point:
+    """Return where a point of the closed waist lies when the darts `inside` are opened again."""
+    for fold in inside:
+        p = p.turned(fold.tip, -fold.angle)
+    return p
+
+
+def _upper_side(waist: Point, hip: Point, leave_hip: Vector) -> Cubic:
+    """Return the side seam from waist to hip: running on at the hip, bowed outwards, nearly straight at the waist."""
+    way = hip - waist
+    turn = way.angle_to(leave_hip)
+    bow = math.copysign(min(abs(turn) / 2, _MOST_EXTRA_TURN), turn)
+    return Cubic.bent(waist, way.turned(-bow), hip, leave_hip, 2 / 3)
+
+
+def _folds(top: Point, side: Point, count: int, angle: float, length: float) -> tuple[_Fold, ...]:
+    """Return the darts, evenly spaced between centre and side, square to the line between them."""
+    down = (side - top).unit.left
+    folds = []
+    for index in range(count):
+        tip = top.towards(side, (index + 1) / (count + 1)) + down * length
+        folds.append(_Fold(tip, (-down).turned(-angle / 2), (-down).turned(angle / 2)))
+    return tuple(folds)
+
+
+def _closed_waist(top: Point, leave: Vector, side: Point, upper: Cubic, folds: tuple[_Fold, ...]) -> Cubic:
+    """Return the waist line with darts closed, square to the centre line and to the side seam."""
+    turn = sum(fold.angle for fold in folds)
+    arrive = (-upper.direction(0).left).turned(turn)
+    end = _closed(side, folds)
+    chord = end - top
+    at_centre, at_side = leave.angle_to(chord), chord.angle_to(arrive)
+    if max(abs(at_centre), abs(at_side)) < _STRAIGHT:
+        return Cubic.line(top, end)
+    if at_centre * at_side < 0:
+        # Square to both seams it would bend both ways; one end gives up a little of its squareness instead.
+        if abs(at_centre) + _EVEN * abs(at_side) < _SLACK_AT_CENTRE:
+            leave = chord.turned(-_EVEN * at_side)
+        elif abs(at_side) + _EVEN * abs(at_centre) < _SLACK_AT_SIDE:
+            arrive = chord.turned(_EVEN * at_centre)
+    return Cubic.bent(top, leave, end, arrive, 2 / 3)
+
+
+def _open(closed: Cubic, folds: tuple[_Fold, ...]) -> tuple[tuple[Path, ...], tuple[Dart, ...]]:
+    """Cut the closed waist at the dart legs and swing the outer parts back."""
+    stretches: list[Path] = []
+    cut: list[Dart] = []
+    rest = closed
+    for index, fold in enumerate(folds):
+        inside = folds[:index]
+        tip = _closed(fold.tip, inside)
+        leg = fold.inner.turned(sum(f.angle for f in inside))
+        part, rest = rest.split(_parameter_on_ray(rest, tip, leg))
+        stretches.append(Path((part.moved(lambda p, i=inside: _opened(p, i)),)))  # type: ignore[misc]
+        outer = _opened(part.end, folds[: index + 1])
+        cut.append(Dart(stretches[-1].end, fold.tip, outer))
+    stretches.append(Path((rest.moved(lambda p: _opened(p, folds)),)))
+    return tuple(stretches), tuple(cut)
+
+
+def _parameter_on_ray(curve: Cubic, origin: Point, way: Vector) -> float:
+    """Return where the curve crosses the line from `origin` along `way` (bisection; it crosses once)."""
+    low, high = 0.0, 1.0
+    sign = way.cross(curve.start - origin) > 0
+    for _ in range(60):
+        middle = (low + high) / 2
+        if (way.cross(curve.point(middle) - origin) > 0) == sign:
+            low = middle
+        else:
+            high = middle
+    return low
+
+
+def _record(
+    c: Construction, side: Point, hip: Point, stretches: tuple[Path, ...], darts: tuple[Dart, ...]
+) -> None:
+    """Write the steps of the waist into the construction."""
+    c.go(
+        "side plumb",
+        "hip at the side",
+        Vector(0, 1),
+        named("height that trues the side seam", side.y - hip.y),
+        "plumb up",
+    )
+    inwards = Vector(1 if side.x >= hip.x else -1, 0)
+    c.go(
+        "side at the waist",
+        "side plumb",
+        inwards,
+        named("suppression at the side", abs(side.x - hip.x)),
+        "level",
+    )
+    ends = ["centre at the waist"]
+    for number, dart in enumerate(darts, start=1):
+        for label, at in (("tip", dart.tip), ("inner leg", dart.inner), ("outer leg", dart.outer)):
+            c.meet(
+                f"dart {number} {label}",
+                ("centre at the waist", "side at the waist"),
+                at,
+                "square to the waist",
+            )
+        ends += [f"dart {number} inner leg", f"dart {number} outer leg"]
+    ends.append("side at the waist")
+    for number, path in enumerate(stretches, start=1):
+        pair = (ends[2 * number - 2], ends[2 * number - 1])
+        c.line(f"waist {number}", pair, path, "square to both seams, darts closed")

@@ -1,0 +1,144 @@
+"""The command line. Heavy libraries load only inside the command that needs them."""
+
+from __future__ import annotations
+
+import errno
+from pathlib import Path
+from typing import Any
+
+import click
+
+from drafting.errors import DraftRefused
+from outputs.folder import refuse_overwriting, safe_name, write_file
+from styles.style import STRAIGHT
+
+STYLES = {STRAIGHT.name: STRAIGHT}
+"""The styles by the name that a person types."""
+PAPER_NAMES = ("a4", "letter", "a3", "legal", "either", "single")
+"""Those of `outputs.paper.PAPERS`, and one page for all; a test holds them together."""
+
+
+class _Group(click.Group):
+    """Prints a refusal as it is and leaves with code 2."""
+
+    def invoke(self, ctx: click.Context) -> Any:
+        try:
+            return super().invoke(ctx)
+        except DraftRefused as refusal:
+            click.echo(str(refusal), err=True)
+            ctx.exit(2)
+        except OSError as error:
+            # A reader that closed the pipe wants no more lines; click leaves quietly for it.
+            if error.errno == errno.EPIPE:
+                raise
+            where = f"{error.filename}: " if error.filename else ""
+            click.echo(f"{where}{error.strerror or error}", err=True)
+            ctx.exit(1)
+
+
+_FIRST_STEPS = """\b
+First steps:
+  jeansblock measure "Ada Field"    write a measurements file to fill in
+  jeansblock draft ada-field.toml   draft it and write the pattern
+  jeansblock demo                   see what comes out, without measuring
+"""
+
+
+@click.group(cls=_Group, epilog=_FIRST_STEPS, context_settings={"help_option_names": ["-h", "--help"]})
+@click.version_option(package_name="jeansblock")
+def main() -> None:
+    """Draft jeans from body measurements and print them at true scale."""
+
+
+_FORCE = click.option("--force", is_flag=True, help="Replace what is already there; other files stay.")
+_PAPER = click.option(
+    "--paper", type=click.Choice(PAPER_NAMES), default="a4", show_default=True,
+    help='Sheets to print on; "either" fits A4 and Letter, "single" is one big page.',
+)  # fmt: skip
+
+
+@main.command(epilog='Example: jeansblock measure "Ada Field" --unit in')
+@click.argument("name")
+@click.option(
+    "--unit", type=click.Choice(["cm", "mm", "in"]), default="cm", show_default=True,
+    help="Unit of values typed without one.",
+)  # fmt: skip
+@click.option(
+    "--out", type=click.Path(path_type=Path), help="The file to write; else named after the wearer."
+)
+@_FORCE
+def measure(name: str, unit: str, out: Path | None, force: bool) -> None:
+    """Write a measurements file to fill in.
+
+    It says how each measurement of NAME, the wearer, is taken.
+    """
+    from outputs.measurement_template import write_template
+    from outputs.units import Unit
+
+    target = out or Path(f"{safe_name(name)}.toml")
+    write_file(target, write_template(name, Unit(unit)).encode(), force=force)
+    click.echo(f'Fill in {target}, then run: jeansblock draft "{target}"')
+
+
+@main.command(epilog="Example: jeansblock draft ada-field.toml --paper letter")
+@click.argument("file", type=click.Path(path_type=Path))
+@click.option(
+    "--style", type=click.Choice(list(STYLES)), default="straight", show_default=True, help="What to draft."
+)
+@_PAPER
+@click.option(
+    "--out", type=click.Path(path_type=Path), help="The folder to write; else named after wearer and style."
+)
+@_FORCE
+@click.option("--anyway", is_flag=True, help="Write the pattern even if a check finds it faulty.")
+def draft(file: Path, style: str, paper: str, out: Path | None, force: bool, anyway: bool) -> None:
+    """Draft the jeans for a measurements file.
+
+    Writes the pattern as PDF, the numbers as figures.json and a picture of the block, block.png, into one
+    folder.
+    """
+    from outputs.measurement_file import read_measurements
+
+    read = read_measurements(file)
+    target = out or Path(safe_name(read.wearer, style))
+    refuse_overwriting(target, force=force)
+
+    from outputs.draft_files import draft_into
+
+    for line in draft_into(target, read, style=STYLES[style], paper=paper, force=force, anyway=anyway):
+        click.echo(line)
+
+
+@main.command(epilog="Example: jeansblock demo --paper letter")
+@click.option(
+    "--out", type=click.Path(path_type=Path), default=Path("demo"), show_default=True,
+    help="The folder to write.",
+)  # fmt: skip
+@_PAPER
+@_FORCE
+def demo(out: Path, paper: str, force: bool) -> None:
+    """Draft the jeans of four invented people.
+
+    Their measurements files are written beside the patterns, to try changes on.
+    """
+    from outputs.demo import DEMO_FILES
+    from outputs.measurement_file import read_measurements
+
+    refuse_overwriting(out, force=force)
+
+    from outputs.draft_files import draft_into
+
+    out.mkdir(exist_ok=True)
+    for source in DEMO_FILES:
+        copy = out / source.name
+        write_file(copy, source.read_bytes(), force=force)
+        read = read_measurements(copy)
+        click.echo(f"=== {read.wearer}, an invented person: {copy}")
+        target = out / f"{source.stem}-{STRAIGHT.name}"
+        for line in draft_into(target, read, style=STRAIGHT, paper=paper, force=force):
+            click.echo(line)
+        click.echo()
+
+
+if __name__ == "__main__":
+    main()

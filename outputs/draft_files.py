@@ -1,0 +1,85 @@
+"""What `draft` writes: the pattern, the numbers and the picture of one pair of jeans, in one folder."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Iterator
+from pathlib import Path
+
+from drafting.block import draft_block
+from drafting.errors import DraftRefused, Problem, Severity
+from outputs.block_picture import draw_block_picture
+from outputs.folder import write_folder
+from outputs.measurement_file import MeasurementFile
+from outputs.paper import PAPERS
+from outputs.pdf import PageTooLarge, PrintReport, write_single_page_pdf, write_tiled_pdf
+from outputs.summary import summary_lines, wrapped
+from outputs.units import format_length
+from styles.figures import jeans_figures
+from styles.jeans import Jeans, make_jeans
+from styles.style import Style
+
+
+def draft_into(
+    target: Path, read: MeasurementFile, *, style: Style, paper: str, force: bool, anyway: bool = False
+) -> Iterator[str]:
+    """Draft and write everything into the folder `target`; yield the lines to print.
+
+    Args:
+        target: the folder; its own place must exist.
+        read: the measurements.
+        style: what to draft.
+        paper: a name of `outputs.paper.PAPERS`, or "single" for one big page.
+        force: replace files that are already there.
+        anyway: write a pattern that a check found faulty.
+
+    Raises:
+        DraftRefused: the measurements, a fault (without `anyway`), the folder (without `force`) or the disk
+            do not allow it; the folder is as it was before.
+    """
+    jeans = make_jeans(draft_block(read.measurements), style, wearer=read.wearer, date=read.taken_on)
+    if jeans.faults and not anyway:
+        raise _faulty(jeans, read)
+    summary = [*summary_lines(jeans, read.unit, read.warnings), ""]
+    reports: list[PrintReport] = []
+    pdf, *others = write_folder(
+        target,
+        {
+            f"pattern-{paper}.pdf": lambda path: reports.append(_write_pdf(jeans, path, paper)),
+            "figures.json": lambda path: _write_figures(jeans, path),
+            "block.png": lambda path: draw_block_picture(jeans.block, path, wearer=jeans.pattern.wearer),
+        },
+        force=force,
+    )
+    yield from summary
+    for report in reports:
+        for warning in report.warnings:
+            yield from wrapped(f"warning: {warning}")
+        sheets = "1 page" if report.sheets == 1 else f"{report.sheets} sheets"
+        yield f"{pdf}: {sheets}"
+    yield from map(str, others)
+
+
+def _faulty(jeans: Jeans, read: MeasurementFile) -> DraftRefused:
+    problems = [
+        Problem(fault.where, fault.say(lambda mm: format_length(mm, read.unit)), Severity.REFUSAL)
+        for fault in jeans.faults
+    ]
+    advice = "The draft would not sew together; nothing was written. Give --anyway to see it nevertheless."
+    return DraftRefused([*problems, Problem("", advice, Severity.REFUSAL)])
+
+
+def _write_pdf(jeans: Jeans, path: Path, paper: str) -> PrintReport:
+    with path.open("wb") as stream:
+        if paper != "single":
+            return write_tiled_pdf(jeans.pattern, stream, paper=PAPERS[paper])
+        try:
+            return write_single_page_pdf(jeans.pattern, stream)
+        except PageTooLarge as error:
+            message = f"{str(error)[0].upper()}{str(error)[1:]}."
+            raise DraftRefused([Problem("--paper single", message, Severity.REFUSAL)]) from error
+
+
+def _write_figures(jeans: Jeans, path: Path) -> None:
+    text = json.dumps(jeans_figures(jeans), ensure_ascii=False, indent=2, allow_nan=False)
+    path.write_text(text + "\n", encoding="utf-8", newline="\n")

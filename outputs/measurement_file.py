@@ -1,0 +1,254 @@
+"""Reads a wearer's measurements file and says, in one go, everything that is wrong with it."""
+
+import difflib
+import json
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass, replace
+from datetime import date
+from enum import Enum
+from os import PathLike
+from pathlib import Path
+from typing import Any, TypeVar
+
+from drafting.errors import DraftRefused, Problem, Severity
+from drafting.measurement_checks import Wording, check_measurements
+from drafting.measurement_relations import term_of
+from drafting.measurements import (
+    MEASUREMENTS,
+    Measurements,
+    Need,
+    Population,
+    SideMeasurements,
+    Sides,
+    WaistLevel,
+)
+from outputs.file_wording import FileWording
+from outputs.measurement_template import doubt_about_text
+from outputs.measurement_template import write_template as write_template
+from outputs.text_file import read_text
+from outputs.toml_slips import read_toml
+from outputs.units import LengthError, TypedLength, Unit, read_length
+
+__all__ = ["MeasurementFile", "read_measurements", "write_template"]
+
+_TABLES: Mapping[str, tuple[Sides, ...]] = {
+    "measurements": (Sides.BODY, Sides.EITHER),
+    "left": (Sides.EITHER, Sides.EACH),
+    "right": (Sides.EITHER, Sides.EACH),
+}
+# Names longer than this resemble none of ours.
+_LONGEST_GUESS = 60
+
+# Every measurement may be wrong twice over; a file with more problems than that is another kind of file.
+_MOST_PROBLEMS = 60
+
+_Choice = TypeVar("_Choice", bound=Enum)
+_ENTRIES = ("wearer", "taken_on", "unit", "waist_taken_at", "estimate_like", *_TABLES)
+
+
+@dataclass(frozen=True, kw_only=True)
+class MeasurementFile:
+    """A measurements file, read and found fit for a draft.
+
+    Attributes:
+        wearer: name as typed; the file's own name where none is given.
+        taken_on: date as typed; empty where none is given.
+        unit: the file's unit, to show lengths in; centimetres where the file states none.
+        measurements: in millimetres.
+        warnings: what is unusual but possible.
+        lines: line of each entry in the file, from 1, by key.
+    """
+
+    wearer: str
+    taken_on: str
+    unit: Unit
+    measurements: Measurements
+    warnings: tuple[Problem, ...]
+    lines: Mapping[str, int]
+
+
+def read_measurements(path: str | PathLike[str]) -> MeasurementFile:
+    """Return the measurements of a file.
+
+    Args:
+        path: a TOML file in UTF-8, as `write_template` lays it out and a person has filled it in.
+
+    Raises:
+        DraftRefused: when it cannot be read or no draft could be made from it, with all problems at once,
+            warnings included.
+    """
+    text = read_toml(read_text(Path(path)))
+    slips = [replace(slip, key=slip.key.removeprefix("measurements.")) for slip in text.slips]
+    if text.tables is None:
+        raise DraftRefused(slips, str(path))
+    reading = _Reading(text.tables, text.lines, {slip.key for slip in slips})
+    file = reading.file(Path(path).stem)
+    problems = [*slips, *reading.problems]
+    if any(problem.severity is Severity.REFUSAL for problem in problems):
+        problems.sort(key=lambda problem: problem.severity is Severity.WARNING)
+        if len(problems) > _MOST_PROBLEMS:
+            more = f"There are {len(problems) - _MOST_PROBLEMS} further problems."
+            problems[_MOST_PROBLEMS:] = [Problem("", more, Severity.REFUSAL)]
+        raise DraftRefused(problems, str(path))
+    return replace(file, warnings=tuple(problems))
+
+
+class _Reading:
+    """One pass over a file's entries, gathering problems."""
+
+    def __init__(self, entries: dict[str, Any], lines: Mapping[str, int], slipped: set[str]) -> None:
+        self.entries = entries
+        self.lines = {name.removeprefix("measurements."): line for name, line in lines.items()}
+        self.problems: list[Problem] = []
+        # Measurements that stand in the file, whether or not they could be read: they are not missing.
+        self.seen = slipped
+        self.unit = self._choice("unit", Unit)
+        # Where the unit itself is misspelt, the numbers without one are not to blame.
+        self.unit_misspelt = self.unit is None and ("unit" in slipped or bool(self.problems))
+
+    def file(self, stem: str) -> MeasurementFile:
+        for name in self.entries:
+            if name not in _ENTRIES:
+                self._refuse_unknown_entry(name)
+        wearer = self._text("wearer")
+        taken_on = self._text("taken_on")
+        lengths: dict[str, TypedLength] = {}
+        for table in _TABLES:
+            lengths |= self._lengths(table)
+        measurements = Measurements(
+            **_of_table(lengths, ""),
+            waist_taken_at=self._choice("waist_taken_at", WaistLevel) or WaistLevel.NATURAL,
+            estimate_like=self._choice("estimate_like", Population) or Population.NOBODY,
+            left=_side(lengths, "left."),
+            right=_side(lengths, "right."),
+        )
+        unit = self.unit or Unit.CM
+        wording = FileWording(unit, lengths, {key: self._typed(key) for key in lengths})
+        either = {key for key, spec in MEASUREMENTS.items() if spec.need is Need.ONE_OF}
+        present = self.seen | (either if self.seen & either else set())
+        for problem in check_measurements(measurements, wording=wording):
+            if problem.value or problem.key not in present:
+                self.problems.append(replace(problem, line=self.lines.get(problem.key)))
+        return MeasurementFile(
+            wearer=wearer or stem, taken_on=taken_on, unit=unit, measurements=measurements, warnings=(),
+            lines=self.lines,
+        )
+
+    def _refuse(self, key: str, message: str, value: object = None, plausible: str = "") -> None:
+        typed = "" if value is None else _shortly(value)
+        line = self.lines.get(key)
+        # A name in quotes may hold anything, line breaks too.
+        name = json.dumps(key, ensure_ascii=False)[1:-1]
+        self.problems.append(Problem(name, message, Severity.REFUSAL, typed, plausible, line))
+
+    def _typed(self, key: str) -> str:
+        table, _, name = key.rpartition(".")
+        return _shortly(self.entries[table or "measurements"][name])
+
+    def _text(self, key: str) -> str:
+        value = self.entries.get(key, "")
+        if isinstance(value, date):
+            return value.isoformat()
+        if not isinstance(value, str):
+            self._refuse(key, 'This should be a text in quotes: "...".', value)
+            return ""
+        if doubt := doubt_about_text(value):
+            self._refuse(key, doubt, value)
+        return value.strip()
+
+    def _choice(self, key: str, choices: type[_Choice]) -> _Choice | None:
+        """Return the choice that the file makes; None where it makes none, or one that does not exist."""
+        value = self.entries.get(key, "")
+        if value == "":
+            return None
+        by_word = {str(choice.value): choice for choice in choices}
+        word = value.strip().lower()[:_LONGEST_GUESS] if isinstance(value, str) else ""
+        if word not in by_word:
+            meant = Unit.named(word) if choices is Unit else None
+            guess = [meant.value] if meant else difflib.get_close_matches(word, by_word, 1)
+            message = f"This is none of the choices.{_did_you_mean(guess)}"
+            self._refuse(key, message, value, " or ".join(by_word))
+        return by_word.get(word)
+
+    def _refuse_unknown_entry(self, name: str) -> None:
+        self.seen.add(name)
+        if name in MEASUREMENTS:
+            table = "[left] or [right]" if MEASUREMENTS[name].sides is Sides.EACH else "[measurements]"
+            self._refuse(name, f"This belongs below the line {table}.", self.entries[name])
+        else:
+            guess = difflib.get_close_matches(name.lower()[:_LONGEST_GUESS], _ENTRIES, 1)
+            if guess == ["measurements"]:
+                self.seen.update(MEASUREMENTS)
+            what = "table" if isinstance(self.entries[name], dict) else "name"
+            self._refuse(name, f"There is no {what} of this name.{_did_you_mean(guess)}")
+
+    def _lengths(self, table: str) -> dict[str, TypedLength]:
+        """Return the lengths of a table by full key, "left.thigh_girth", less what is not filled in."""
+        entries = self.entries.get(table, {})
+        if not isinstance(entries, dict):
+            self._refuse(table, f"This should be a line [{table}] with measurements below it.", entries)
+            return {}
+        found = {}
+        for name, value in entries.items():
+            key = name if table == "measurements" else f"{table}.{name}"
+            if name not in MEASUREMENTS or MEASUREMENTS[name].sides not in _TABLES[table]:
+                self._refuse_unknown_measurement(table, key, name, value)
+            elif not (isinstance(value, str) and not value.strip()):
+                self.seen.add(key)
+                try:
+                    length = read_length(value, Unit.CM if self.unit_misspelt else self.unit)
+                    if length.own_unit or not self.unit_misspelt:
+                        found[key] = length
+                except LengthError as error:
+                    message = f"The {term_of(key)} cannot be read: {error}."
+                    unit = self.unit or Unit.CM
+                    usual = FileWording(unit, {}, {}).show_range(MEASUREMENTS[name].usual)
+                    self._refuse(key, message, value, usual)
+        return found
+
+    def _refuse_unknown_measurement(self, table: str, key: str, name: str, value: object) -> None:
+        if name in MEASUREMENTS:
+            other = "below [left] and [right]" if table == "measurements" else "once, below [measurements]"
+            self._refuse(key, f"The {MEASUREMENTS[name].term} is given {other}.", value)
+        elif name in _ENTRIES:
+            self._refuse(key, f"This belongs to the top of the file, above the line [{table}].", value)
+        else:
+            guess = _measurement_like(name, _TABLES[table])
+            # The one that was meant is misspelt, which is said here; that it is missing need not be said too.
+            self.seen.update(guess)
+            self._refuse(key, f"No measurement has this name.{_did_you_mean(guess)}", value)
+
+
+def _of_table(lengths: Mapping[str, TypedLength], prefix: str) -> dict[str, float]:
+    """Return millimetres by bare name of the keys that have just this prefix."""
+    return {key.removeprefix(prefix): length.mm for key, length in lengths.items()
+            if key.rpartition(".")[0] == prefix.rstrip(".")}
+
+
+def _side(lengths: Mapping[str, TypedLength], prefix: str) -> SideMeasurements | None:
+    found = _of_table(lengths, prefix)
+    return SideMeasurements(**found) if found else None
+
+
+def _measurement_like(name: str, sides: tuple[Sides, ...]) -> list[str]:
+    """Return the one measurement whose name, its shorter name or another name of it is most like this one."""
+    names: dict[str, str] = {}
+    for key, spec in MEASUREMENTS.items():
+        if spec.sides in sides:
+            for text in (key, key.rpartition("_")[0], *spec.also):
+                names.setdefault(text.replace(" ", "_"), key)
+    return [names[found] for found in difflib.get_close_matches(_plain(name), names, 1)]
+
+
+def _plain(name: str) -> str:
+    return name.lower().replace("-", "_").replace(" ", "_")[:_LONGEST_GUESS]
+
+
+def _did_you_mean(guess: Iterable[str]) -> str:
+    return "".join(f' Did you mean "{name}"?' for name in guess)
+
+
+def _shortly(value: object) -> str:
+    """Return a value as it stands in the file, in one line, cut short when it is endless."""
+    text = json.dumps(value, ensure_ascii=False) if isinstance(value, str) else Wording().typed("", value)
+    return text if len(text) <= 60 else f"{text[:57]}..."

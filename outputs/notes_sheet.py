@@ -1,0 +1,123 @@
+"""The sheets after the first: key to the lines, what the drafting found, and cautions. No pattern on them."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from drafting.findings import Level
+from drafting.pattern import Pattern
+from drafting.points import Point
+from outputs.canvas import Canvas, Recording, Role, Ruler, line
+from outputs.cover_sheet import BODY, GUTTER, HEADER, HEADING, piece_line
+from outputs.lettering import Block, Line
+from outputs.piece_drawing import NOTCH_APART, draw_drill
+from outputs.piece_text import allowance_text
+from outputs.tiling import Tiling
+
+KEY = (
+    (Role.CUT, "cut here"),
+    (Role.SEW, "sew here"),
+    (Role.FOLD, "lay on the fold of the cloth, do not cut"),
+    (Role.GRAIN, "grain line: lay it along the warp, parallel to the selvedge"),
+    (
+        Role.NOTCH,
+        "notch, across the allowance: meets the notch of the other piece; "
+        "two side by side mark the back of the body",
+    ),
+    (Role.DRILL, "ring with a cross: mark its middle through the cloth"),
+    (Role.MARK, "line to transfer or to fold along"),
+    (Role.JOIN, "join of two sheets, with crosses to match"),
+)
+CAUTIONS = (
+    "Sew a toile from cheap cloth first and try it on, sitting and walking, before you cut denim.",
+    "Wash and iron the cloth before cutting: denim shrinks, mostly along the warp.",
+    "Shears and rotary cutters: cut away from your hand, keep fingers off the ruler's edge, "
+    "close the blade whenever you lay it down.",
+    "A hot iron burns: stand it on its heel, switch it off when you leave it, and mind the steam.",
+    "Do not sew over pins; hammer rivets and buttons with your eyes covered.",
+)
+LEVELS = {Level.FAULT: "FAULT", Level.WARNING: "Warning", Level.NOTE: "Note"}
+
+PIECES = "The pieces and their allowances"
+SAMPLE = 22.0
+"""Length of a line's sample in the key, mm."""
+GAP = 1.4
+
+
+@dataclass(frozen=True)
+class Note:
+    """Lines kept together, with a sample of a line before them where they explain one."""
+
+    words: tuple[Line, ...]
+    sample: Role | None = None
+
+    def block(self, ruler: Ruler, width: float) -> Block:
+        """Return the paragraph set to `width` mm less the sample."""
+        return Block.set(ruler, list(self.words), width - self._indent)
+
+    def draw(self, canvas: Canvas, block: Block, left: float, top: float) -> None:
+        """Draw the paragraph as set by `block`."""
+        if self.sample:
+            _draw_sample(canvas, self.sample, left + 0.3, top - 0.75 * BODY)
+        block.draw(canvas, Point(left + self._indent, top))
+
+    @property
+    def _indent(self) -> float:
+        return SAMPLE + 4 if self.sample else 0.0
+
+
+def draw_notes(ruler: Ruler, tiling: Tiling, pattern: Pattern) -> list[Recording]:
+    """Return the notes on as many sheets as they need, in two columns, still without their headers."""
+    paper = tiling.format.paper
+    width = (paper.width - 2 * paper.margin - GUTTER) / 2
+    top, bottom = paper.height - paper.margin - HEADER, paper.margin
+    sheets: list[Recording] = []
+    columns = 0
+    y = -1.0
+    for heading, notes in _sections(tiling, pattern):
+        paragraphs = [Note((Line(heading, HEADING, bold=True),)), *notes]
+        blocks = [note.block(ruler, width) for note in paragraphs]
+        y -= HEADING
+        for index, (note, block) in enumerate(zip(paragraphs, blocks, strict=True)):
+            kept_together = blocks[:2] if index == 0 else [block]
+            full = y - sum(b.height + GAP for b in kept_together) < bottom
+            if full or (index == 0 and heading == PIECES and columns % 2):
+                if columns % 2 == 0:
+                    sheets.append(Recording(ruler))
+                columns += 1
+                y = top
+            left = paper.margin + (width + GUTTER) * ((columns - 1) % 2)
+            note.draw(sheets[-1], block, left, y)
+            y -= block.height + GAP
+    return sheets
+
+
+def _draw_sample(canvas: Canvas, role: Role, left: float, y: float) -> None:
+    """Draw how a role looks on the pattern."""
+    if role is Role.DRILL:
+        draw_drill(canvas, Point(left + SAMPLE / 2, y))
+    elif role is Role.NOTCH:
+        for x in (left + 6, left + 13, left + 13 + NOTCH_APART):
+            canvas.stroke(line((x, y - 2.5), (x, y + 1.5)), role)
+    else:
+        canvas.stroke(line((left, y), (left + SAMPLE, y)), role)
+
+
+def _sections(tiling: Tiling, pattern: Pattern) -> Iterator[tuple[str, list[Note]]]:
+    if pattern.findings:
+        ordered = sorted(pattern.findings, key=lambda f: list(LEVELS).index(f.level))
+        yield "What the drafting found", [_text(f"{LEVELS[f.level]}, {f.where}: {f.say()}") for f in ordered]
+    yield "The lines", [Note((Line(words, BODY),), role) for role, words in KEY]
+    yield "Before you cut", [_text(words) for words in CAUTIONS]
+    yield (
+        PIECES,
+        [
+            Note((Line(piece_line(placed), BODY, bold=True), Line(allowance_text(placed.piece), BODY)))
+            for placed in tiling.layout.pieces
+        ],
+    )
+
+
+def _text(words: str) -> Note:
+    return Note((Line(words, BODY),))

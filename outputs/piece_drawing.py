@@ -1,0 +1,242 @@
+"""One pattern piece drawn on a canvas: cut and sew line, notches, grain, marks, and its label."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+from dataclasses import replace
+from itertools import groupby
+
+import numpy as np
+import shapely
+from shapely.geometry import LineString
+
+from drafting.allowance import CutLine
+from drafting.curves import Coordinates
+from drafting.paths import Path
+from drafting.pattern import Pattern
+from drafting.pieces import Edge, Finish, Mark, MarkKind, NotchKind, Piece
+from drafting.points import Point, Vector
+from outputs.canvas import Align, Canvas, Outline, Polyline, Recording, Role, circle, line, text_box
+from outputs.layout import Layout, StandingPiece
+from outputs.lettering import Block
+from outputs.piece_text import full_label, number_label, short_label
+from outputs.room import Room
+
+CLEARANCE = 2.5
+"""Least distance of lettering from any line, mm."""
+NOTCH_APART = 6.0
+"""Distance of the two cuts of a double notch, mm (common practice)."""
+NOTCH_INWARD = 5.0
+"""Length of a notch on an edge without allowance, mm: drawn into the piece, for there is nothing outside."""
+ARROW = 6.0
+"""Length of an arrow head, mm."""
+DRILL_ARM = 4.0
+"""Half the size of the cross at a point to mark, mm."""
+ON_GRAIN = 0.3
+"""A mark this near the grain line is not drawn over it, mm: two dashed lines in one would read as solid."""
+CAPTION = 3.4
+"""Size of the words along a line, mm."""
+SCALES = (1.0, 0.85, 0.7, 0.6, 0.5)
+"""Sizes of the label that are tried, the largest first; the last sets 2 mm, the least that reads well."""
+LABEL_WIDTHS = (110.0, 85.0, 60.0)
+"""Widths of the label that are tried at full size, mm."""
+
+
+def draw_layout(
+    canvas: Canvas, layout: Layout, pattern: Pattern, *, joins: shapely.Geometry | None = None
+) -> list[str]:
+    """Draw all pieces in their places and return a sentence for each whose label did not fit.
+
+    Labels keep off `joins` (the lines on the area along which sheets meet) where there is room elsewhere.
+    """
+    return [said for placed in layout.pieces for said in draw_piece(canvas, placed, pattern, joins=joins)]
+
+
+def draw_piece(
+    canvas: Canvas, placed: StandingPiece, pattern: Pattern, *, joins: shapely.Geometry | None = None
+) -> list[str]:
+    """Draw one piece with its label and return a sentence if the label had to be left out or cut down."""
+    drawing = Recording(canvas)
+    piece = placed.piece
+    for outline, role in outlines(piece, placed.line):
+        drawing.stroke(outline, role)
+    for edge in piece.edges:
+        for notch in notch_lines(placed.line, edge):
+            drawing.stroke(notch, Role.NOTCH)
+    _draw_grain(drawing, piece)
+    for mark in piece.marks:
+        _draw_mark(drawing, mark, piece.grain)
+
+    room = Room(piece.polygon, clearance=CLEARANCE)
+    room.take(drawing.ink())
+    unfit = _write_captions(drawing, piece, room)
+    unfit += _write_label(drawing, placed, pattern, room, joins)
+    drawing.play(canvas)
+    return unfit
+
+
+def outlines(piece: Piece, cut: CutLine) -> Iterator[tuple[Outline, Role]]:
+    """Yield the cut line, the folds and the sew line.
+
+    Nothing is cut along a fold, and the sew line is left out where it would lie on the cut line.
+    """
+    folds = [edge.path for edge in piece.edges if edge.finish is Finish.FOLD]
+    if folds:
+        yield from ((Polyline(run), Role.CUT) for run in _cut_runs(cut))
+    else:
+        yield Polyline(cut.outline, closed=True), Role.CUT
+    for fold in folds:
+        yield fold, Role.FOLD
+    for run in _sewn_runs(piece):
+        yield run, Role.SEW
+
+
+def _cut_runs(cut: CutLine) -> Iterator[Coordinates]:
+    """Yield the stretches between folds, shape (n, 2), each up to where the fold begins."""
+    sides = list(cut.sides)
+    first = next(i for i, side in enumerate(sides) if side.edge.finish is Finish.FOLD)
+    sides = [*sides[first:], *sides[: first + 1]]
+    run: list[Coordinates] = []
+    for side in sides:
+        if side.edge.finish is not Finish.FOLD:
+            run.append(side.points)
+        elif run:
+            yield np.vstack([*run, side.points[:1]])
+            run = []
+
+
+def _sewn_runs(piece: Piece) -> Iterator[Path]:
+    """Yield the stretches of the ring that carry an allowance, each as one path."""
+    edges = list(piece.edges)
+    bare = next((i for i, edge in enumerate(edges) if not edge.allowance), None)
+    if bare is not None:
+        edges = edges[bare:] + edges[:bare]  # so that no run is split where the ring happens to start
+    for carries, run in groupby(edges, key=lambda edge: edge.allowance > 0):
+        if carries:
+            yield Path(tuple(curve for edge in run for curve in edge.path.curves))
+
+
+def notch_lines(cut: CutLine, edge: Edge) -> Iterator[Polyline]:
+    """Yield a stroke for every cut of an edge's notches: across the allowance, without one into the piece."""
+    for notch in edge.notches:
+        shifts = (0.0,) if notch.kind is NotchKind.SINGLE else (-NOTCH_APART / 2, NOTCH_APART / 2)
+        for shift in shifts:
+            place = cut.notch(edge, replace(notch, distance=notch.distance + shift))
+            tip = place.cut if edge.allowance else place.sewn + place.outward * -NOTCH_INWARD
+            yield line(place.sewn, tip)
+
+
+def _draw_grain(canvas: Canvas, piece: Piece) -> None:
+    canvas.stroke(piece.grain, Role.GRAIN)
+    ends = (
+        (piece.grain.end, piece.grain.direction(piece.grain.length)),
+        (piece.grain.start, -piece.grain.direction(0)),
+    )
+    for tip, way in ends:
+        barbs = [tip + way.turned(turn) * -ARROW for turn in (0.4, -0.4)]
+        canvas.stroke(line(barbs[0], tip, barbs[1]), Role.ARROW)
+
+
+def _draw_mark(canvas: Canvas, mark: Mark, grain: Path) -> None:
+    if mark.kind is MarkKind.DRILL:
+        draw_drill(canvas, mark.path.start)
+        return
+    whole = LineString(mark.path.flatten())
+    beside_grain = whole.difference(LineString(grain.flatten()).buffer(ON_GRAIN))
+    if beside_grain.length > whole.length - 10 * ON_GRAIN:  # at most crossed by the grain line
+        canvas.stroke(mark.path, Role.MARK)
+        return
+    for part in shapely.get_parts(beside_grain):
+        canvas.stroke(Polyline(np.asarray(part.coords)), Role.MARK)
+
+
+def draw_drill(canvas: Canvas, at: Point) -> None:
+    """Draw a ring with a cross, the middle of which is the point to mark."""
+    for arm in (Vector(DRILL_ARM, 0), Vector(0, DRILL_ARM)):
+        canvas.stroke(line(at + -arm, at + arm), Role.DRILL)
+    canvas.stroke(circle(at, DRILL_ARM / 2), Role.DRILL)
+
+
+def _write_captions(drawing: Recording, piece: Piece, room: Room) -> list[str]:
+    """Name grain, folds and marks beside their lines; return a sentence for each mark left unnamed."""
+    named = [("grain", _beside(piece.grain))]
+    folds = (edge.path for edge in piece.edges if edge.finish is Finish.FOLD)
+    named += [("place on the fold", _beside(fold)) for fold in folds]
+    unnamed = {mark.name for mark in piece.marks}
+    for mark in piece.marks:
+        around = _around(mark.path.start) if mark.kind is MarkKind.DRILL else _beside(mark.path)
+        named.append((mark.name, around))
+    for name, around in named:
+        words = name.replace("_", " ")
+        width = drawing.text_width(words, CAPTION)
+        for at, angle in around:
+            box = text_box(at, width, CAPTION, angle=angle, align=Align.CENTRE)
+            if room.holds(box):
+                drawing.text(words, at, CAPTION, angle=angle, align=Align.CENTRE)
+                room.take(box)
+                unnamed.discard(name)
+                break
+    return [f"{piece.name}: no room to name the mark “{name}”" for name in sorted(unnamed)]
+
+
+def _beside(path: Path) -> Iterator[tuple[Point, float]]:
+    """Yield places for words along a path, the middle of their baseline and the angle in degrees."""
+    for share in (0.3, 0.7, 0.5, 0.15, 0.85):
+        at, way = path.point(path.length * share), path.direction(path.length * share)
+        if way.x < -0.01 or (abs(way.x) <= 0.01 and way.y < 0):
+            way = -way  # words read from the left or from below
+        angle = float(np.degrees(Vector(1, 0).angle_to(way)))
+        gap = CLEARANCE + 0.2
+        yield at + way.left * (gap + 0.24 * CAPTION), angle
+        yield at + way.left * -(gap + 0.78 * CAPTION), angle
+
+
+def _around(at: Point) -> Iterator[tuple[Point, float]]:
+    """Yield places for words below and above the sign of a point."""
+    yield at + Vector(0, -DRILL_ARM - CLEARANCE - CAPTION), 0.0
+    yield at + Vector(0, DRILL_ARM + CLEARANCE + 0.3 * CAPTION), 0.0
+
+
+def _write_label(
+    drawing: Recording, placed: StandingPiece, pattern: Pattern, room: Room, joins: shapely.Geometry | None
+) -> list[str]:
+    number, piece = placed.number, placed.piece
+    left, bottom, right, top = piece.polygon.bounds
+    wish = Point((left + right) / 2, bottom + 0.62 * (top - bottom))
+
+    def whole(scale: float) -> list[Block]:
+        return [
+            full_label(drawing, number, piece, pattern, width=w * scale, scale=scale) for w in LABEL_WIDTHS
+        ]
+
+    def cut_down(scale: float) -> list[Block]:
+        return [short_label(drawing, number, piece, width=w * scale, scale=scale) for w in LABEL_WIDTHS]
+
+    if joins is not None:
+        off_joins = Room(piece.polygon, clearance=CLEARANCE)
+        off_joins.take(shapely.union_all([drawing.ink(), joins]))
+        if _place_first(drawing, (whole(s) for s in SCALES[:-1]), off_joins, wish):
+            return []
+    if _place_first(drawing, (whole(s) for s in SCALES), room, wish):
+        return []
+    if _place_first(drawing, (cut_down(s) for s in SCALES), room, wish):
+        return [f"{piece.name}: too small for its whole label; see the piece list"]
+    if _place_first(drawing, ([number_label(drawing, number, scale=s)] for s in SCALES), room, wish):
+        return [f"{piece.name}: too small for a label; it carries its number {number} alone"]
+    return [f"{piece.name}: too small for any label; write number {number} on it"]
+
+
+def _place_first(drawing: Recording, sizes: Iterable[list[Block]], room: Room, wish: Point) -> bool:
+    """Write the first block that finds room and return whether one did.
+
+    Each size is given as blocks of different widths; an upright one is preferred to one that reads upwards.
+    """
+    for blocks in sizes:
+        for turned in (False, True):
+            for block in blocks:
+                size = (block.height, block.width) if turned else (block.width, block.height)
+                corner = room.corner_for(*size, wish=wish)
+                if corner:
+                    block.draw(drawing, corner, quarter_turn=turned)
+                    return True
+    return False

@@ -1,0 +1,77 @@
+"""The words a piece carries, the same in every output."""
+
+from __future__ import annotations
+
+from itertools import groupby
+
+from drafting.pattern import Pattern
+from drafting.pieces import Edge, Finish, Piece
+from outputs.canvas import Ruler
+from outputs.lettering import Block, Line
+
+TOLERANCE = 0.005
+"""A print within this share of true size passes: 0.5 mm in 100, 5 mm on a hip of 1 m (common practice)."""
+
+
+def sheet_title(pattern: Pattern) -> str:
+    """Return the title of a whole pattern, such as "Ada Example, straight leg"."""
+    return f"{pattern.wearer}, {pattern.style}"
+
+
+def allowance_text(piece: Piece) -> str:
+    """Return what is added at which edge, such as "seam allowance included: waist 10 mm; hem 30 mm"."""
+    sewn = [edge for edge in piece.edges if edge.finish is not Finish.FOLD]
+    if not any(edge.allowance for edge in sewn):
+        return "seam allowance NOT included, add your own"
+    by_width = groupby(sorted(sewn, key=_width), key=_width)
+    parts = [f"{_names(list(edges))} {f'{width:g} mm' if width else 'none'}" for width, edges in by_width]
+    return f"seam allowance included: {'; '.join(parts)}"
+
+
+def _width(edge: Edge) -> float:
+    return edge.allowance
+
+
+def _names(edges: list[Edge]) -> str:
+    return ", ".join(dict.fromkeys(edge.name.replace("_", " ") for edge in edges))
+
+
+def title(number: int, piece: Piece) -> str:
+    """Return number and name, such as "1. front leg"."""
+    return f"{number}. {piece.name}"
+
+
+def check_length(number: int, piece: Piece) -> str:
+    """Return the grain line as a length to measure on the print, with the error that is allowed."""
+    length = piece.grain.length
+    return f"{title(number, piece)}: {length:.0f} mm ± {length * TOLERANCE:.0f} mm"
+
+
+def full_label(
+    ruler: Ruler, number: int, piece: Piece, pattern: Pattern, *, width: float, scale: float
+) -> Block:
+    """Return the whole label, lines of at most `width` mm; at scale 1 the body is set in 4 mm."""
+    size = 4.0 * scale
+    lines = [
+        Line(title(number, piece), 2 * size, bold=True),
+        Line(f"{piece.cutting.material.value}: {piece.cutting.text()}", size, bold=True),
+        Line(pattern.style, size),
+        Line(f"for {pattern.wearer}, measured {pattern.date}", size),
+        Line(allowance_text(piece), size),
+    ]
+    return Block.set(ruler, lines, width)
+
+
+def short_label(ruler: Ruler, number: int, piece: Piece, *, width: float, scale: float) -> Block:
+    """Return number, name and cutting alone, for a piece without room for more."""
+    size = 4.0 * scale
+    lines = [
+        Line(title(number, piece), 1.2 * size, bold=True),
+        Line(f"{piece.cutting.material.value}: {piece.cutting.text()}", size),
+    ]
+    return Block.set(ruler, lines, width)
+
+
+def number_label(ruler: Ruler, number: int, *, scale: float) -> Block:
+    """Return the number alone."""
+    return Block.set(ruler, [Line(str(number), 6.0 * scale, bold=True)], 100.0)

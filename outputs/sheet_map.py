@@ -1,0 +1,128 @@
+"""The map of the sheets: which tile lies where, with the pieces drawn small."""
+
+from __future__ import annotations
+
+import numpy as np
+from shapely.geometry import LineString, Polygon, box
+
+from drafting.points import Point, Vector
+from outputs.canvas import Align, Canvas, Polyline, Role, circle, line
+from outputs.room import Room
+from outputs.tiling import Tile, Tiling
+
+LEAST_CLEAR = 0.6
+"""Distance of a number on the map from the lines, mm."""
+THIN = 0.05
+"""How far a drawn outline may stray on the map, mm."""
+STEP = 0.8
+"""Distance of the places tried for numbers, mm."""
+NUMBER_SIZES = (3.6, 2.6, 2.0)
+"""Sizes of a piece's number that are tried, mm; a piece too small for any gets it beside it."""
+SHEET_SIZES = (2.8, 2.2, 1.8)
+"""Sizes of a sheet's number that are tried, mm."""
+HEAD = 5.0
+"""Width of the frame with the names of rows and columns, mm."""
+HEAD_SIZE = 3.4
+
+
+class SheetMap:
+    """The map at its scale.
+
+    Args:
+        canvas: The sheet.
+        tiling: What is mapped.
+        left: Left edge in mm.
+        top: Upper edge in mm.
+        width: Greatest width in mm.
+        height: Greatest height in mm.
+    """
+
+    def __init__(
+        self, canvas: Canvas, tiling: Tiling, *, left: float, top: float, width: float, height: float
+    ) -> None:
+        """Choose the largest scale that fits."""
+        form = tiling.format
+        across, up = tiling.columns * form.width, tiling.rows * form.height
+        self._canvas, self._tiling = canvas, tiling
+        self._scale = min((width - HEAD) / across, (height - HEAD) / up)
+        self._left, self._bottom = left + HEAD, top - HEAD - up * self._scale
+        self._frame = self._small(box(0, 0, across, up))
+        self._room = Room(self._frame, clearance=LEAST_CLEAR, step=STEP)
+
+    @property
+    def bottom(self) -> float:
+        """Lower edge in mm."""
+        return self._bottom
+
+    def draw(self, *, first: int) -> None:
+        """Draw the map; `first` is the sheet number of the first tile."""
+        self._draw_grid()
+        layout = self._tiling.layout
+        shapes = [self._small(shape) for shape in layout.shapes]
+        for shape in shapes:
+            self._canvas.stroke(Polyline(np.asarray(shape.exterior.coords)[:-1], closed=True), Role.PLAN)
+            self._room.take(shape.exterior)
+        for piece, shape in zip(layout.pieces, shapes, strict=True):
+            self._write_number(piece.number, shape)
+        printed = {tile: sheet for sheet, tile in enumerate(self._tiling.tiles, start=first)}
+        for place in self._tiling.places:
+            if place in printed:
+                self._write_sheet(place, printed[place])
+            else:
+                self._cross_out(place)
+
+    def _small(self, shape: Polygon) -> Polygon:
+        """Return a shape on the area as it lies on the map, within THIN."""
+        outline = np.asarray(shape.exterior.simplify(THIN / self._scale).coords)
+        return Polygon(outline * self._scale + np.array([self._left, self._bottom]))
+
+    def _window(self, tile: Tile) -> Polygon:
+        return self._small(box(*self._tiling.window(tile)))
+
+    def _draw_grid(self) -> None:
+        left, bottom, right, top = self._frame.bounds
+        xs = np.linspace(left, right, self._tiling.columns + 1).tolist()
+        ys = np.linspace(top, bottom, self._tiling.rows + 1).tolist()
+        for ruled in [line((x, bottom), (x, top)) for x in xs] + [line((left, y), (right, y)) for y in ys]:
+            self._canvas.stroke(ruled, Role.FRAME)
+            self._room.take(LineString(ruled.flatten()))
+        foot = Vector(0, -0.36 * HEAD_SIZE)
+        for column in range(self._tiling.columns):
+            at = Point((xs[column] + xs[column + 1]) / 2, top + HEAD / 2) + foot
+            self._canvas.text(str(column + 1), at, HEAD_SIZE, bold=True, align=Align.CENTRE)
+        for row in range(self._tiling.rows):
+            at = Point(left - HEAD / 2, (ys[row] + ys[row + 1]) / 2) + foot
+            self._canvas.text(Tile(row, 0).row_name, at, HEAD_SIZE, bold=True, align=Align.CENTRE)
+
+    def _write_number(self, number: int, shape: Polygon) -> None:
+        """Write a piece's number, ringed, into its small shape, or beside it where it is too small."""
+        middle = Point(*shape.centroid.coords[0])
+        inside = self._room.within(shape)
+        tries = [(inside, size) for size in NUMBER_SIZES] + [(self._room, NUMBER_SIZES[-1])]
+        for room, size in tries:
+            width = max(self._canvas.text_width(str(number), size, bold=True), size) + 0.45 * size
+            corner = room.corner_for(width, width, wish=middle)
+            if corner:
+                centre = corner + Vector(width / 2, -width / 2)
+                foot = centre + Vector(0, -0.36 * size)
+                self._canvas.text(str(number), foot, size, bold=True, align=Align.CENTRE)
+                ring = circle(centre, width / 2)
+                self._canvas.stroke(ring, Role.FRAME)
+                self._room.take(Polygon(ring.points))
+                return
+
+    def _write_sheet(self, tile: Tile, sheet: int) -> None:
+        """Write a sheet's number into its window, off the pieces and their numbers."""
+        window = self._window(tile)
+        inside = self._room.within(window)
+        for size in SHEET_SIZES:
+            width = self._canvas.text_width(str(sheet), size)
+            corner = inside.corner_for(width, size, wish=Point(*window.centroid.coords[0]))
+            if corner:
+                self._canvas.text(str(sheet), corner + Vector(0, -0.86 * size), size)
+                return
+
+    def _cross_out(self, tile: Tile) -> None:
+        left, bottom, right, top = self._window(tile).bounds
+        self._canvas.stroke(line((left, bottom), (right, top)), Role.JOIN)
+        self._canvas.stroke(line((left, top), (right, bottom)), Role.JOIN)

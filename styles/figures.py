@@ -1,0 +1,54 @@
+"""The numbers of a pair of jeans: those of its block, with every piece, seam and joined corner."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from drafting.figures import block_figures, finding_figures, in_cm
+from drafting.trueing import SeamCheck
+from styles.jeans import Jeans
+
+
+def jeans_figures(jeans: Jeans) -> dict[str, Any]:
+    """Return the numbers under the names of `block_figures`, in cm and degrees."""
+    pattern = jeans.pattern
+    return {
+        "wearer": pattern.wearer,
+        "style": pattern.style,
+        "date": pattern.date,
+        **block_figures(jeans.block),
+        "seams": [_seam(check, edges) for check, edges in zip(jeans.seams, _edges(jeans), strict=True)],
+        "corners": [
+            {"name": c.name, "angle": round(c.angle, 2), "wanted": c.wanted, "passes": c.passes}
+            for c in jeans.corners
+        ],
+        "pieces": [
+            {
+                "number": number,
+                "name": piece.name,
+                "quantity": piece.cutting.quantity,
+                "pairs": piece.cutting.pairs,
+                "material": piece.cutting.material.value,
+                "allowances": {edge.name: in_cm(edge.allowance) for edge in piece.edges},
+            }
+            for number, piece in enumerate(pattern.pieces, start=1)
+        ],
+        "findings": [finding_figures(finding) for finding in pattern.findings],
+    }
+
+
+def _edges(jeans: Jeans) -> list[list[str]]:
+    return [
+        [f"{run.piece} {run.edge}" for run in (*seam.first, *seam.second)] for seam in jeans.pattern.seams
+    ]
+
+
+def _seam(check: SeamCheck, edges: list[str]) -> dict[str, Any]:
+    return {
+        "name": check.name,
+        "edges": edges,
+        "lengths": [in_cm(check.first_length), in_cm(check.second_length)],
+        "intended_difference": in_cm(check.intended),
+        "found_difference": in_cm(check.found),
+        "passes": check.passes,
+    }
