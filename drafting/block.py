@@ -2,22 +2,48 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from collections.abc import Callable
+from dataclasses import dataclass, replace
 from typing import Any
 
 from drafting.body import Body, complete
 from drafting.construction import Step
 from drafting.findings import Finding
 from drafting.fitting import Fitter, Lower
-from drafting.formula import mm, named
 from drafting.leg_shape import LegShape, straight_leg
 from drafting.means import Fit
 from drafting.measurement_checks import refuse_meaningless
-from drafting.measurements import Measurements
+from drafting.measurements import Measurements, Side
 from drafting.panel import Levels, thigh_level
 from drafting.plans import Shares, dart_count, dart_length
 from drafting.proportions import Ease, Proportions
+from drafting.sides import largest_thigh, two_sides
 from drafting.waist_line import BlockPanel, draw_waist
+
+
+@dataclass(frozen=True)
+class Half:
+    """Front and back of one half of the body.
+
+    Attributes:
+        side: Which side it is for; None when one mirrored pair serves both.
+        levels: Heights of its level lines.
+        front: The front panel, drawn as the right front seen from outside.
+        back: The back panel, drawn with the fork to the right like the front: the left back.
+    """
+
+    side: Side | None
+    levels: Levels
+    front: BlockPanel
+    back: BlockPanel
+
+    def leg_girth(self, y: float) -> float:
+        """Return the girth of the leg at a height from hem to just below the fork, mm."""
+        return self.front.panel.width(y) + self.back.panel.width(y)
+
+    def thigh_level(self, p: Proportions) -> float:
+        """Return the height just below both forks at which the thigh is measured on the pattern."""
+        return thigh_level(self.levels, self.back.points()["fork"].y, p)
 
 
 @dataclass(frozen=True)
@@ -30,10 +56,8 @@ class Block:
         proportions: Constants of the draft.
         leg: Finished widths of knee and hem.
         fit: How far the means of fitting are used.
-        shares: How hip and waist are shared over front and back.
-        levels: Heights of the level lines.
-        front: The front panel, drawn as the right front seen from outside.
-        back: The back panel, drawn with the fork to the right like the front: the left back.
+        shares: How hip and waist of an even half are shared over front and back.
+        halves: One for a mirrored pair, or the right and the left half of a body whose sides differ.
     """
 
     body: Body
@@ -42,19 +66,38 @@ class Block:
     leg: LegShape
     fit: Fit
     shares: Shares
-    levels: Levels
-    front: BlockPanel
-    back: BlockPanel
+    halves: tuple[Half, ...]
+
+    @property
+    def front(self) -> BlockPanel:
+        """The front; of the right half where the sides differ."""
+        return self.halves[0].front
+
+    @property
+    def back(self) -> BlockPanel:
+        """The back; of the right half where the sides differ."""
+        return self.halves[0].back
+
+    @property
+    def levels(self) -> Levels:
+        """The level lines; of the right half where the sides differ."""
+        return self.halves[0].levels
 
     @property
     def steps(self) -> tuple[Step, ...]:
-        """Every step of the draft, front then back."""
-        return self.front.steps + self.back.steps
+        """Every step of the draft, front then back, half by half."""
+        return tuple(
+            step for half in self.halves for panel in (half.front, half.back) for step in panel.steps
+        )
+
+    def _both(self, of_half: Callable[[Half], float]) -> float:
+        """Return an amount summed over both halves of the body."""
+        return sum(of_half(half) for half in self.halves) * 2 / len(self.halves)
 
     @property
     def waist_girth(self) -> float:
         """The sewn waist, darts closed, mm of full girth."""
-        return 2 * (self.front.waist_length + self.back.waist_length)
+        return self._both(lambda half: half.front.waist_length + half.back.waist_length)
 
     @property
     def crotch_length(self) -> float:
@@ -63,16 +106,29 @@ class Block:
 
     def trunk_girth(self, y: float) -> float:
         """Return the girth of both halves at a height from hip level to waist, between the centre lines, mm."""
-        return 2 * (self.front.trunk_width(y) + self.back.trunk_width(y))
+        return self._both(lambda half: half.front.trunk_width(y) + half.back.trunk_width(y))
+
+    @property
+    def hip_girth(self) -> float:
+        """The girth at hip level between the centre lines, mm; a side's own hip level changes its seam only."""
+        return self._both(lambda half: half.front.panel.plan.hip.mm + half.back.panel.plan.hip.mm)
 
     def leg_girth(self, y: float) -> float:
-        """Return the girth of one leg at a height from hem to just below the fork, mm."""
-        return self.front.panel.width(y) + self.back.panel.width(y)
+        """Return the girth of one leg at a height from hem to just below the fork, mm; of the tighter leg.
+
+        Heights count from the floor under that leg, which lies higher where the leg is shorter.
+        """
+        return min(half.leg_girth(y + half.levels.hem.mm - self.leg.hem_height.mm) for half in self.halves)
+
+    @property
+    def thigh_girth(self) -> float:
+        """The girth of one leg just below the fork, mm; of the tighter leg."""
+        return min(half.leg_girth(half.thigh_level(self.proportions)) for half in self.halves)
 
     @property
     def thigh_level(self) -> float:
         """The height just below both forks at which the thigh is measured on the pattern."""
-        return thigh_level(self.levels, self.back.points()["fork"].y, self.proportions)
+        return self.halves[0].thigh_level(self.proportions)
 
     def figures(self) -> dict[str, Any]:
         """Return the numbers of the block in cm, see `drafting.figures`."""
@@ -81,10 +137,11 @@ class Block:
         return block_figures(self)
 
     def findings(self) -> tuple[Finding, ...]:
-        """Return what there is to say about the fit, see `drafting.fit_report`."""
+        """Return what there is to say about the fit, and which measurement would help it most."""
         from drafting.fit_report import fit_findings
+        from drafting.what_to_measure import advice
 
-        return fit_findings(self)
+        return (*fit_findings(self), *advice(self))
 
 
 def draft_block(
@@ -108,32 +165,29 @@ def draft_block(
     """
     refuse_meaningless(measurements)
     ease, p = ease or Ease(), proportions or Proportions()
-    body = complete(measurements, p)
+    body = complete(replace(measurements, thigh_girth=largest_thigh(measurements)), p)
     leg = straight_leg(body, ease, p)
     fitter = Fitter(body, leg, ease, p)
     fit = fitter.solve() if fitted else Fit()
-    return finish(fitter.draft(fit), leg, ease, p, fit)
-
-
-def finish(lower: Lower, leg: LegShape, ease: Ease, p: Proportions, fit: Fit) -> Block:
-    """Return the block with the waist lines drawn on its lower panels."""
-    shares, taken = lower.shares, lower.shares.suppression
-    front = draw_waist(
-        lower.front,
-        side_in=taken.front_side,
-        waist=shares.front_waist,
-        dart=mm(0),
-        darts=0,
-        dart_length=mm(0),
-        side_length=None,
+    whole = fitter.draft(fit)
+    sides = two_sides(measurements, body)
+    halves = tuple(_finished(fitter.draft(fit, side), side.side, p) for side in sides) or (
+        _finished(whole, None, p),
     )
+    return Block(whole.body, ease, p, leg, fit, whole.shares, halves)
+
+
+def _finished(lower: Lower, side: Side | None, p: Proportions) -> Half:
+    """Return a half with the waist lines drawn on its lower panels."""
+    shares, taken = lower.shares, lower.shares.suppression
+    front = draw_waist(lower.front, side_in=taken.front_side, waist=shares.front_waist)
     back = draw_waist(
         lower.back,
         side_in=taken.back_side,
         waist=shares.back_waist,
-        dart=named("dart", taken.dart),
+        take_up=taken.dart,
         darts=dart_count(taken.dart, p),
-        dart_length=dart_length(lower.levels, p),
+        dart_length=dart_length(lower.levels.waist - lower.levels.hip, p),
         side_length=front.side.length,
     )
-    return Block(lower.body, ease, p, leg, fit, shares, lower.levels, front, back)
+    return Half(side, lower.levels, front, back)

@@ -130,7 +130,7 @@ def complete(given: Measurements, proportions: Proportions) -> Body:
         lengths["crotch_height"] + lengths["crotch_depth"] / p.hip_level_divisor,
         Origin.CONSTRUCTION,
     )
-    derive("knee_height", lengths["crotch_height"] / 2 + mm(p.knee_over_mid_inseam), Origin.CONSTRUCTION)
+    derive("knee_height", lengths["inside_leg_height"] / 2 + mm(p.knee_over_mid_inseam), Origin.CONSTRUCTION)
     lengths = known()
     if "waist_to_top_hip" in lengths:
         top = lengths["waist_height"] - lengths["waist_to_top_hip"]

@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+import math
+from dataclasses import asdict
 from typing import Any
 
 from drafting.block import Block
 from drafting.findings import Finding
-from drafting.fit_report import crotch_line, fit_findings, girth_lines, means_used
+from drafting.fit_report import crotch_line, girth_lines, means_used
 from drafting.tolerance import SEAM
 
 
@@ -72,6 +74,19 @@ def block_figures(block: Block) -> dict[str, Any]:
                 for name, amount, unit in means_used(block)
             ],
         },
+        "body": {
+            key: {
+                "value": in_cm(value.length.mm),
+                "origin": value.origin.value,
+                "spread": in_cm(value.spread),
+                "source": value.source,
+            }
+            for key, value in block.body.values.items()
+        },
+        "suppression": {
+            "seat_line_degrees": round(math.degrees(block.shares.lean), 2),
+            **{name: in_cm(amount) for name, amount in asdict(block.shares.suppression).items()},
+        },
         "lengths": {
             "inseam_front": in_cm(inseams[0]),
             "inseam_back": in_cm(inseams[1]),
@@ -83,5 +98,5 @@ def block_figures(block: Block) -> dict[str, Any]:
             seam_figures("outseam", ["front outseam", "back outseam"], *outseams, 0.0),
         ],
         "pieces": [{"name": "front", "quantity": 2}, {"name": "back", "quantity": 2}],
-        "findings": [finding_figures(finding) for finding in fit_findings(block)],
+        "findings": [finding_figures(finding) for finding in block.findings()],
     }

@@ -50,7 +50,7 @@ class GirthLine:
 def girth_lines(block: Block) -> tuple[GirthLine, ...]:
     """Return the report of girths from waist to hem; levels without a girth of the body only where always told."""
     ease, levels, body = block.ease, block.levels, block.body
-    waist, hip, leg = block.waist_girth, block.trunk_girth(levels.hip.mm), block.leg_girth
+    waist, hip, leg = block.waist_girth, block.hip_girth, block.leg_girth
     rows = [
         ("waist", "waist_girth", levels.waist.mm, waist, ease.waist),
         (
@@ -61,7 +61,7 @@ def girth_lines(block: Block) -> tuple[GirthLine, ...]:
             0.0,
         ),
         ("hip", "hip_girth", levels.hip.mm, hip, ease.hip),
-        ("thigh", "thigh_girth", block.thigh_level, leg(block.thigh_level), ease.thigh),
+        ("thigh", "thigh_girth", block.thigh_level, block.thigh_girth, ease.thigh),
         *(
             (
                 name.replace("_", " "),
@@ -72,7 +72,7 @@ def girth_lines(block: Block) -> tuple[GirthLine, ...]:
             )
             for name, least in (("mid_thigh", 0.0), ("knee", ease.knee), ("calf", ease.calf), ("ankle", 0.0))
         ),
-        ("hem", "heel_girth", levels.hem.mm, leg(levels.hem.mm), ease.heel),
+        ("hem", "heel_girth", block.leg.hem_height.mm, leg(block.leg.hem_height.mm), ease.heel),
     ]
     lines = []
     for level, key, height, pattern, least in rows:
@@ -157,7 +157,7 @@ def _crotch(block: Block) -> Iterator[Finding]:
 
 def _widths(block: Block) -> Iterator[Finding]:
     taken = block.shares.suppression
-    if abs(taken.left_over) > SEAM:
+    if 2 * abs(taken.left_over) > SEAM:
         word, mend = (
             ("large", "a second dart or an elastic") if taken.left_over > 0 else ("small", "a higher rise")
         )
@@ -190,9 +190,20 @@ def _widths(block: Block) -> Iterator[Finding]:
                 line.body + line.least_ease,
             )
     yield from _between_levels(block)
+    yield from _hem(block)
     if block.fit.thigh > SEAM:
         text = "The thigh needed {0} more width than the proportions give: added at the forks and over the side seams."
         yield Finding("thigh-widened", Level.NOTE, "thigh", text, (block.fit.thigh,), block.fit.thigh, None)
+
+
+def _hem(block: Block) -> Iterator[Finding]:
+    """Say when the hem is wider than its style because the heel must pass."""
+    heel, asked, hem = block.body.get("heel_girth"), block.leg.hem_asked, block.leg.hem.mm
+    if heel is not None and hem > asked + SEAM and hem <= heel.mm + block.ease.heel + SEAM:
+        text = "The hem is widened from {0} to {1}: a closed hem must pass the heel, {2} round, with {3} to spare."
+        yield Finding(
+            "hem-raised", Level.NOTE, "hem", text, (asked, hem, heel.mm, block.ease.heel), hem, asked
+        )
 
 
 def _between_levels(block: Block) -> Iterator[Finding]:

@@ -12,11 +12,13 @@ from dataclasses import dataclass, replace
 import numpy as np
 
 from drafting.body import Body
+from drafting.formula import Length, named
 from drafting.leg_shape import LegShape
 from drafting.means import Fit
 from drafting.panel import Levels, Panel, draw_panel, thigh_level
 from drafting.plans import Shares, back_plan, front_plan, share_widths
 from drafting.proportions import Ease, Proportions
+from drafting.sides import OneSide
 from drafting.solve import Numbers, solve_within
 
 CLOSE = 0.05
@@ -46,6 +48,24 @@ class Lower:
         return self.front.width(y) + self.back.width(y)
 
 
+def _levels(body: Body, leg: LegShape, side: OneSide | None) -> Levels:
+    """Return the level lines; knee and hem stand on the side's own floor."""
+
+    def own(length: Length, by: float) -> Length:
+        return length + named("this side", by) if by else length
+
+    floor, hip_rise, top = (side.floor, side.hip_rise, side.top) if side else (0.0, 0.0, 0.0)
+    return Levels(
+        waist=body["waist_height"],
+        hip=body["hip_height"],
+        crotch=body["crotch_height"],
+        knee=own(body["knee_height"], floor),
+        hem=own(leg.hem_height, floor),
+        side_hip=own(body["hip_height"], hip_rise),
+        side_waist=own(body["waist_height"], top),
+    )
+
+
 @dataclass(frozen=True)
 class Fitter:
     """Drafts the lower panels for any fit of one body."""
@@ -55,20 +75,14 @@ class Fitter:
     ease: Ease
     proportions: Proportions
 
-    def draft(self, fit: Fit) -> Lower:
-        """Return the panels drawn with the means used as `fit` says."""
+    def draft(self, fit: Fit, side: OneSide | None = None) -> Lower:
+        """Return the panels drawn with the means used as `fit` says, of one side when the two differ."""
         p = self.proportions
         least = self.body["waist_height"].mm - self.body["inside_leg_height"].mm + p.depth_least
         depth = self.body["crotch_depth"].mm
         body = self.body.deepened(max(fit.depth, min(least - depth, 0.0)))
-        levels = Levels(
-            waist=body["waist_height"],
-            hip=body["hip_height"],
-            crotch=body["crotch_height"],
-            knee=body["knee_height"],
-            hem=self.leg.hem_height,
-        )
-        shares = share_widths(body, self.ease, p, fit)
+        levels = _levels(body, self.leg, side)
+        shares = share_widths(body, self.ease, p, fit).widened(side.hip if side else 0.0)
         front = draw_panel(front_plan(body, levels, self.leg, shares, p, fit), levels)
         inseam = front.inseam.length - p.inseam_ease
         back = draw_panel(back_plan(body, levels, self.leg, shares, p, fit, inseam=inseam), levels)
@@ -89,7 +103,7 @@ class Fitter:
             miss = self._thigh_miss(fit, wanted)
             if miss >= -CLOSE:
                 break
-            fit = replace(fit, thigh=fit.thigh - miss)
+            fit = replace(fit, thigh=min(fit.thigh - miss, _THIGH_MOST))
         return fit
 
     def _thigh_miss(self, fit: Fit, wanted: float) -> float:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from drafting.body import Body
 from drafting.formula import Length, largest, mm, named
@@ -11,11 +11,15 @@ from drafting.proportions import Ease, Proportions
 
 @dataclass(frozen=True, kw_only=True)
 class LegShape:
-    """Finished girths of the leg and the height of its hem above the floor, mm."""
+    """Finished girths of the leg and the height of its hem above the floor, mm.
+
+    `hem_asked` is the hem girth before the body had its say.
+    """
 
     knee: Length
     hem: Length
     hem_height: Length
+    hem_asked: float
 
 
 def straight_leg(body: Body, ease: Ease, p: Proportions) -> LegShape:
@@ -26,7 +30,7 @@ def straight_leg(body: Body, ease: Ease, p: Proportions) -> LegShape:
         knees.append(knee + named("knee ease", ease.knee))
     if heel := body.get("heel_girth"):
         hems.append(heel + named("heel ease", ease.heel))
-    leg = LegShape(knee=largest(*knees), hem=largest(*hems), hem_height=mm(0))
+    leg = LegShape(knee=largest(*knees), hem=largest(*hems), hem_height=mm(0), hem_asked=hems[0].mm)
     return _over_the_calf(leg, body, ease)
 
 
@@ -41,4 +45,4 @@ def _over_the_calf(leg: LegShape, body: Body, ease: Ease) -> LegShape:
     if short <= 0:
         return leg
     more = named("widening for the calf", short)
-    return LegShape(knee=leg.knee + more, hem=leg.hem + more, hem_height=leg.hem_height)
+    return replace(leg, knee=leg.knee + more, hem=leg.hem + more)

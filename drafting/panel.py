@@ -29,6 +29,10 @@ class Levels:
     crotch: Length
     knee: Length
     hem: Length
+    side_hip: Length
+    """Where the side seam is plumb: hip level, unless this side's hip lies higher or lower."""
+    side_waist: Length
+    """Where the front's side seam ends: waist level, unless this side is longer or shorter."""
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -132,6 +136,9 @@ def thigh_level(levels: Levels, back_fork: float, p: Proportions) -> float:
     return min(levels.crotch.mm - p.thigh_below_fork, back_fork - 5)
 
 
+_DROPS = (-30.0, 100.0)
+"""The fork's drop stays within this, mm; beyond it the inseams are not trued, and the trueing says so."""
+
 _STRAIGHT = math.radians(0.2)
 """An inseam whose shin turns less than this off the chord is drawn straight from fork to knee."""
 
@@ -145,7 +152,12 @@ def draw_panel(plan: PanelPlan, levels: Levels) -> Panel:
     c.go("crotch corner", "hip point", DOWN, levels.hip - levels.crotch, "plumb down")
 
     # 2. Side seam at hip level.
-    hip_side = c.go("hip at the side", "hip point", LEFT, plan.hip, "square to the plumb line")
+    hip_name = "hip at the side"
+    hip_side = c.go(hip_name, "hip point", LEFT, plan.hip, "square to the plumb line")
+    if levels.side_hip is not levels.hip:
+        own = levels.side_hip - levels.hip
+        hip_name = "own hip at the side"
+        hip_side = c.go(hip_name, "hip at the side", UP, own, "plumb, for this side")
 
     # 3. Centre line: through the hip point, leaning towards the side seam.
     height = levels.waist + plan.top - levels.hip
@@ -210,7 +222,7 @@ def draw_panel(plan: PanelPlan, levels: Levels) -> Panel:
     )
     c.line(
         "side seam",
-        ("hip at the side", "knee at the side", "hem at the side"),
+        (hip_name, "knee at the side", "hem at the side"),
         Path((thigh, Cubic.line(knee, hem))),
         "plumb at the hip, then straight from knee to hem",
     )
@@ -246,5 +258,5 @@ def _drop_for(plan: PanelPlan, c: Construction) -> float:
         miss = _inseam_curve(plan, c, level + DOWN * drop).length - wanted
         if abs(miss) < LENGTH:
             break
-        drop += miss
+        drop = min(max(drop + miss, _DROPS[0]), _DROPS[1])
     return drop

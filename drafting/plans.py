@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from drafting.body import Body
 from drafting.formula import Length, largest, mm, named
@@ -11,7 +11,7 @@ from drafting.leg_shape import LegShape
 from drafting.means import CENTRE_BACK, CENTRE_FRONT, LEAN, Fit
 from drafting.panel import Levels, PanelPlan
 from drafting.proportions import Ease, Proportions
-from drafting.suppression import BACK_SINKS, FRONT_SINKS, Suppression, share, share_apart
+from drafting.suppression import Sinks, Suppression, share, share_apart
 
 _ONE_BEND_MARGIN = 0.15
 """The waist line's chord keeps this share of the turn between its ends away from either end (common practice)."""
@@ -31,6 +31,20 @@ class Shares:
     suppression: Suppression
     lean: float
     """Lean of the seat line, radians."""
+
+    def widened(self, by: float) -> Shares:
+        """Return the shares of a half whose hip is wider by `by` mm, all of it at the side seam."""
+        if not by:
+            return self
+        more = named("this side's hip", by / 2)
+        taken = replace(
+            self.suppression,
+            front_side=self.suppression.front_side + by / 2,
+            back_side=self.suppression.back_side + by / 2,
+        )
+        return replace(
+            self, front_hip=self.front_hip + more, back_hip=self.back_hip + more, suppression=taken
+        )
 
 
 def half_hip(body: Body, ease: Ease, p: Proportions) -> tuple[Length, Length]:
@@ -60,15 +74,17 @@ def share_widths(body: Body, ease: Ease, p: Proportions, fit: Fit) -> Shares:
     lean = min(usual + math.radians(fit.amount(LEAN)), most)
     lean = max(lean, least)
     seat = height * math.tan(lean)
+    way = body["waist_height"] - body["hip_height"]
+    sinks = Sinks.over(way.mm, dart_length(way, p).mm)
     if arc := body.get("front_waist_arc"):
         front_waist = arc.mm / 2 + ease.waist / 4
-        front = share_apart(front_hip.mm - front_waist, FRONT_SINKS)
-        back = share_apart(back_hip.mm - (waist - front_waist) - seat, BACK_SINKS, dart_least=p.dart_least)
-        taken = Suppression(
-            front.parts[0], front.parts[1], back.parts[0], back.parts[1], front.rest + back.rest
-        )
+        front = share_apart(front_hip.mm - front_waist, sinks.front)
+        back = share_apart(back_hip.mm - (waist - front_waist) - seat, sinks.back, dart_least=p.dart_least)
+        (centre, front_side), (back_side, dart) = front.parts, back.parts
+        taken = Suppression(centre, front_side, back_side, dart, front.rest + back.rest)
+        front_waist += front.rest
     else:
-        taken = share(amount - seat, dart_least=p.dart_least)
+        taken = share(amount - seat, sinks, dart_least=p.dart_least)
         front_waist = front_hip.mm - taken.centre_front - taken.front_side
     return Shares(front_hip, back_hip, front_waist, waist + taken.left_over - front_waist, taken, lean)
 
@@ -106,13 +122,11 @@ def front_plan(
     return PanelPlan(
         name="front",
         hip=shares.front_hip,
-        fork=_fork(
-            body["hip_girth"] / p.front_fork_divisor - mm(p.front_fork_less), fit.front_fork, "front fork"
-        ),
+        fork=fork,
         drop=mm(0),
         lean=math.atan(in_at_waist / (height - rise)),
         top=named("centre front above the waist level", -rise),
-        curve_height=largest(body["crotch_depth"] / p.front_curve_divisor, fork * p.front_curve_of_fork),
+        curve_height=_curve_height(body, fork, p.front_curve_divisor, p.front_curve_of_fork, p),
         curve_handle=p.front_curve_handle,
         crease=mm(0),
         knee=leg.knee / 2 - mm(p.knee_balance),
@@ -133,7 +147,7 @@ def back_plan(
     """Return the amounts of the back; `inseam` is the length its inseam must have, mm."""
     height = (levels.waist - levels.hip).mm
     wanted = p.back_raise + fit.amount(CENTRE_BACK)
-    fold = shares.suppression.dart / dart_length(levels, p).mm
+    fold = shares.suppression.dart / dart_length(levels.waist - levels.hip, p).mm
     lift = fold * shares.back_waist / 2 - p.back_side_drop
     side = shares.suppression.back_side / height
     end = _waist_slope(side) + fold
@@ -148,7 +162,7 @@ def back_plan(
         drop=None,
         lean=shares.lean,
         top=named("centre back above the waist level", lift - rise),
-        curve_height=largest(body["crotch_depth"] / p.back_curve_divisor, fork * p.back_curve_of_fork),
+        curve_height=_curve_height(body, fork, p.back_curve_divisor, p.back_curve_of_fork, p),
         curve_handle=p.back_curve_handle,
         crease=mm(p.back_crease_shift),
         knee=leg.knee / 2 + mm(p.knee_balance),
@@ -168,12 +182,19 @@ def _fork(proportion: Length, fitted: float, name: str) -> Length:
     return (proportion + named("added for the fit", fitted) if fitted else proportion).called(name)
 
 
-def dart_length(levels: Levels, p: Proportions) -> Length:
-    """Return the length of the back dart: a share of the way from waist to hip, within the yoke.
+def _curve_height(body: Body, fork: Length, divisor: float, of_fork: float, p: Proportions) -> Length:
+    """Return the height above crotch level at which a crotch curve starts: below the waist, however wide the fork."""
+    depth = body["crotch_depth"]
+    height = largest(depth / divisor, fork * of_fork)
+    highest = depth * p.curve_highest
+    return height if height.mm <= highest.mm else highest
+
+
+def dart_length(way: Length, p: Proportions) -> Length:
+    """Return the length of the back dart: a share of the `way` from waist to hip, within the yoke.
 
     Over a short way it is kept long, so that it does not end in a blunt point, but above the hip.
     """
-    way = levels.waist - levels.hip
     length = way * p.dart_length_share
     if length.mm > p.dart_longest:
         return mm(p.dart_longest)

@@ -129,6 +129,9 @@ class Proportions:
     back_curve_of_fork: float = _constant(
         0.75, "share", "but no lower than this share of the fork, or the curve would have a point", COMMON
     )
+    curve_highest: float = _constant(
+        0.75, "share", "no crotch curve starts higher than this share of the depth", COMMON
+    )
     front_curve_handle: float = _constant(
         0.60,
         "share",

@@ -7,6 +7,7 @@ the same sinks give back, down to a centre front and side seams that swing outwa
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass
 
 
@@ -44,12 +45,51 @@ class Suppression:
 
 # Limits: front side and dart after "each front dart <= 2 cm, side seams the rest" (dart budget of a dressmaker's
 # school); Hertzer's limit of 2 in for a centre front brought forward; the rest common practice.
-CENTRE_FRONT = Sink(-50, 12, 20)
-FRONT_SIDE = Sink(-35, 21, 42)
-BACK_SIDE = Sink(-35, 15, 42)
+CENTRE_FRONT = Sink(-60, 12, 20)
+FRONT_SIDE = Sink(-50, 21, 42)
+BACK_SIDE = Sink(-50, 15, 42)
 DART = Sink(0, 22, 62)
-FRONT_SINKS = (CENTRE_FRONT, FRONT_SIDE)
-BACK_SINKS = (BACK_SIDE, DART)
+STEEPEST = 0.36
+"""Seams and dart legs lean in no more than this over their height or length (20 degrees), or they would show."""
+
+
+@dataclass(frozen=True)
+class Sinks:
+    """The sinks of one half, within what the way from waist to hip allows."""
+
+    centre_front: Sink
+    front_side: Sink
+    back_side: Sink
+    dart: Sink
+
+    @staticmethod
+    def over(height: float, dart_length: float) -> Sinks:
+        """Return the sinks for a way of `height` mm from waist to hip and darts of `dart_length` mm."""
+
+        def within(sink: Sink, limit: float) -> Sink:
+            return Sink(max(sink.least, -limit), min(sink.usual, limit), min(sink.most, limit))
+
+        slope = STEEPEST * height
+        return Sinks(
+            within(CENTRE_FRONT, slope),
+            within(FRONT_SIDE, slope),
+            within(BACK_SIDE, slope),
+            Sink(
+                DART.least,
+                min(DART.usual, STEEPEST * dart_length),
+                min(DART.most, 2 * STEEPEST * dart_length),
+            ),
+        )
+
+    @property
+    def front(self) -> tuple[Sink, ...]:
+        """Those of the front."""
+        return (self.centre_front, self.front_side)
+
+    @property
+    def back(self) -> tuple[Sink, ...]:
+        """Those of the back, the dart last."""
+        return (self.back_side, self.dart)
 
 
 @dataclass(frozen=True)
@@ -60,24 +100,24 @@ class Taken:
     rest: float
 
 
-def share(amount: float, *, dart_least: float) -> Suppression:
+def share(amount: float, sinks: Sinks, *, dart_least: float) -> Suppression:
     """Return how `amount` mm (hip less waist of one half, less the seat line's share) is taken up."""
-    taken = share_apart(amount, FRONT_SINKS + BACK_SINKS, dart_least=dart_least)
+    taken = share_apart(amount, sinks.front + sinks.back, dart_least=dart_least)
     centre_front, front_side, back_side, dart = taken.parts
     return Suppression(centre_front, front_side, back_side, dart, taken.rest)
 
 
-def share_apart(amount: float, sinks: tuple[Sink, ...], *, dart_least: float = 0.0) -> Taken:
+def share_apart(amount: float, sinks: tuple[Sink, ...], *, dart_least: float = -math.inf) -> Taken:
     """Return `amount` mm shared over some sinks in proportion to their room.
 
-    A dart (always the last sink) narrower than `dart_least` is left out and its width given to the seams; what
+    With `dart_least` the last sink is the dart: a narrower one is left out and its width given to the seams. What
     finds no room within the limits is the rest.
     """
     usual = sum(sink.usual for sink in sinks)
     room = sum(sink.most - sink.usual if amount > usual else sink.usual - sink.least for sink in sinks)
     t = min(max((amount - usual) / room, -1.0), 1.0)
     parts = tuple(sink.at(t) for sink in sinks)
-    if sinks[-1] is DART and parts[-1] < dart_least:
+    if parts[-1] < dart_least:
         seams = share_apart(amount, sinks[:-1])
         return Taken((*seams.parts, 0.0), seams.rest)
     return Taken(parts, amount - sum(parts))

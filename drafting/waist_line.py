@@ -124,10 +124,10 @@ def draw_waist(
     *,
     side_in: float,
     waist: float,
-    dart: Length,
-    darts: int,
-    dart_length: Length,
-    side_length: float | None,
+    take_up: float = 0.0,
+    darts: int = 0,
+    dart_length: Length | None = None,
+    side_length: float | None = None,
 ) -> BlockPanel:
     """Return the panel with its waist line and the upper side seam.
 
@@ -135,21 +135,20 @@ def draw_waist(
         panel: The panel below the waist line.
         side_in: First guess of how far the side seam leans in from hip to waist, mm.
         waist: Wanted length of the sewn waist, darts closed, mm.
-        dart: Take-up of all darts together.
+        take_up: Width of all darts together, mm.
         darts: How many darts share it; 0 for none.
-        dart_length: Length of each dart.
-        side_length: Wanted length of the whole side seam; None leaves the side at waist level.
+        dart_length: Length of each dart, needed when there are any.
+        side_length: Wanted length of the whole side seam; None ends it at the side's waist level.
     """
-    top, hip = panel.construction["centre at the waist"], panel.construction["hip at the side"]
+    top, hip = panel.construction["centre at the waist"], panel.side.start
     lean = (top - panel.construction["hip point"]).unit
-    width, angle = dart.mm / max(darts, 1), 0.0
-    if darts:
-        angle = 2 * math.asin(width / 2 / dart_length.mm)
-    side_height = panel.levels.waist.mm - hip.y
+    reach = dart_length.mm if dart_length else 0.0
+    angle = 2 * math.asin(take_up / darts / 2 / reach) if darts else 0.0
+    side_height = panel.levels.side_waist.mm - hip.y
     for _ in range(30):
         side_point = Point(hip.x + side_in, hip.y + side_height)
         upper = _upper_side(side_point, hip, panel.side.direction(0))
-        folds = _folds(top, side_point, darts, angle, dart_length.mm)
+        folds = _folds(top, side_point, darts, angle, reach)
         closed = _closed_waist(top, lean.left, side_point, upper, folds)
         miss = closed.length - waist
         side_miss = 0.0 if side_length is None else upper.length + panel.side.length - side_length
@@ -268,9 +267,10 @@ def _record(
     c: Construction, side: Point, hip: Point, stretches: tuple[Path, ...], darts: tuple[Dart, ...]
 ) -> None:
     """Write the steps of the waist into the construction."""
+    own = "own hip at the side"
     c.go(
         "side plumb",
-        "hip at the side",
+        own if own in c.points else "hip at the side",
         Vector(0, 1),
         named("height that trues the side seam", side.y - hip.y),
         "plumb up",

@@ -39,13 +39,14 @@ class Jeans:
 def make_jeans(block: Block, style: Style, *, wearer: str = "", date: str = "") -> Jeans:
     """Return the pattern of `style` on `block`, trued and checked."""
     pieces = leg_pieces(block, style.allowances)
-    seams = check_seams(pieces, leg_seams(block))
-    corners = check_corners(pieces, leg_corners())
+    declared = leg_seams(block, pieces)
+    seams = check_seams(pieces, declared)
+    corners = check_corners(pieces, leg_corners(block))
     findings = (
         *block.findings(),
         *check_pieces(pieces),
         *(finding for check in seams for finding in check.findings),
         *(finding for check in corners for finding in check.findings),
     )
-    pattern = Pattern(wearer, style.name, date, pieces, leg_seams(block), findings)
+    pattern = Pattern(wearer, style.name, date, pieces, declared, findings)
     return Jeans(block, style, pattern, seams, corners)
