@@ -9,7 +9,7 @@ from typing import Any
 from drafting.body import Body, complete
 from drafting.construction import Step
 from drafting.findings import Finding
-from drafting.fitting import Fitter, Lower
+from drafting.fitting import Fitter, Lower, on_side
 from drafting.leg_shape import LegShape, straight_leg
 from drafting.means import Fit
 from drafting.measurement_checks import refuse_meaningless
@@ -116,9 +116,9 @@ class Block:
     def leg_girth(self, y: float) -> float:
         """Return the girth of one leg at a height from hem to just below the fork, mm; of the tighter leg.
 
-        Heights count from the floor under that leg, which lies higher where the leg is shorter.
+        Below the hem of a leg that stands on a higher floor its hem counts.
         """
-        return min(half.leg_girth(y + half.levels.hem.mm - self.leg.hem_height.mm) for half in self.halves)
+        return min(half.leg_girth(max(y, half.levels.hem.mm)) for half in self.halves)
 
     @property
     def thigh_girth(self) -> float:
@@ -171,7 +171,7 @@ def draft_block(
     fit = fitter.solve() if fitted else Fit()
     whole = fitter.draft(fit)
     sides = two_sides(measurements, body)
-    halves = tuple(_finished(fitter.draft(fit, side), side.side, p) for side in sides) or (
+    halves = tuple(_finished(on_side(whole, side), side.side, p) for side in sides) or (
         _finished(whole, None, p),
     )
     return Block(whole.body, ease, p, leg, fit, whole.shares, halves)

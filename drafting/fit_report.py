@@ -156,24 +156,14 @@ def _crotch(block: Block) -> Iterator[Finding]:
 
 
 def _widths(block: Block) -> Iterator[Finding]:
-    taken = block.shares.suppression
-    if 2 * abs(taken.left_over) > SEAM:
-        word, mend = (
-            ("large", "a second dart or an elastic") if taken.left_over > 0 else ("small", "a higher rise")
-        )
+    over = block.waist_girth - block.body["waist_girth"].mm - block.ease.waist
+    if abs(over) > SEAM:
+        word, mend = ("large", "an elastic or a further dart") if over > 0 else ("small", "a higher waist")
         text = (
-            f"The difference between hip and waist is more than seams and darts can take up: the waist is drafted {{0}} too {word}. "
-            f"Consider {mend}."
+            "The difference between hip and waist is more than seams and darts can take up: the waist is drafted "
+            f"{{0}} too {word}. Consider {mend}."
         )
-        yield Finding(
-            "suppression-left-over",
-            Level.WARNING,
-            "waist",
-            text,
-            (2 * abs(taken.left_over),),
-            2 * taken.left_over,
-            0.0,
-        )
+        yield Finding("suppression-left-over", Level.WARNING, "waist", text, (abs(over),), over, 0.0)
     for line in girth_lines(block):
         if not line.enough and line.body is not None:
             text = (
@@ -223,10 +213,13 @@ def _between_levels(block: Block) -> Iterator[Finding]:
 def _means(block: Block) -> Iterator[Finding]:
     used = means_used(block)
     if used:
-        text = "To fit the crotch length the proportions were changed: " + "; ".join(
-            f"{name} {amount:+.0f} {'mm' if unit == 'mm' else '°'}" for name, amount, unit in used
+        lengths = [(name, amount) for name, amount, unit in used if unit == "mm"]
+        words = [f"{name} {'+' if amount > 0 else '−'}{{{n}}}" for n, (name, amount) in enumerate(lengths)]
+        words += [f"{name} {amount:+.1f}°" for name, amount, unit in used if unit != "mm"]
+        text = "To fit the crotch length the proportions were changed: " + "; ".join(words) + "."
+        yield Finding(
+            "means-used", Level.NOTE, "crotch seam", text, tuple(abs(amount) for _, amount in lengths)
         )
-        yield Finding("means-used", Level.NOTE, "crotch seam", text + ".")
 
 
 def means_used(block: Block) -> list[tuple[str, float, str]]:

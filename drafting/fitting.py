@@ -30,6 +30,7 @@ _FRONT_SLOPE, _BACK_SLOPE, _THIGH_BY_S = 45.0, 80.0, 40.0
 _WEIGHTS = (1.0, 0.05, 10.0)
 _THIGH_MOST = 120.0
 _THIGH_ROUNDS = 5
+_BLEND_ROUNDS = 12
 
 
 @dataclass(frozen=True)
@@ -48,22 +49,45 @@ class Lower:
         return self.front.width(y) + self.back.width(y)
 
 
-def _levels(body: Body, leg: LegShape, side: OneSide | None) -> Levels:
-    """Return the level lines; knee and hem stand on the side's own floor."""
-
-    def own(length: Length, by: float) -> Length:
-        return length + named("this side", by) if by else length
-
-    floor, hip_rise, top = (side.floor, side.hip_rise, side.top) if side else (0.0, 0.0, 0.0)
+def _levels(body: Body, leg: LegShape) -> Levels:
     return Levels(
         waist=body["waist_height"],
         hip=body["hip_height"],
         crotch=body["crotch_height"],
-        knee=own(body["knee_height"], floor),
-        hem=own(leg.hem_height, floor),
-        side_hip=own(body["hip_height"], hip_rise),
-        side_waist=own(body["waist_height"], top),
+        knee=body["knee_height"],
+        hem=leg.hem_height,
+        side_hip=body["hip_height"],
+        side_waist=body["waist_height"],
     )
+
+
+def on_side(whole: Lower, side: OneSide) -> Lower:
+    """Return the panels of one side of a body whose sides differ: centre lines, forks and crease as on the whole.
+
+    The side's own hip lies at the side seam; its own leg length is made up below the knee.
+    """
+    levels, shares = whole.levels, whole.shares.widened(side.hip)
+
+    def own(length: Length, by: float) -> Length:
+        return length + named("this side", by) if by else length
+
+    own_levels = replace(
+        levels,
+        hem=own(levels.hem, side.floor),
+        side_hip=own(levels.hip, side.hip_rise),
+        side_waist=own(levels.waist, side.top),
+    )
+
+    def panel(drawn: Panel, hip: Length, taken: float) -> Panel:
+        c, plan = drawn.construction, drawn.plan
+        lean = max(-taken / (own_levels.side_waist.mm - own_levels.side_hip.mm), 0.0)
+        drop = named("drop of the fork", c["fork level"].y - c["fork"].y)
+        crease = plan.crease + (hip - plan.hip) / 2
+        return draw_panel(replace(plan, hip=hip, crease=crease, drop=drop, side_lean=lean), own_levels)
+
+    front = panel(whole.front, shares.front_hip, shares.suppression.front_side)
+    back = panel(whole.back, shares.back_hip, shares.suppression.back_side)
+    return Lower(whole.body, own_levels, shares, front, back)
 
 
 @dataclass(frozen=True)
@@ -75,14 +99,14 @@ class Fitter:
     ease: Ease
     proportions: Proportions
 
-    def draft(self, fit: Fit, side: OneSide | None = None) -> Lower:
-        """Return the panels drawn with the means used as `fit` says, of one side when the two differ."""
+    def draft(self, fit: Fit) -> Lower:
+        """Return the panels drawn with the means used as `fit` says."""
         p = self.proportions
         least = self.body["waist_height"].mm - self.body["inside_leg_height"].mm + p.depth_least
         depth = self.body["crotch_depth"].mm
         body = self.body.deepened(max(fit.depth, min(least - depth, 0.0)))
-        levels = _levels(body, self.leg, side)
-        shares = share_widths(body, self.ease, p, fit).widened(side.hip if side else 0.0)
+        levels = _levels(body, self.leg)
+        shares = share_widths(body, self.ease, p, fit)
         front = draw_panel(front_plan(body, levels, self.leg, shares, p, fit), levels)
         inseam = front.inseam.length - p.inseam_ease
         back = draw_panel(back_plan(body, levels, self.leg, shares, p, fit, inseam=inseam), levels)
@@ -92,12 +116,12 @@ class Fitter:
         """Return the fit that meets the body's crotch length and thigh as far as the limits allow."""
         target = self.crotch_targets()
         thigh = self.body.get("thigh_girth")
-        fit = self._solve(target, None)
+        fit = self._solve_crotch(target, None)
         if thigh is None:
             return fit
         wanted = thigh.mm + self.ease.thigh
         if self._thigh_miss(fit, wanted) < -CLOSE:
-            fit = self._solve(target, wanted)
+            fit = self._solve_crotch(target, wanted)
         # Where the crotch seam is out of reach it pulls at the compromise; the thigh is never left short.
         for _ in range(_THIGH_ROUNDS):
             miss = self._thigh_miss(fit, wanted)
@@ -105,6 +129,28 @@ class Fitter:
                 break
             fit = replace(fit, thigh=min(fit.thigh - miss, _THIGH_MOST))
         return fit
+
+    def _solve_crotch(self, target: tuple[float, ...], thigh: float | None) -> Fit:
+        """Solve for all that is known; where front and back parts cost the total, move back to what reaches it."""
+        fit = self._solve(target, thigh)
+        if len(target) < 2 or abs(self._total_miss(fit, target)) < CLOSE:
+            return fit
+        whole = self._solve(target[:1], thigh)
+        near, far = (0.0, self._total_miss(fit, target)), (1.0, self._total_miss(whole, target))
+        if near[1] * far[1] >= 0:
+            return min((fit, whole), key=lambda f: abs(self._total_miss(f, target)))
+        for _ in range(_BLEND_ROUNDS):
+            share = near[0] + (far[0] - near[0]) * near[1] / (near[1] - far[1])
+            blend = _between(fit, whole, share)
+            miss = self._total_miss(blend, target)
+            if abs(miss) < CLOSE:
+                break
+            near, far = ((share, miss), far) if miss * near[1] > 0 else (near, (share, miss))
+        return blend
+
+    def _total_miss(self, fit: Fit, target: tuple[float, ...]) -> float:
+        lower = self.draft(fit)
+        return lower.front.crotch.length + lower.back.crotch.length - target[0]
 
     def _thigh_miss(self, fit: Fit, wanted: float) -> float:
         return self.draft(fit).thigh(self.proportions) - wanted
@@ -137,6 +183,15 @@ class Fitter:
             solve_within(residual, np.zeros(size), _slopes(parts, size), _bounds(parts, size), enough=CLOSE),
             parts,
         )
+
+
+def _between(first: Fit, second: Fit, share: float) -> Fit:
+    """Return the fit at `share` of the way from the first to the second."""
+
+    def mix(a: float, b: float) -> float:
+        return a + (b - a) * share
+
+    return Fit(mix(first.front, second.front), mix(first.back, second.back), mix(first.thigh, second.thigh))
 
 
 def _as_fit(x: Numbers, parts: int) -> Fit:

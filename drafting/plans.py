@@ -75,7 +75,7 @@ def share_widths(body: Body, ease: Ease, p: Proportions, fit: Fit) -> Shares:
     lean = max(lean, least)
     seat = height * math.tan(lean)
     way = body["waist_height"] - body["hip_height"]
-    sinks = Sinks.over(way.mm, dart_length(way, p).mm)
+    sinks = Sinks.over(way.mm, dart_length(way, p).mm, amount)
     if arc := body.get("front_waist_arc"):
         front_waist = arc.mm / 2 + ease.waist / 4
         front = share_apart(front_hip.mm - front_waist, sinks.front)

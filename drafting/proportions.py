@@ -111,7 +111,7 @@ class Proportions:
         "2 to 4, jeans block article of a supplier magazine",
     )
     back_side_drop: float = _constant(
-        9, "mm", "trueing the side seams ends the back's about this much lower at the waist", TRIAL
+        14, "mm", "trueing the side seams ends the back's about this much lower at the waist", TRIAL
     )
     # curves
     front_curve_divisor: float = _constant(

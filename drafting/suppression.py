@@ -49,6 +49,9 @@ CENTRE_FRONT = Sink(-60, 12, 20)
 FRONT_SIDE = Sink(-50, 21, 42)
 BACK_SIDE = Sink(-50, 15, 42)
 DART = Sink(0, 22, 62)
+DART_SHARE = 0.4
+"""The dart takes at most this share of the difference unless the seams are at their limits (common practice)."""
+
 STEEPEST = 0.36
 """Seams and dart legs lean in no more than this over their height or length (20 degrees), or they would show."""
 
@@ -63,8 +66,11 @@ class Sinks:
     dart: Sink
 
     @staticmethod
-    def over(height: float, dart_length: float) -> Sinks:
-        """Return the sinks for a way of `height` mm from waist to hip and darts of `dart_length` mm."""
+    def over(height: float, dart_length: float, amount: float = math.inf) -> Sinks:
+        """Return the sinks for a way of `height` mm from waist to hip and darts of `dart_length` mm.
+
+        The less hip and waist of one half differ (`amount`, mm), the less of it is left to the dart.
+        """
 
         def within(sink: Sink, limit: float) -> Sink:
             return Sink(max(sink.least, -limit), min(sink.usual, limit), min(sink.most, limit))
@@ -76,7 +82,7 @@ class Sinks:
             within(BACK_SIDE, slope),
             Sink(
                 DART.least,
-                min(DART.usual, STEEPEST * dart_length),
+                min(DART.usual, STEEPEST * dart_length, max(DART_SHARE * amount, 0.0)),
                 min(DART.most, 2 * STEEPEST * dart_length),
             ),
         )

@@ -11,20 +11,23 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from functools import cached_property
 
+import numpy as np
+
 from drafting.construction import Construction, Step
 from drafting.curves import Cubic
 from drafting.formula import Length, named
 from drafting.panel import Panel, side_x
 from drafting.paths import Path
 from drafting.points import Point, Vector
+from drafting.solve import Numbers, solve_within
 from drafting.tolerance import ANGLE_DEG, LENGTH, WAIST_CORNER_DEG
 
 _MOST_EXTRA_TURN = math.radians(8)
 """The side seam's bow adds no more than this at the waist, however steep its chord (common practice)."""
 
 
-_STEP = 15.0
-"""The side point moves by no more than this at a time, mm, so that steep seams do not throw it about."""
+_SIDE_FIRST = 20.0
+"""Where waist and side seam cannot both be had, a miss of the side seam weighs this much more: it must be sewn."""
 
 _STRAIGHT = math.radians(1.2)
 """A waist line whose ends turn less than this off its chord is drawn straight: it stays square to the eye."""
@@ -145,17 +148,22 @@ def draw_waist(
     reach = dart_length.mm if dart_length else 0.0
     angle = 2 * math.asin(take_up / darts / 2 / reach) if darts else 0.0
     side_height = panel.levels.side_waist.mm - hip.y
-    for _ in range(30):
-        side_point = Point(hip.x + side_in, hip.y + side_height)
+
+    def drawn(x: Numbers) -> tuple[Point, Cubic, tuple[_Fold, ...], Cubic]:
+        side_point = Point(hip.x + float(x[0]), hip.y + float(x[1]))
         upper = _upper_side(side_point, hip, panel.side.direction(0))
         folds = _folds(top, side_point, darts, angle, reach)
-        closed = _closed_waist(top, lean.left, side_point, upper, folds)
-        miss = closed.length - waist
-        side_miss = 0.0 if side_length is None else upper.length + panel.side.length - side_length
-        if abs(miss) < LENGTH and abs(side_miss) < LENGTH:
-            break
-        side_in += min(max(miss, -_STEP), _STEP)
-        side_height -= min(max(side_miss, -_STEP), _STEP)
+        return side_point, upper, folds, _closed_waist(top, lean.left, side_point, upper, folds)
+
+    def misses(x: Numbers) -> Numbers:
+        _, upper, _, closed = drawn(x)
+        side = x[1] - side_height if side_length is None else upper.length + panel.side.length - side_length
+        return np.array([closed.length - waist, _SIDE_FIRST * side])
+
+    start = np.array([side_in, side_height])
+    bounds = start - side_height / 2, start + side_height / 2
+    solved = solve_within(misses, start, np.array([[-1.0, 0.0], [0.0, _SIDE_FIRST]]), bounds, enough=LENGTH)
+    side_point, upper, folds, closed = drawn(solved)
     stretches, cut = _open(closed, folds)
 
     c = replace(

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass
 from pathlib import Path as FilePath
 
 import matplotlib
@@ -12,7 +13,7 @@ from matplotlib.figure import Figure
 from matplotlib.patches import PathPatch
 from matplotlib.path import Path as PlotPath
 
-from drafting.block import Block
+from drafting.block import Block, Half
 from drafting.paths import Path
 from drafting.points import Point
 from drafting.waist_line import BlockPanel
@@ -62,41 +63,86 @@ class PlotPen:
         self.codes += [code] * len(points)
 
 
+@dataclass(frozen=True)
+class _Pair:
+    """The front and back of one half in their place in the picture; `left` and `right` bound them, mm."""
+
+    half: Half
+    front: Move
+    back: Move
+
+    def places(self) -> Iterator[Point]:
+        """Yield the named points of both panels where they lie in the picture."""
+        yield from map(self.front, self.half.front.points().values())
+        yield from map(self.back, self.half.back.points().values())
+
+    @property
+    def left(self) -> float:
+        return min(p.x for p in self.places()) - _OVER
+
+    @property
+    def right(self) -> float:
+        return max(p.x for p in self.places()) + _OVER
+
+
 def draw_block_picture(block: Block, target: FilePath, *, wearer: str) -> None:
-    """Write the right leg's block as a PNG 1500 pixels high; the same block gives the same bytes."""
-    move = _beside(block)
-    left = min(p.x for p in map(move, block.back.points().values())) - _OVER
-    right = max(p.x for p in block.front.points().values()) + _OVER
-    points = (*block.front.points().values(), *block.back.points().values())
-    low, high = min(p.y for p in points), max(p.y for p in points)
+    """Write the block as a PNG 1500 pixels high; the same block gives the same bytes.
+
+    It shows the right leg; of a body whose sides differ the left leg, too.
+    """
+    pairs = _pairs(block)
+    left, right = pairs[0].left, pairs[-1].right
+    heights = [p.y for pair in pairs for p in pair.places()]
+    low, high = min(heights), max(heights)
     scale = (_HEIGHT - _TITLE - _CAPTION) / (high - low)
-    width = _LEFT + (right - left) * scale + _LABELS
+    before = _LABELS if len(pairs) > 1 else _LEFT
     # A reader's own plotting defaults would change the picture.
     with matplotlib.rc_context():
         matplotlib.rcdefaults()
-        figure = Figure(figsize=(width, _HEIGHT), dpi=_DPI)
+        figure = Figure(figsize=(before + (right - left) * scale + _LABELS, _HEIGHT), dpi=_DPI)
         FigureCanvasAgg(figure)
         axes = figure.add_axes((0, 0, 1, 1))
         axes.set_axis_off()
-        axes.set_xlim(left - _LEFT / scale, right + _LABELS / scale)
+        axes.set_xlim(left - before / scale, right + _LABELS / scale)
         axes.set_ylim(low - _CAPTION / scale, high + _TITLE / scale)
-        _draw_levels(axes, block, left, right)
-        _draw_panel(axes, block.front, lambda p: p)
-        _draw_panel(axes, block.back, move)
+        for pair in pairs:
+            _draw_levels(axes, pair, label_left=pair is not pairs[-1])
+            _draw_panel(axes, pair.half, pair.half.front, pair.front)
+            _draw_panel(axes, pair.half, pair.half.back, pair.back)
         _draw_title(axes, wearer, Point((left + right) / 2, high), room=(right - left) * scale)
-        _draw_caption(axes, Point(left, low), Point(right, low), scale)
+        seen = "right leg" if len(pairs) == 1 else "right and left leg"
+        _draw_caption(axes, f"{seen} seen from outside", Point(left, low), Point(right, low), scale)
         figure.savefig(target, format="png", metadata={"Software": None})
 
 
-def _beside(block: Block) -> Move:
-    """Return the move that flips the back, a left one, and sets its side seam beside the front's."""
-    front = min(p.x for p in block.front.points().values())
-    back = min(p.x for p in block.back.points().values())
-    return lambda p: Point(front - _GAP + back - p.x, p.y)
+def _pairs(block: Block) -> list[_Pair]:
+    """Return the right pair and, where the sides differ, the left one mirrored to the right of it."""
+    first = _beside(block.halves[0])
+    pairs = [first]
+    for half in block.halves[1:]:
+        other = _beside(half)
+        mirror = first.right + _GAP + other.right
+        pairs.append(_Pair(half, _mirrored(other.front, mirror), _mirrored(other.back, mirror)))
+    return pairs
 
 
-def _draw_panel(axes: Axes, panel: BlockPanel, move: Move) -> None:
-    points, levels = panel.points(), panel.panel.levels
+def _beside(half: Half) -> _Pair:
+    """Return the front as drafted and the back, a left one, flipped, its side seam beside the front's."""
+    front = min(p.x for p in half.front.points().values())
+    back = min(p.x for p in half.back.points().values())
+    return _Pair(half, lambda p: p, lambda p: Point(front - _GAP + back - p.x, p.y))
+
+
+def _mirrored(move: Move, total: float) -> Move:
+    def mirrored(p: Point) -> Point:
+        moved = move(p)
+        return Point(total - moved.x, moved.y)
+
+    return mirrored
+
+
+def _draw_panel(axes: Axes, half: Half, panel: BlockPanel, move: Move) -> None:
+    points, levels = panel.points(), half.levels
     hem = Path.through([points["hem at the side"], points["hem at the inseam"]])
     for path in (panel.side, panel.panel.inseam, panel.panel.crotch, *panel.waist, hem):
         _stroke(axes, path.moved(move), width=1.6)
@@ -105,14 +151,13 @@ def _draw_panel(axes: Axes, panel: BlockPanel, move: Move) -> None:
     crease = points["crease"].x
     top, foot = Point(crease, levels.hip.mm), Point(crease, levels.hem.mm)
     _stroke(axes, Path.through([foot, top]).moved(move), width=0.8, style=_CREASE_DASHES)
-    at = move(foot.towards(top, 0.3))
-    _text(axes, at, panel.name.upper(), size=13, box=True)
-    at = move(foot.towards(top, 0.68))
-    _text(axes, at, "crease and grain", size=8, turn=90, box=True)
+    side = f"{half.side.value} " if half.side else ""
+    _text(axes, move(foot.towards(top, 0.3)), f"{side}{panel.name}".upper(), size=13, box=True)
+    _text(axes, move(foot.towards(top, 0.68)), "crease and grain", size=8, turn=90, box=True)
 
 
-def _draw_levels(axes: Axes, block: Block, left: float, right: float) -> None:
-    levels = block.levels
+def _draw_levels(axes: Axes, pair: _Pair, *, label_left: bool) -> None:
+    levels = pair.half.levels
     for name, height in (
         ("waist", levels.waist),
         ("hip", levels.hip),
@@ -120,9 +165,12 @@ def _draw_levels(axes: Axes, block: Block, left: float, right: float) -> None:
         ("knee", levels.knee),
         ("hem", levels.hem),
     ):
-        ends = Point(left, height.mm), Point(right, height.mm)
+        ends = Point(pair.left, height.mm), Point(pair.right, height.mm)
         _stroke(axes, Path.through(ends), width=0.5, style=_DOTS)
-        _text(axes, ends[1], f"  {name} level", size=8, across="left")
+        if label_left:
+            _text(axes, ends[0], f"{name} level  ", size=8, across="right")
+        else:
+            _text(axes, ends[1], f"  {name} level", size=8, across="left")
 
 
 def _draw_title(axes: Axes, wearer: str, at: Point, *, room: float) -> None:
@@ -133,7 +181,7 @@ def _draw_title(axes: Axes, wearer: str, at: Point, *, room: float) -> None:
     _text(axes, at, title, size=size, above=18)
 
 
-def _draw_caption(axes: Axes, left: Point, right: Point, scale: float) -> None:
+def _draw_caption(axes: Axes, seen: str, left: Point, right: Point, scale: float) -> None:
     """Draw the scale bar on the left and what is seen on the right, below the hem."""
     under = -0.42 / scale
     start = Point(left.x, left.y + under)
@@ -142,8 +190,8 @@ def _draw_caption(axes: Axes, left: Point, right: Point, scale: float) -> None:
     for a, b in ((start, end), *((Point(p.x, p.y - tick), Point(p.x, p.y + tick)) for p in (start, end))):
         _stroke(axes, Path.through([a, b]), width=1.0)
     _text(axes, end, f"  {_BAR / 10:.0f} cm", size=8, across="left")
-    seen = "right leg seen from outside, without seam allowance"
-    _text(axes, Point(right.x, right.y + under), seen, size=8, across="right")
+    at = Point(right.x, right.y + under)
+    _text(axes, at, f"{seen}, without seam allowance", size=8, across="right")
 
 
 def _text(

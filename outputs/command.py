@@ -9,7 +9,7 @@ from typing import Any
 import click
 
 from drafting.errors import DraftRefused
-from outputs.folder import refuse_overwriting, safe_name, write_file
+from outputs.folder import make_folder, refuse_overwriting, safe_name, write_file
 from styles.style import STRAIGHT
 
 STYLES = {STRAIGHT.name: STRAIGHT}
@@ -124,11 +124,10 @@ def demo(out: Path, paper: str, force: bool) -> None:
     from outputs.demo import DEMO_FILES
     from outputs.measurement_file import read_measurements
 
-    refuse_overwriting(out, force=force)
+    make_folder(out, force=force)
 
     from outputs.draft_files import draft_into
 
-    out.mkdir(exist_ok=True)
     for source in DEMO_FILES:
         copy = out / source.name
         write_file(copy, source.read_bytes(), force=force)

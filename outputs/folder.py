@@ -75,6 +75,19 @@ def write_file(target: Path, content: bytes, *, force: bool) -> None:
         os.replace(part / "new", target)
 
 
+def make_folder(target: Path, *, force: bool) -> None:
+    """Make an empty folder; one that exists (with `force`) stays as it is.
+
+    Raises:
+        DraftRefused: see `refuse_overwriting`; or this is no folder, or the disk refuses.
+    """
+    refuse_overwriting(target, force=force)
+    with _in_plain_words(target):
+        if not target.is_dir():
+            _refuse_non_folder(target)
+            target.mkdir()
+
+
 def write_folder(target: Path, writers: Mapping[str, Writer], *, force: bool) -> tuple[Path, ...]:
     """Write every file in hiding, then put them in place together; return where they are.
 
@@ -86,9 +99,9 @@ def write_folder(target: Path, writers: Mapping[str, Writer], *, force: bool) ->
     """
     refuse_overwriting(target, force=force)
     with _in_plain_words(target):
-        there = os.path.lexists(target)
-        if there and not target.is_dir():
-            raise _refusal(target, "This is not a folder; give --out for another place.")
+        there = target.is_dir()
+        if not there:
+            _refuse_non_folder(target)
         for name in writers:
             if (target / name).is_dir():
                 raise _refusal(target / name, "A folder stands where a file shall be; nothing was changed.")
@@ -103,6 +116,11 @@ def write_folder(target: Path, writers: Mapping[str, Writer], *, force: bool) ->
             else:
                 _put_in_place(new, target)
     return tuple(target / name for name in writers)
+
+
+def _refuse_non_folder(target: Path) -> None:
+    if os.path.lexists(target):
+        raise _refusal(target, "This is not a folder; give --out for another place.")
 
 
 def _put_in_place(new: Path, target: Path) -> None:

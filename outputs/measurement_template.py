@@ -49,7 +49,7 @@ def write_template(name: str, unit: Unit) -> str:
     quoted = name.strip().replace("\\", "\\\\").replace('"', '\\"')
     lines = [
         *(line for paragraph in _INTRODUCTION for line in _note(paragraph)),
-        *_note(f"A value is written like {_EXAMPLE[unit]}; a value without a unit is in {unit.value}."),
+        *_note(f"A value is written like {_EXAMPLE[unit]}; a value without a unit counts as {unit.value}."),
         "",
         f'wearer = "{quoted}"',
         'taken_on = ""  # the day, as you like to write it',

@@ -41,12 +41,15 @@ def summary_lines(jeans: Jeans, unit: Unit, warnings: tuple[Problem, ...]) -> It
     ease = None if body is None else crotch.total - body
     yield _row("crotch seam", show(body), show(ease), show(crotch.total))
 
-    lower = block.body["inside_leg_height"].mm - block.levels.crotch.mm
-    front, back = block.front, block.back
     yield ""
     yield _row("", "front", "back")
-    yield _row("inseam", show(front.panel.inseam.length), show(back.panel.inseam.length))
-    yield _row("outseam", show(front.side.length), show(back.side.length))
+    for half in block.halves:
+        side = f" {half.side.value}" if half.side else ""
+        front, back = half.front, half.back
+        inseams = show(front.panel.inseam.length), show(back.panel.inseam.length)
+        yield _row(f"inseam{side}", *inseams)
+        yield _row(f"outseam{side}", show(front.side.length), show(back.side.length))
+    lower = block.body["inside_leg_height"].mm - block.levels.crotch.mm
     place = "below" if lower >= 0 else "above"
     yield f"{_row('crotch level', show(abs(lower)))}  {place} the body's own"
 
