@@ -10,7 +10,7 @@ import numpy as np
 from drafting.block import Block
 from drafting.body import Origin
 from drafting.findings import Finding, Level
-from drafting.means import MEANS
+from drafting.means import MEANS, SIDE_REACH
 from drafting.tolerance import CROTCH, SEAM
 
 
@@ -182,7 +182,8 @@ def _widths(block: Block) -> Iterator[Finding]:
     yield from _between_levels(block)
     yield from _hem(block)
     if block.fit.thigh > SEAM:
-        text = "The thigh needed {0} more width than the proportions give: added at the forks and over the side seams."
+        text = "The thigh needed {0} more width than the proportions give: added at the forks and over the side seams"
+        text += ", with a deeper crotch and a narrower front fork." if block.fit.thigh > SIDE_REACH else "."
         yield Finding("thigh-widened", Level.NOTE, "thigh", text, (block.fit.thigh,), block.fit.thigh, None)
 
 

@@ -16,7 +16,7 @@ from drafting.formula import Length, named
 from drafting.leg_shape import LegShape
 from drafting.means import Fit
 from drafting.panel import Levels, Panel, draw_panel, thigh_level
-from drafting.plans import Shares, back_plan, front_plan, share_widths
+from drafting.plans import Shares, back_plan, front_plan, lean_at_hip, share_widths
 from drafting.proportions import Ease, Proportions
 from drafting.sides import OneSide
 from drafting.solve import Numbers, solve_within
@@ -80,7 +80,7 @@ def on_side(whole: Lower, side: OneSide) -> Lower:
 
     def panel(drawn: Panel, hip: Length, taken: float) -> Panel:
         c, plan = drawn.construction, drawn.plan
-        lean = max(-taken / (own_levels.side_waist.mm - own_levels.side_hip.mm), 0.0)
+        lean = lean_at_hip(taken, own_levels.side_waist.mm - own_levels.side_hip.mm)
         drop = named("drop of the fork", c["fork level"].y - c["fork"].y)
         crease = plan.crease + (hip - plan.hip) / 2
         return draw_panel(replace(plan, hip=hip, crease=crease, drop=drop, side_lean=lean), own_levels)

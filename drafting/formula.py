@@ -100,6 +100,9 @@ class Length:
         # a − (b + c) needs its brackets, a + (b + c) does not; nothing here divides by a sum
         weak = second[1] < binds if self.sign == "+" else second[1] <= binds
         right = f"({second[0]})" if weak else second[0]
+        if self.sign in "+−" and right.startswith("−"):
+            # 8.0 + −0.8 reads better as 8.0 − 0.8
+            return f"{left} {'−' if self.sign == '+' else '+'} {right[1:]}", binds
         return f"{left} {self.sign} {right}", binds
 
 

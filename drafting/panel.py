@@ -118,17 +118,14 @@ class Panel:
     def inseam_x(self, y: float) -> float:
         """Return where the inseam (above the fork the crotch seam) lies at height `y`."""
         path = self.inseam if y <= self.inseam.end.y else self.crotch
-        distance = path.crossing(y)
-        assert distance is not None, f"{self.plan.name} has no edge at {y:.1f} mm"
-        return path.point(distance).x
+        place = path.crossing(y)
+        assert place is not None, f"{self.plan.name} has no edge at {y:.1f} mm"
+        return place.x
 
 
 def side_x(side: Path, y: float) -> float:
     """Return where a side seam lies at height `y`, its ends when `y` is beyond them."""
-    distance = side.crossing(y)
-    if distance is None:
-        distance = 0.0 if y > side.start.y else side.length
-    return side.point(distance).x
+    return (side.crossing(y) or (side.start if y > side.start.y else side.end)).x
 
 
 def thigh_level(levels: Levels, back_fork: float, p: Proportions) -> float:

@@ -125,14 +125,12 @@ class Path:
         parts = [curve.sample(curve.parameters(sag))[0] for curve in self.curves]
         return np.vstack([parts[0], *(part[1:] for part in parts[1:])])
 
-    def crossing(self, y: float) -> float | None:
-        """Return the distance along at which the path first crosses the level `y`, None when it does not."""
-        walked = 0.0
+    def crossing(self, y: float) -> Point | None:
+        """Return the first point along at which the path meets the level `y`, None when it does not."""
         for curve in self.curves:
             t = _parameter_at_level(curve, y)
             if t is not None:
-                return walked + curve.length_to(t)
-            walked += curve.length
+                return curve.point(t)
         return None
 
     def draw(self, pen: Pen) -> None:
@@ -150,12 +148,23 @@ class Path:
 
 
 def _parameter_at_level(curve: Cubic, y: float) -> float | None:
-    """Return the smallest parameter in 0..1 at which the curve has height `y`, by the cubic's roots."""
+    """Return the smallest parameter in 0..1 at which the curve has height `y`, None when it has none."""
     a, b, c, d = (p.y for p in (curve.start, curve.c1, curve.c2, curve.end))
     if not min(a, b, c, d) - JOIN <= y <= max(a, b, c, d) + JOIN:
         return None
-    if curve.straight and abs(d - a) > JOIN:
-        return min(max((y - a) / (d - a), 0.0), 1.0)
-    roots = np.roots([d - 3 * c + 3 * b - a, 3 * (c - 2 * b + a), 3 * (b - a), a - y])
-    inside = [float(r.real) for r in roots if abs(r.imag) < JOIN and -JOIN <= r.real <= 1 + JOIN]
-    return min(max(min(inside), 0.0), 1.0) if inside else None
+    if not (a <= b <= c <= d or a >= b >= c >= d):
+        roots = np.roots([d - 3 * c + 3 * b - a, 3 * (c - 2 * b + a), 3 * (b - a), a - y])
+        inside = [float(r.real) for r in roots if abs(r.imag) < JOIN and -JOIN <= r.real <= 1 + JOIN]
+        return min(max(min(inside), 0.0), 1.0) if inside else None
+    # A curve that only rises or only falls crosses once: bisection with Newton's step where it stays inside.
+    low, high, rising = 0.0, 1.0, d > a
+    t = (y - a) / (d - a) if d != a else 0.0
+    for _ in range(60):
+        miss = curve.point(t).y - y
+        if abs(miss) < JOIN:
+            break
+        low, high = (low, t) if (miss > 0) == rising else (t, high)
+        slope = curve.velocity(t).y
+        step = t - miss / slope if slope else -1.0
+        t = step if low < step < high else (low + high) / 2
+    return t

@@ -85,6 +85,9 @@ def share_widths(body: Body, ease: Ease, p: Proportions, fit: Fit) -> Shares:
         front_waist += front.rest
     else:
         taken = share(amount - seat, sinks, dart_least=p.dart_least)
+        # The lean of the seat line makes the back waist small; the side seam follows it back only so far.
+        front_waist = front_hip.mm - taken.centre_front - taken.front_side
+        taken = taken.towards_the_front(front_waist - waist / 2 - p.side_seam_back)
         front_waist = front_hip.mm - taken.centre_front - taken.front_side
     return Shares(front_hip, back_hip, front_waist, waist + taken.left_over - front_waist, taken, lean)
 
@@ -105,6 +108,14 @@ def _waist_slope(side: float) -> float:
     A seam that leans in is bowed and so steeper at the waist; one that swings out runs straight on from the hip.
     """
     return 1.5 * side if side > 0 else side
+
+
+def lean_at_hip(side: float, height: float) -> float:
+    """Return how a side seam leans at the hip, radians: plumb, unless the waist swings out; then it runs straight.
+
+    `side` is its suppression over `height`, both mm.
+    """
+    return max(-side, 0.0) / height
 
 
 def front_plan(
@@ -135,7 +146,7 @@ def front_plan(
         inseam_handle=p.inseam_handle,
         even_turn=p.inseam_even_turn,
         hollow_turn=math.radians(p.inseam_fork_turn),
-        side_lean=max(-side, 0.0),
+        side_lean=lean_at_hip(side * height, height),
         side_handle=p.side_hip_handle + _SIDE_BULGE * fit.side_bulge,
         knee_handle=p.side_knee_handle,
     )
@@ -171,7 +182,7 @@ def back_plan(
         inseam_handle=p.inseam_handle,
         even_turn=p.inseam_even_turn,
         hollow_turn=math.radians(p.inseam_fork_turn),
-        side_lean=max(-side, 0.0),
+        side_lean=lean_at_hip(side * height, height),
         side_handle=p.side_hip_handle + _SIDE_BULGE * fit.side_bulge,
         knee_handle=p.side_knee_handle,
         inseam_length=inseam,

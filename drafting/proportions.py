@@ -113,6 +113,12 @@ class Proportions:
     back_side_drop: float = _constant(
         14, "mm", "trueing the side seams ends the back's about this much lower at the waist", TRIAL
     )
+    side_seam_back: float = _constant(
+        10,
+        "mm",
+        "at the waist the front is wider than a quarter by no more than this, limits allowing",
+        "W/4 + 0.25 to 2.25 in nine drafts",
+    )
     # curves
     front_curve_divisor: float = _constant(
         3,
@@ -139,7 +145,7 @@ class Proportions:
         "distance off the corner 0.45 to 0.55 of the fork in five published drafts",
     )
     back_curve_handle: float = _constant(
-        0.70, "share", "the same behind", "4.25 to 4.75 off the corner: " + ALDRICH
+        0.77, "share", "the same behind", "4.25 to 4.75 off the corner: " + ALDRICH
     )
     front_inseam_hollow: float = _constant(
         6.5,

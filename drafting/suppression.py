@@ -8,7 +8,7 @@ the same sinks give back, down to a centre front and side seams that swing outwa
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 
 @dataclass(frozen=True)
@@ -42,6 +42,11 @@ class Suppression:
     dart: float
     left_over: float = 0.0
 
+    def towards_the_front(self, by: float) -> Suppression:
+        """Return the shares with `by` mm moved from the back's side seam to the front's, within their limits."""
+        by = max(min(by, FRONT_SIDE.most - self.front_side, self.back_side + PLUMB), 0.0)
+        return replace(self, front_side=self.front_side + by, back_side=self.back_side - by)
+
 
 # Limits: front side and dart after "each front dart <= 2 cm, side seams the rest" (dart budget of a dressmaker's
 # school); Hertzer's limit of 2 in for a centre front brought forward; the rest common practice.
@@ -51,6 +56,9 @@ BACK_SIDE = Sink(-50, 15, 42)
 DART = Sink(0, 22, 62)
 DART_SHARE = 0.4
 """The dart takes at most this share of the difference unless the seams are at their limits (common practice)."""
+
+PLUMB = 4.0
+"""A back side seam that swings out by no more than this at the waist still looks plumb, mm (common practice)."""
 
 STEEPEST = 0.36
 """Seams and dart legs lean in no more than this over their height or length (20 degrees), or they would show."""

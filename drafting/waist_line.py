@@ -26,6 +26,9 @@ _MOST_EXTRA_TURN = math.radians(8)
 """The side seam's bow adds no more than this at the waist, however steep its chord (common practice)."""
 
 
+_ROUNDS = 80
+"""Drafts of the waist line at most; ordinary bodies take four."""
+
 _SIDE_FIRST = 20.0
 """Where waist and side seam cannot both be had, a miss of the side seam weighs this much more: it must be sewn."""
 
@@ -161,8 +164,11 @@ def draw_waist(
         return np.array([closed.length - waist, _SIDE_FIRST * side])
 
     start = np.array([side_in, side_height])
-    bounds = start - side_height / 2, start + side_height / 2
-    solved = solve_within(misses, start, np.array([[-1.0, 0.0], [0.0, _SIDE_FIRST]]), bounds, enough=LENGTH)
+    room = np.array([0.25, 0.75]) * side_height
+    bounds = start - room, start + room
+    solved = solve_within(
+        misses, start, np.array([[-1.0, 0.0], [0.0, _SIDE_FIRST]]), bounds, enough=LENGTH, rounds=_ROUNDS
+    )
     side_point, upper, folds, closed = drawn(solved)
     stretches, cut = _open(closed, folds)
 

@@ -122,7 +122,7 @@ def _leg(
     )
     points = panel.points()
     crease, levels = points["crease"].x, panel.panel.levels
-    grain = Path.through([Point(crease, levels.hem.mm + _CLEAR), Point(crease, levels.hip.mm)])
+    grain = Path.through([Point(crease, levels.hem.mm + _CLEAR), Point(crease, levels.crotch.mm)])
     marks = (
         Mark("crease", MarkKind.LINE, Path.through([points["crease at the hem"], points["crease"]])),
         *(mark for dart in panel.darts for mark in (

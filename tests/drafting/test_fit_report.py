@@ -1,0 +1,159 @@
+"""What the report says about the fit."""
+
+import pytest
+
+from drafting import Block, Ease, draft_block
+from drafting.body import Origin
+from drafting.findings import Finding, Level
+from drafting.fit_report import GirthLine, crotch_line, girth_lines, means_used
+from drafting.measurements import Population
+from tests.sewn_block import leg_girth
+from tests.wearers import wearer
+
+
+def line(block: Block, level: str) -> GirthLine:
+    return next(line for line in girth_lines(block) if line.level == level)
+
+
+def found(block: Block, code: str) -> list[Finding]:
+    return [finding for finding in block.findings() if finding.code == code]
+
+
+def test_the_levels_come_from_the_waist_down() -> None:
+    block = draft_block(wearer(
+        top_hip_girth=900, thigh_girth=570, mid_thigh_girth=500, knee_girth=380, calf_girth=365,
+        ankle_girth=220, heel_girth=320,
+    ))  # fmt: skip
+    lines = girth_lines(block)
+    assert [line.level for line in lines] == [
+        "waist", "top hip", "hip", "thigh", "mid thigh", "knee", "calf", "ankle", "hem"
+    ]  # fmt: skip
+    heights = [line.height for line in lines]
+    assert heights == sorted(heights, reverse=True)
+    assert all(line.body is not None for line in lines)
+
+
+def test_ease_is_pattern_less_body() -> None:
+    block = draft_block(wearer(), ease=Ease(waist=12, hip=34))
+    assert line(block, "waist").ease == pytest.approx(12, abs=0.1)
+    assert line(block, "hip").ease == pytest.approx(34, abs=0.1)
+    assert line(block, "waist").pattern == pytest.approx(772, abs=0.1)
+
+
+def test_what_was_not_measured_has_a_pattern_and_no_ease() -> None:
+    thigh = line(draft_block(wearer()), "thigh")
+    assert (thigh.body, thigh.ease, thigh.origin) == (None, None, None)
+    assert thigh.pattern > 600
+    assert thigh.enough
+
+
+def test_a_guess_is_reported_as_one_with_its_spread() -> None:
+    thigh = line(draft_block(wearer(stature=1650, estimate_like=Population.WOMEN)), "thigh")
+    assert thigh.origin is Origin.ESTIMATED
+    assert thigh.spread == pytest.approx(19)  # Natick TR-15/007: 1.9 cm
+
+
+def test_a_level_counts_as_short_by_more_than_a_sewer_can_see() -> None:
+    def knee(pattern: float) -> GirthLine:
+        return GirthLine("knee", 450, 400, Origin.MEASURED, 0, pattern, 40)
+
+    assert knee(440).enough
+    assert knee(439.5).enough
+    assert not knee(437).enough
+
+
+def test_the_pattern_girths_are_those_of_the_outline() -> None:
+    block = draft_block(wearer(thigh_girth=620, knee_girth=390, calf_girth=380, ankle_girth=220))
+    for level in ("thigh", "knee", "calf", "ankle"):
+        assert line(block, level).pattern == pytest.approx(
+            leg_girth(block, line(block, level).height), abs=0.1
+        )
+
+
+def test_a_top_hip_that_does_not_go_in_is_said_to_be_short() -> None:
+    # As large as the hip half way up to a small waist: no side seam can follow that.
+    block = draft_block(wearer(waist_girth=700, top_hip_girth=1040))
+    [short] = [f for f in found(block, "girth-short") if f.where == "top hip"]
+    assert short.level is Level.WARNING
+    assert short.amounts[1] == 1040
+    assert "104.0 cm" in short.say()
+
+
+def test_the_crotch_line_holds_both_parts_and_what_they_should_be() -> None:
+    crotch = crotch_line(draft_block(wearer(total_crotch_length=700, front_crotch_length=315)))
+    assert crotch.target == 705
+    assert crotch.front_target == pytest.approx(315 * 705 / 700)
+    assert crotch.total == crotch.front + crotch.back
+
+
+def test_without_a_crotch_length_there_is_no_target() -> None:
+    crotch = crotch_line(draft_block(wearer()))
+    assert (crotch.target, crotch.front_target) == (None, None)
+    assert crotch.total > 600
+
+
+@pytest.mark.parametrize(("length", "word"), [(1000, "short"), (500, "long")])
+def test_a_crotch_length_out_of_reach_is_said_in_millimetres_and_not_forced(length: int, word: str) -> None:
+    block = draft_block(wearer(total_crotch_length=length))
+    [finding] = found(block, "crotch-out-of-reach")
+    miss, drawn, wanted = finding.amounts
+    assert finding.level is Level.WARNING
+    assert wanted == length + 5
+    assert miss == pytest.approx(abs(wanted - drawn))
+    assert drawn == pytest.approx(block.crotch_length)
+    assert word in finding.text
+
+
+def test_a_crotch_length_within_reach_is_no_finding() -> None:
+    assert found(draft_block(wearer(total_crotch_length=690)), "crotch-out-of-reach") == []
+
+
+def test_the_means_that_were_used_are_named_with_their_amounts() -> None:
+    block = draft_block(wearer(total_crotch_length=720))
+    used = {name: amount for name, amount, _ in means_used(block)}
+    assert {"centre-back height", "seat-line lean", "back fork", "front fork"} <= used.keys()
+    assert all(amount > 0 for amount in used.values())
+    [note] = found(block, "means-used")
+    assert note.level is Level.NOTE
+    assert "back fork" in note.text
+
+
+def test_no_means_are_named_when_none_was_needed() -> None:
+    assert means_used(draft_block(wearer())) == []
+    assert found(draft_block(wearer()), "means-used") == []
+
+
+def test_a_widened_thigh_is_said_with_its_amount() -> None:
+    [note] = found(draft_block(wearer(thigh_girth=650)), "thigh-widened")
+    assert note.amounts[0] > 10
+
+
+def test_hip_less_waist_beyond_every_limit_is_said() -> None:
+    block = draft_block(wearer(waist_girth=560, hip_girth=1100))
+    [finding] = found(block, "suppression-left-over")
+    over = block.waist_girth - 560 - block.ease.waist
+    assert finding.amounts[0] == pytest.approx(over, abs=1)
+    assert over > 20
+
+
+def test_a_disagreement_of_the_two_rises_is_passed_on() -> None:
+    block = draft_block(wearer(body_rise=265, waist_height=1080))
+    [finding] = found(block, "rise-disagrees")
+    assert finding.amounts[:2] == (265, 300)
+
+
+def test_the_figures_are_the_report_in_centimetres() -> None:
+    block = draft_block(wearer(total_crotch_length=700, thigh_girth=600))
+    figures = block.figures()
+    assert figures["unit"] == "cm"
+    assert figures["girths"]["waist"]["body"] == 76
+    assert figures["girths"]["hip"]["ease"] == 3
+    assert {"body", "ease", "pattern"} <= figures["girths"]["thigh"].keys()
+    assert {"waist", "hip", "thigh", "knee", "hem"} <= figures["girths"].keys()
+    assert figures["crotch"]["target"] == 70.5
+    assert figures["crotch"]["total"] == pytest.approx(70.5, abs=0.01)
+    assert figures["crotch"]["total"] == pytest.approx(
+        figures["crotch"]["front"] + figures["crotch"]["back"], abs=0.002
+    )
+    assert all(seam["passes"] for seam in figures["seams"])
+    assert [finding["code"] for finding in figures["findings"]] == [f.code for f in block.findings()]

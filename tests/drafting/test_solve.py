@@ -1,0 +1,67 @@
+"""Solving a few unknowns within their bounds."""
+
+import numpy as np
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from drafting.solve import Numbers, solve_within
+
+
+def solved(residual, start, slopes, low, high, **more):  # type: ignore[no-untyped-def]
+    bounds = (np.array(low, float), np.array(high, float))
+    return solve_within(
+        residual, np.array(start, float), np.array(slopes, float), bounds, enough=1e-9, **more
+    )
+
+
+def test_two_straight_lines_meet_where_they_cross() -> None:
+    # x + y = 3 and x - y = 1
+    x = solved(
+        lambda x: np.array([x[0] + x[1] - 3, x[0] - x[1] - 1]), [0, 0], [[1, 1], [1, -1]], [-9, -9], [9, 9]
+    )
+    assert x == pytest.approx([2, 1])
+
+
+def test_a_bad_first_guess_of_the_slopes_is_mended_on_the_way() -> None:
+    x = solved(
+        lambda x: np.array([x[0] + x[1] - 3, x[0] - x[1] - 1]), [0, 0], [[2, 0], [0, -3]], [-9, -9], [9, 9]
+    )
+    assert x == pytest.approx([2, 1])
+
+
+def test_a_curve_is_followed() -> None:
+    assert solved(lambda x: x * x - 4, [1], [[1]], [0], [10]) == pytest.approx([2])
+
+
+@pytest.mark.parametrize(("wanted", "reached"), [(5, 1), (-5, -1)])
+def test_out_of_reach_the_bound_is_the_answer(wanted: float, reached: float) -> None:
+    assert solved(lambda x: x - wanted, [0], [[1]], [-1], [1]) == pytest.approx([reached])
+
+
+def test_when_one_unknown_is_at_its_bound_the_other_makes_up() -> None:
+    # x + y = 3 and x = y would be 1.5 each; x may only reach 1. The sum weighs most, so y goes to 2.
+    def residual(x: Numbers) -> Numbers:
+        return np.array([100 * (x[0] + x[1] - 3), 0.01 * (x[0] - x[1])])
+
+    x = solved(residual, [0, 0], [[100, 100], [0.01, -0.01]], [0, 0], [1, 9])
+    assert x == pytest.approx([1, 2], abs=1e-3)
+
+
+def test_what_is_already_solved_is_not_moved() -> None:
+    drafts = []
+
+    def residual(x: Numbers) -> Numbers:
+        drafts.append(x)
+        return x * 0
+
+    assert solved(residual, [0.3], [[1]], [-1], [1]) == pytest.approx([0.3])
+    assert len(drafts) == 1
+
+
+@given(st.floats(-50, 50), st.floats(0.1, 5), st.floats(0.1, 5))
+def test_the_answer_never_leaves_its_bounds(wanted: float, slope: float, guess: float) -> None:
+    [x] = solved(lambda x: slope * x - wanted, [0], [[guess]], [-1], [1])
+    assert -1 <= x <= 1
+    if abs(wanted) < slope:
+        assert x == pytest.approx(wanted / slope, abs=1e-6)

@@ -1,0 +1,83 @@
+"""The picture of the block: all of it inside the frame, at the scale that its bar says."""
+
+import struct
+from pathlib import Path
+from types import SimpleNamespace
+
+import matplotlib
+import numpy as np
+import pytest
+from matplotlib.figure import Figure
+from matplotlib.image import imread
+from matplotlib.text import Annotation
+from typed_files import UNEVEN
+
+from drafting.block import Block, draft_block
+from outputs.block_picture import draw_block_picture
+from outputs.demo import DEMO_FILES
+from outputs.measurement_file import read_measurements
+
+LONG = "Łucja $x^{2$ " + "W" * 67
+
+
+@pytest.fixture(scope="module", params=[*(path.stem for path in DEMO_FILES), "uneven"])
+def block(request: pytest.FixtureRequest, tmp_path_factory: pytest.TempPathFactory) -> Block:
+    file = DEMO_FILES[0].with_name(f"{request.param}.toml")
+    if request.param == "uneven":
+        file = tmp_path_factory.mktemp("uneven") / "uneven.toml"
+        file.write_text(UNEVEN)
+    return draft_block(read_measurements(file).measurements)
+
+
+@pytest.fixture
+def drawn(block: Block, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> SimpleNamespace:
+    """Draw the block and keep the figure beside the file."""
+    kept: list[Figure] = []
+    save = Figure.savefig
+    monkeypatch.setattr(Figure, "savefig", lambda self, *a, **k: (kept.append(self), save(self, *a, **k))[1])
+    draw_block_picture(block, tmp_path / "block.png", wearer=LONG)
+    return SimpleNamespace(figure=kept[0], file=tmp_path / "block.png")
+
+
+def test_every_word_and_line_lies_inside_the_picture(drawn: SimpleNamespace, block: Block) -> None:
+    width, height = drawn.figure.canvas.get_width_height()
+    axes = drawn.figure.axes[0]
+    words = [text for text in axes.texts if isinstance(text, Annotation)]
+    assert len(words) == (5 + 2 * 2) * len(block.halves) + 3
+    for artist in (*words, *axes.patches):
+        box = artist.get_window_extent()
+        assert min(box.x0, box.y0) >= 0 and box.x1 <= width and box.y1 <= height
+
+
+def test_the_edge_of_the_picture_is_white(drawn: SimpleNamespace) -> None:
+    pixels = imread(drawn.file)[:, :, :3]
+    for edge in (pixels[:8], pixels[-8:], pixels[:, :8], pixels[:, -8:]):
+        assert np.all(edge == 1.0)
+
+
+def test_the_scale_bar_is_ten_centimetres_of_the_block(drawn: SimpleNamespace, block: Block) -> None:
+    axes = drawn.figure.axes[0]
+    boxes = [patch.get_window_extent() for patch in axes.patches]
+    # The longest level stroke below the hem is the bar; the leg's own height gives the scale.
+    floor = min(box.y0 for box in boxes)
+    bar = max((box for box in boxes if box.y0 < floor + 20), key=lambda box: box.width)
+    levels = block.levels
+    across = axes.transData.transform([(0, levels.hem.mm), (0, levels.waist.mm)])
+    pixels_per_mm = (across[1][1] - across[0][1]) / (levels.waist.mm - levels.hem.mm)
+    assert bar.width / pixels_per_mm == pytest.approx(100, abs=0.01)
+
+
+def test_front_and_back_are_drawn_to_one_scale_both_ways(drawn: SimpleNamespace) -> None:
+    a, b = drawn.figure.axes[0].transData.transform([(0, 0), (100, 100)])
+    assert b[0] - a[0] == pytest.approx(b[1] - a[1])
+
+
+def test_the_same_block_gives_the_same_bytes_whatever_the_readers_own_settings(
+    block: Block, tmp_path: Path
+) -> None:
+    draw_block_picture(block, tmp_path / "one.png", wearer="Ada")
+    with matplotlib.rc_context({"font.size": 30, "figure.facecolor": "red", "savefig.bbox": "tight"}):
+        draw_block_picture(block, tmp_path / "two.png", wearer="Ada")
+    one = (tmp_path / "one.png").read_bytes()
+    assert one == (tmp_path / "two.png").read_bytes()
+    assert struct.unpack(">I", one[20:24]) == (1500,)

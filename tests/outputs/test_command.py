@@ -1,0 +1,409 @@
+"""The command line as a person meets it: what it prints, what it writes, how it refuses."""
+
+import errno
+import json
+import math
+import os
+import subprocess
+import sys
+from collections.abc import Callable, Iterator
+from importlib.metadata import PackageNotFoundError, version
+from pathlib import Path
+from typing import Any
+
+import click
+import pypdfium2
+import pytest
+from click.testing import CliRunner, Result
+from hypothesis import HealthCheck, given, settings
+from hypothesis import strategies as st
+from typed_files import FULL, PLAIN
+
+from drafting.findings import Finding, Level
+from outputs import command, draft_files
+from outputs.demo import DEMO_FILES
+from outputs.paper import PAPERS
+
+ROOT = Path(__file__).parents[2]
+Run = Callable[..., Result]
+FILES = {"block.png", "figures.json", "pattern-a4.pdf"}
+
+
+@pytest.fixture
+def run(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Run:
+    monkeypatch.chdir(tmp_path)
+    return lambda *words: CliRunner().invoke(command.main, [str(word) for word in words])
+
+
+@pytest.fixture
+def ada(tmp_path: Path) -> Path:
+    (tmp_path / "ada.toml").write_text(PLAIN)
+    return Path("ada.toml")
+
+
+def fresh(*words: str, folder: Path, **options: Any) -> subprocess.CompletedProcess[str]:
+    """Run Python anew, as the console command does."""
+    return subprocess.run(
+        [sys.executable, *words],
+        cwd=folder,
+        env={**os.environ, "PYTHONPATH": str(ROOT), "PYTHONIOENCODING": "utf-8"},
+        capture_output=True,
+        encoding="utf-8",
+        **options,
+    )
+
+
+def everything(folder: Path) -> dict[str, bytes]:
+    return {str(p.relative_to(folder)): p.read_bytes() for p in folder.rglob("*") if p.is_file()}
+
+
+def page_count(path: Path) -> int:
+    with pypdfium2.PdfDocument(path) as document:
+        return len(document)
+
+
+# --- measure
+
+
+def test_measure_writes_a_file_named_after_the_wearer_and_says_what_to_do_next(run: Run) -> None:
+    result = run("measure", "Ada Field", "--unit", "in")
+    assert (result.exit_code, result.stderr) == (0, "")
+    assert result.stdout == 'Fill in ada-field.toml, then run: jeansblock draft "ada-field.toml"\n'
+    text = Path("ada-field.toml").read_text(encoding="utf-8")
+    assert 'wearer = "Ada Field"' in text and 'unit = "in"' in text
+
+
+def test_measure_refuses_to_overwrite(run: Run) -> None:
+    Path("ada.toml").write_text("mine")
+    result = run("measure", "Ada")
+    assert (result.exit_code, result.stdout) == (2, "")
+    assert result.stderr == (
+        "ada.toml: This already exists; nothing was changed. "
+        "Give --force to replace it, or --out for another place.\n"
+    )
+    assert Path("ada.toml").read_text() == "mine"
+    assert run("measure", "Ada", "--force").exit_code == 0
+    assert 'wearer = "Ada"' in Path("ada.toml").read_text(encoding="utf-8")
+
+
+@pytest.mark.parametrize("name", ["../../escape", "a/b\\c", "🙂", "CON", ".hidden", "x" * 80])
+def test_measure_writes_in_this_folder_whatever_the_name(run: Run, tmp_path: Path, name: str) -> None:
+    assert run("measure", name).exit_code == 0
+    (written,) = tmp_path.iterdir()
+    assert written.suffix == ".toml" and written.stem.lower() != "con"
+
+
+@pytest.mark.parametrize("name", ["", "  ", "two\nlines", "x" * 10_000, "\x1b[31mred"])
+def test_measure_refuses_a_name_that_cannot_be_printed(run: Run, tmp_path: Path, name: str) -> None:
+    result = run("measure", name)
+    assert result.exit_code == 2 and result.stderr.startswith("wearer = ") and len(result.stderr) < 200
+    assert not list(tmp_path.iterdir())
+
+
+# --- draft: refusals
+
+
+def test_an_untouched_measurements_file_is_told_what_is_missing(run: Run, tmp_path: Path) -> None:
+    run("measure", "Ada")
+    result = run("draft", "ada.toml")
+    assert (result.exit_code, result.stdout) == (2, "")
+    lines = result.stderr.splitlines()
+    assert len(lines) == 4 and all(line.startswith("ada.toml: line ") for line in lines)
+    assert "The waist girth is needed for a draft." in lines[0]
+    assert [path.name for path in tmp_path.iterdir()] == ["ada.toml"]
+
+
+def test_every_mistake_in_a_file_is_told_at_once_with_line_and_value(run: Run, tmp_path: Path) -> None:
+    slips = PLAIN.replace("hip_girth = 98", "hip_girt = 98").replace(
+        "leg_height = 78", 'leg_height = "371/2"'
+    )
+    (tmp_path / "ada.toml").write_text(slips)
+    result = run("draft", "ada.toml")
+    assert result.exit_code == 2 and not Path("ada-example-straight").exists()
+    assert 'line 7: hip_girt = 98: No measurement has this name. Did you mean "hip_girth"?' in result.stderr
+    assert 'line 8: inside_leg_height = "371/2"' in result.stderr
+
+
+@pytest.mark.parametrize("name", ["missing.toml", ".", "no/such/file.toml"])
+def test_a_file_that_is_none_is_refused_in_one_line(run: Run, name: str) -> None:
+    result = run("draft", name)
+    assert result.exit_code == 2 and result.stderr.count("\n") == 1 and result.stderr.startswith(f"{name}: ")
+
+
+def test_a_mistyped_option_is_refused_with_a_hint(run: Run, ada: Path) -> None:
+    result = run("draft", ada, "--papper", "a4")
+    assert result.exit_code == 2 and "Did you mean" in result.stderr and "--paper" in result.stderr
+    result = run("draft", ada, "--paper", "foolscap")
+    assert result.exit_code == 2 and "'a4', 'letter'" in result.stderr
+
+
+def test_a_faulty_pattern_is_written_only_when_asked_for(
+    run: Run, ada: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    made = draft_files.make_jeans
+
+    def unsewable(*args: Any, **options: Any) -> Any:
+        jeans = made(*args, **options)
+        fault = Finding("seam", Level.FAULT, "inseam", "Front and back differ by {0}.", (40.0,))
+        object.__setattr__(jeans.pattern, "findings", (fault,))
+        return jeans
+
+    monkeypatch.setattr(draft_files, "make_jeans", unsewable)
+    result = run("draft", ada)
+    assert result.exit_code == 2 and not Path("ada-example-straight").exists()
+    assert result.stderr.splitlines()[0] == "inseam: Front and back differ by 4.0 cm."
+    assert "--anyway" in result.stderr
+    result = run("draft", ada, "--anyway")
+    assert result.exit_code == 0 and "fault: inseam: Front and back differ by 4.0 cm." in result.stdout
+    assert {path.name for path in Path("ada-example-straight").iterdir()} == FILES
+
+
+# --- draft: what is written
+
+
+def test_draft_writes_pattern_numbers_and_picture_and_says_where(run: Run, ada: Path) -> None:
+    result = run("draft", ada)
+    assert (result.exit_code, result.stderr) == (0, "")
+    folder = Path("ada-example-straight")
+    assert {path.name for path in folder.iterdir()} == FILES
+    pages = page_count(folder / "pattern-a4.pdf")
+    assert result.stdout.splitlines()[-3:] == [
+        f"{folder / 'pattern-a4.pdf'}: {pages} sheets",
+        str(folder / "figures.json"),
+        str(folder / "block.png"),
+    ]
+    assert (folder / "block.png").read_bytes().startswith(b"\x89PNG")
+
+
+@pytest.mark.parametrize("paper", [*PAPERS, "single"])
+def test_every_paper_that_can_be_typed_can_be_printed(run: Run, ada: Path, paper: str) -> None:
+    result = run("draft", ada, "--paper", paper, "--out", "out")
+    assert result.exit_code == 0
+    pages = page_count(Path("out") / f"pattern-{paper}.pdf")
+    assert (pages == 1) == (paper == "single")
+    assert f"pattern-{paper}.pdf: {pages} {'page' if pages == 1 else 'sheets'}" in result.stdout
+
+
+@pytest.mark.parametrize("style", command.STYLES)
+def test_every_style_that_can_be_typed_can_be_drafted(run: Run, ada: Path, style: str) -> None:
+    assert run("draft", ada, "--style", style).exit_code == 0
+    figures = json.loads(Path(f"ada-example-{style}/figures.json").read_text(encoding="utf-8"))
+    assert figures["style"] == style
+
+
+def test_the_papers_offered_are_those_there_are() -> None:
+    assert set(command.PAPER_NAMES) == {*PAPERS, "single"}
+
+
+def test_pieces_too_large_for_one_page_are_refused(
+    run: Run, ada: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr("outputs.pdf.LONGEST_PAGE", 500.0)
+    result = run("draft", ada, "--paper", "single")
+    assert result.exit_code == 2 and result.stderr.startswith("--paper single: The pieces need one page of ")
+    assert everything(Path()).keys() == {"ada.toml"}
+
+
+def test_nothing_is_overwritten_without_force(run: Run, ada: Path) -> None:
+    run("draft", ada)
+    before = everything(Path())
+    result = run("draft", ada, "--paper", "letter")
+    assert result.exit_code == 2 and "already exists" in result.stderr
+    assert everything(Path()) == before
+
+
+def test_force_replaces_our_files_and_keeps_all_others(run: Run, ada: Path) -> None:
+    folder = Path("ada-example-straight")
+    run("draft", ada)
+    (folder / "notes.txt").write_text("let out the thigh")
+    (folder / "figures.json").write_text("old")
+    assert run("draft", ada, "--force", "--paper", "letter").exit_code == 0
+    assert {path.name for path in folder.iterdir()} == FILES | {"notes.txt", "pattern-letter.pdf"}
+    assert (folder / "notes.txt").read_text() == "let out the thigh"
+    assert json.loads((folder / "figures.json").read_text(encoding="utf-8"))["unit"] == "cm"
+
+
+@pytest.mark.parametrize("writer", ["_write_pdf", "_write_figures", "draw_block_picture"])
+def test_when_the_disk_is_full_nothing_is_half_written(
+    run: Run, ada: Path, monkeypatch: pytest.MonkeyPatch, writer: str
+) -> None:
+    def full(*_: object, **__: object) -> None:
+        raise OSError(errno.ENOSPC, "No space left on device")
+
+    monkeypatch.setattr(draft_files, writer, full)
+    result = run("draft", ada)
+    assert result.exit_code == 2 and result.stdout == ""
+    assert "This cannot be written: no space left on device. Nothing was changed." in result.stderr
+    assert os.listdir() == ["ada.toml"]
+
+
+def test_an_interrupted_draft_leaves_nothing_behind(
+    run: Run, ada: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    def interrupted(*_: object, **__: object) -> None:
+        raise KeyboardInterrupt
+
+    monkeypatch.setattr(draft_files, "_write_figures", interrupted)
+    result = run("draft", ada)
+    assert (result.exit_code, result.stderr.strip()) == (1, "Aborted!")
+    assert os.listdir() == ["ada.toml"]
+
+
+def test_the_same_measurements_give_the_same_bytes(run: Run, tmp_path: Path) -> None:
+    (tmp_path / "ada.toml").write_text(FULL)
+    first = fresh("-m", "outputs.command", "draft", "ada.toml", "--out", "one", folder=tmp_path)
+    assert first.returncode == 0
+    assert run("draft", "ada.toml", "--out", "two").exit_code == 0
+    assert everything(Path("one")) == everything(Path("two"))
+
+
+# --- figures.json
+
+
+@pytest.fixture(scope="module")
+def demo_folder(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    folder = tmp_path_factory.mktemp("demo") / "demo"
+    result = CliRunner().invoke(command.main, ["demo", "--out", str(folder)])
+    assert result.exit_code == 0
+    return folder
+
+
+def numbers(value: Any) -> Iterator[float]:
+    if isinstance(value, dict):
+        value = list(value.values())
+    if isinstance(value, list):
+        for item in value:
+            yield from numbers(item)
+    elif isinstance(value, float):
+        yield value
+
+
+@pytest.mark.parametrize("wearer", [path.stem for path in DEMO_FILES])
+def test_the_figures_stand_under_the_names_that_others_rely_on(demo_folder: Path, wearer: str) -> None:
+    figures = json.loads((demo_folder / f"{wearer}-straight" / "figures.json").read_text(encoding="utf-8"))
+    assert figures["unit"] == "cm"
+    assert {"waist", "hip", "thigh", "knee", "hem"} <= figures["girths"].keys()
+    for girth in figures["girths"].values():
+        assert {"body", "ease", "pattern"} <= girth.keys()
+        if girth["body"] is not None:
+            assert girth["body"] + girth["ease"] == pytest.approx(girth["pattern"], abs=0.002)
+    crotch = figures["crotch"]
+    assert crotch["front"] + crotch["back"] == pytest.approx(crotch["total"], abs=0.002)
+    assert crotch["target"] is None or crotch["target"] == pytest.approx(crotch["total"], abs=0.5)
+    assert len(figures["lengths"]) == 4 and all(50 < length < 130 for length in figures["lengths"].values())
+    assert figures["seams"] and figures["pieces"] and isinstance(figures["findings"], list)
+    for seam in figures["seams"]:
+        assert {"name", "edges"} <= seam.keys() and seam["passes"] is True
+        first, second = seam["lengths"]
+        assert first - second == pytest.approx(seam["found_difference"], abs=0.002)
+        assert seam["found_difference"] == pytest.approx(seam["intended_difference"], abs=0.1)
+    assert {piece["name"]: piece["quantity"] for piece in figures["pieces"]} == {
+        "front leg": 2,
+        "back leg": 2,
+    }
+    found = list(numbers(figures))
+    assert len(found) > 20 and all(math.isfinite(number) for number in found)
+
+
+# --- demo
+
+
+def test_the_demo_drafts_every_invented_wearer(demo_folder: Path) -> None:
+    assert len(DEMO_FILES) >= 3
+    expected = {path.name for path in DEMO_FILES} | {f"{path.stem}-straight" for path in DEMO_FILES}
+    assert {path.name for path in demo_folder.iterdir()} == expected
+    for path in DEMO_FILES:
+        assert (demo_folder / path.name).read_bytes() == path.read_bytes()
+        assert {file.name for file in (demo_folder / f"{path.stem}-straight").iterdir()} == FILES
+
+
+def test_every_demo_file_says_that_the_person_is_invented() -> None:
+    assert all("invented" in path.read_text(encoding="utf-8").splitlines()[0] for path in DEMO_FILES)
+
+
+def test_the_demo_says_that_its_people_are_invented_and_overwrites_nothing(run: Run) -> None:
+    Path("demo").mkdir()
+    result = run("demo")
+    assert result.exit_code == 2 and result.stderr.startswith("demo: This already exists")
+    result = run("demo", "--force", "--paper", "single")
+    assert result.stdout.count("an invented person") == len(DEMO_FILES)
+
+
+# --- help, loading, pipes
+
+
+COMMANDS = sorted(command.main.commands)
+
+
+@pytest.mark.parametrize("name", COMMANDS)
+def test_the_help_of_every_command_shows_an_example_that_parses(run: Run, name: str) -> None:
+    result = run(name, "--help")
+    (example,) = (line for line in result.stdout.splitlines() if "Example: " in line)
+    words = example.partition("Example: jeansblock ")[2].replace('"Ada Field"', "Ada").split()
+    assert words[0] == name
+    with click.Context(command.main) as ctx:
+        command.main.commands[name].make_context(name, words[1:], parent=ctx)
+
+
+def test_the_general_help_names_every_command_and_the_first_steps(run: Run) -> None:
+    result = run("--help")
+    assert all(f"\n  {name} " in result.stdout for name in COMMANDS)
+    assert "jeansblock measure" in result.stdout
+    assert result.stdout.count("...") == 1, "a command's line is cut short"
+    assert all(len(line) <= 80 for line in result.stdout.splitlines())
+
+
+SLOW = ("matplotlib", "numpy", "reportlab", "shapely")
+LOADED = f"import sys; print([name for name in {SLOW!r} if name in sys.modules])"
+
+
+@pytest.mark.parametrize(
+    "words", [["--help"], ["draft", "--help"], ["draft", "bad.toml"], ["measure", "Ada"]]
+)
+def test_help_and_refusals_do_not_wait_for_the_heavy_libraries(tmp_path: Path, words: list[str]) -> None:
+    (tmp_path / "bad.toml").write_text(PLAIN.replace("76", "7600"))
+    code = f"from outputs.command import main; main({words!r}, standalone_mode=False); {LOADED}"
+    ended = fresh("-c", code, folder=tmp_path)
+    assert ended.returncode == 0 and ended.stdout.splitlines()[-1] == "[]"
+    assert ("waist_girth = 7600" in ended.stderr) == ("bad.toml" in words)
+
+
+@pytest.mark.skipif(os.name != "posix", reason="pipes close otherwise elsewhere")
+def test_a_reader_that_stops_reading_makes_no_noise(tmp_path: Path) -> None:
+    reading, writing = os.pipe()
+    os.close(reading)
+    ended = subprocess.run(
+        [sys.executable, "-m", "outputs.command", "draft", "--help"],
+        cwd=tmp_path, env={**os.environ, "PYTHONPATH": str(ROOT)}, stdout=writing, stderr=subprocess.PIPE,
+    )  # fmt: skip
+    os.close(writing)
+    assert ended.stderr == b"" and ended.returncode == 1
+
+
+def test_a_failing_terminal_is_told_without_a_traceback(
+    run: Run, ada: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    def full(*_: object, **__: object) -> Iterator[str]:
+        raise OSError(errno.ENOSPC, "No space left on device")
+
+    monkeypatch.setattr(draft_files, "draft_into", full)
+    result = run("draft", ada)
+    assert (result.exit_code, result.stderr) == (1, "No space left on device\n")
+
+
+def test_the_version_is_that_of_the_project(run: Run) -> None:
+    try:
+        installed = version("jeansblock")
+    except PackageNotFoundError:
+        pytest.skip("the project is on the path but not installed")
+    assert f'version = "{installed}"' in (ROOT / "pyproject.toml").read_text()
+    assert run("--version").stdout == f"main, version {installed}\n"
+
+
+@given(st.binary(max_size=400) | st.text(max_size=200).map(str.encode))
+@settings(suppress_health_check=[HealthCheck.function_scoped_fixture], max_examples=60, deadline=None)
+def test_any_file_at_all_gives_a_draft_or_a_plain_refusal(run: Run, content: bytes) -> None:
+    Path("any.toml").write_bytes(content)
+    result = run("draft", "any.toml", "--out", "out", "--force")
+    assert result.exit_code == 2 and result.stderr.startswith("any.toml: ")
+    assert not Path("out").exists()

@@ -1,0 +1,365 @@
+"""The printed page is true: every file is read back by readers that know nothing of how it was written."""
+
+import io
+import re
+from dataclasses import replace
+from functools import cache
+from itertools import combinations
+
+import numpy as np
+import pdfplumber
+import pypdfium2
+import pytest
+import samples
+import shapely
+from reassembly import MM, Sheet, assembled, places, sheets
+from shapely.geometry import LineString
+
+from outputs.canvas import Recording, Role, line
+from outputs.cover_sheet import draw_cover
+from outputs.layout import standing
+from outputs.notes_sheet import draw_notes
+from outputs.paper import A4, LETTER, PAPERS, Paper
+from outputs.pdf import PageTooLarge, write_single_page_pdf, write_tiled_pdf
+from outputs.pdf_canvas import PdfCanvas
+from outputs.pdf_fonts import Typeface
+from outputs.piece_drawing import draw_layout
+from outputs.scale_test import passes, usual_causes
+from outputs.tiling import tiled
+
+NAMES = ["Żaneta Łęcka", "Iğdır Şükrü", "Ελένη Παπαδοπούλου", "Наталья Щукина", "Zoë Müller"]
+DOTS = 5
+"""Pixels to the millimetre of every raster, so that A4 and the borders fall on whole pixels."""
+
+
+@cache
+def tiled_pdf(paper: Paper) -> bytes:
+    target = io.BytesIO()
+    write_tiled_pdf(samples.pattern(), target, paper=paper)
+    return target.getvalue()
+
+
+@cache
+def single_page_pdf() -> bytes:
+    target = io.BytesIO()
+    write_single_page_pdf(samples.pattern(), target)
+    return target.getvalue()
+
+
+@cache
+def tiles_of(paper: Paper) -> list[Sheet]:
+    return sheets(io.BytesIO(tiled_pdf(paper)))
+
+
+@cache
+def raster(data: bytes) -> list[np.ndarray]:
+    """Return all pages as arrays of grey, 0 black to 255 white."""
+    pages = pypdfium2.PdfDocument(data)
+    scale = DOTS * MM * (1 - 1e-6)  # a page that is a hair too high would gain a row of pixels
+    return [np.asarray(page.render(scale=scale, grayscale=True).to_pil()) for page in pages]
+
+
+@pytest.mark.parametrize("paper", [A4, LETTER])
+def test_an_independent_reader_finds_the_50_mm_square_on_sheet_1(paper: Paper):
+    with pdfplumber.open(io.BytesIO(tiled_pdf(paper))) as pdf:
+        squares = [(r["width"] * MM, r["height"] * MM) for r in pdf.pages[0].rects]
+    assert any(size == pytest.approx((50, 50), abs=0.01) for size in squares)
+
+
+def bars(page) -> list[float]:
+    """Return the lengths in mm of all hairlines of a page that carry ticks, upright ones negative."""
+    hair = [one for one in page.lines if abs(one["linewidth"] * MM - 0.15) < 0.01]
+    return [(one["width"] - one["height"]) * MM for one in hair if max(one["width"], one["height"]) * MM > 10]
+
+
+@pytest.mark.parametrize("paper", [A4, LETTER])
+def test_sheet_1_has_a_100_mm_and_a_4_in_bar_in_both_directions(paper: Paper):
+    with pdfplumber.open(io.BytesIO(tiled_pdf(paper))) as pdf:
+        assert sorted(bars(pdf.pages[0])) == pytest.approx([-101.6, -100, 100, 101.6], abs=0.01)
+
+
+@pytest.mark.parametrize("paper", [A4, LETTER])
+def test_every_tile_has_a_50_mm_bar_in_both_directions(paper: Paper):
+    with pdfplumber.open(io.BytesIO(tiled_pdf(paper))) as pdf:
+        for page in pdf.pages[2:]:
+            assert sorted(bars(page)) == pytest.approx([-50, 50], abs=0.01)
+
+
+def test_a_line_of_100_mm_is_283_465_points_long():
+    target = io.BytesIO()
+    canvas = PdfCanvas(target, Typeface(), title="line")
+    with canvas.page(210, 297):
+        canvas.stroke(line((20, 20), (120, 20)), Role.CUT)
+    canvas.save()
+    with pdfplumber.open(target) as pdf:
+        assert pdf.pages[0].lines[0]["width"] == pytest.approx(283.465, abs=0.001)
+
+
+@pytest.mark.parametrize("paper", PAPERS.values(), ids=PAPERS)
+def test_page_boxes_are_exact(paper: Paper):
+    for page in pypdfium2.PdfDocument(tiled_pdf(paper)):
+        assert page.get_mediabox() == pytest.approx((0, 0, paper.width / MM, paper.height / MM), abs=1e-3)
+        assert page.get_cropbox() == page.get_mediabox()
+
+
+@pytest.mark.parametrize("paper", [A4, LETTER, PAPERS["either"]], ids=["a4", "letter", "either"])
+@pytest.mark.parametrize("kind", ["cut", "sew"])
+def test_tiles_taped_together_give_the_source_outline_within_a_tenth_of_a_millimetre(paper: Paper, kind: str):
+    taped = assembled(tiles_of(paper), kind)
+    layout = tiled(samples.pattern(), paper).layout
+    drawing = Recording(Typeface())
+    draw_layout(drawing, layout, samples.pattern())
+    role = Role.CUT if kind == "cut" else Role.SEW
+    source = shapely.union_all([LineString(s.outline.flatten()) for s in drawing.strokes if s.role is role])
+    way = np.array(source.bounds[:2]) - np.array(taped.bounds[:2])
+    taped = shapely.affinity.translate(taped, *way)
+    assert shapely.hausdorff_distance(taped, source) < 0.1
+    assert taped.length == pytest.approx(source.length, rel=1e-4)
+
+
+@pytest.mark.parametrize("paper", [A4, LETTER])
+def test_crosses_meet_those_of_the_neighbour(paper: Paper):
+    data = io.BytesIO(tiled_pdf(paper))
+    tiles = tiles_of(paper)
+    where = places(tiles)
+    centres = {}
+    with pdfplumber.open(data) as pdf:
+        for sheet, page in zip(tiles, pdf.pages[2:], strict=True):
+            fine = [one for one in page.lines if abs(one["linewidth"] * MM - 0.18) < 0.005]
+            across = [(one["x0"], one["x1"], one["y0"]) for one in fine if one["width"] > one["height"]]
+            up = [(one["x0"], one["y0"], one["y1"]) for one in fine if one["height"] > one["width"]]
+            crossings = {
+                (
+                    round(x * MM + where[sheet.row, sheet.column][0], 2),
+                    round(y * MM + where[sheet.row, sheet.column][1], 2),
+                )
+                for x0, x1, y in across
+                for x, y0, y1 in up
+                if x0 <= x <= x1 and y0 <= y <= y1
+            }
+            centres[sheet.row, sheet.column] = np.array(sorted(crossings))
+    joined = [(a, b) for a, b in combinations(tiles, 2) if a.row == b.row and b.column == a.column + 1]
+    assert joined
+    for a, b in joined:
+        one, other = centres[a.row, a.column], centres[b.row, b.column]
+        gaps = np.linalg.norm(one[:, None] - other[None], axis=2).min(axis=1)
+        assert (gaps < 0.03).sum() == 3
+
+
+def test_a_raster_of_the_tiles_stitched_together_shows_no_gap():
+    tiling = tiled(samples.pattern(), A4)
+    form = tiling.format
+    tiles = tiles_of(A4)
+    where = places(tiles)
+    origin = np.min(list(where.values()), axis=0)
+    width, height = tiling.columns * form.width, tiling.rows * form.height
+    stitched = np.full((round(height * DOTS), round(width * DOTS)), 255, np.uint8)
+    for sheet, page in zip(tiles, raster(tiled_pdf(A4))[2:], strict=True):
+        rows = slice(round((A4.height - form.top) * DOTS), round((A4.height - form.bottom) * DOTS))
+        seen = page[rows, round(form.left * DOTS) : round(form.right * DOTS)]
+        right, up = where[sheet.row, sheet.column] - origin
+        top, left = round((height - up - form.height) * DOTS), round(right * DOTS)
+        stitched[top : top + seen.shape[0], left : left + seen.shape[1]] = seen
+
+    target = io.BytesIO()
+    canvas = PdfCanvas(target, Typeface(), title="whole")
+    with canvas.page(width, height):
+        draw_layout(canvas, tiling.layout, samples.pattern(), joins=tiling.joins())
+    canvas.save()
+    (whole,) = raster(target.getvalue())
+    dark = whole[: stitched.shape[0], : stitched.shape[1]] < 128
+    assert dark.sum() > 20_000
+    assert not (dark & (stitched >= 160)).any()
+
+
+@pytest.mark.parametrize("paper", PAPERS.values(), ids=PAPERS)
+def test_there_is_no_ink_in_the_outer_10_mm_of_any_sheet(paper: Paper):
+    border = 10 * DOTS - 1
+    for page in raster(tiled_pdf(paper)):
+        inner = np.zeros(page.shape, bool)
+        inner[border:-border, border:-border] = True
+        assert page[inner].min() < 128
+        assert page[~inner].min() == 255
+
+
+def test_sheet_1_and_the_notes_carry_no_pattern():
+    with pdfplumber.open(io.BytesIO(tiled_pdf(A4))) as pdf:
+        for page in pdf.pages[:2]:
+            drawn = [*page.curves, *page.lines, *page.rects]
+            assert max(max(one["width"], one["height"]) for one in drawn) * MM < 200
+            assert not re.search(r"row [A-Z]+, column", page.extract_text())
+
+
+@pytest.mark.parametrize("paper", PAPERS.values(), ids=PAPERS)
+def test_sheet_1_says_how_to_print_and_tape(paper: Paper):
+    with pdfplumber.open(io.BytesIO(tiled_pdf(paper))) as pdf:
+        text = " ".join(pdf.pages[0].extract_text().split())
+        count = len(pdf.pages)
+    for wanted in (
+        "Ada Example (invented)",
+        "straight leg",
+        "measured 2025-03-01",
+        f"sheet 1 of {count}",
+        paper.label,
+        "actual size",
+        "must read 99.5",
+        "97 97.0% 97.0 cm",
+        "1. front leg: 900 mm ± 4 mm",
+        "1. front leg: denim, cut 2 = 1 pair, flip for the second",
+    ):
+        assert wanted in text
+
+
+def test_the_notes_say_what_the_drafting_found_and_warn_before_cutting():
+    with pdfplumber.open(io.BytesIO(tiled_pdf(A4))) as pdf:
+        left = pdf.pages[1].crop((0, 0, 105 / MM, pdf.pages[1].height)).extract_text()
+    said = " ".join(left.split())
+    assert "Warning, crotch seam: The crotch seam is 64.2 cm, 0.6 cm shorter" in said
+    for wanted in ("toile", "rotary cutters", "hot iron"):
+        assert wanted in said
+
+
+def test_every_tile_names_its_place_its_paper_and_its_pattern():
+    with pdfplumber.open(io.BytesIO(tiled_pdf(LETTER))) as pdf:
+        count = len(pdf.pages)
+        for sheet, page in enumerate(pdf.pages[2:], start=3):
+            text = page.extract_text()
+            row, column = re.search(r"row ([A-Z]+), column (\d+)", text).groups()
+            assert (
+                f"50 mm {row}{column} sheet {sheet} of {count} US Letter Ada Example (invented), straight leg"
+                in text
+            )
+
+
+def test_the_report_counts_the_sheets():
+    target = io.BytesIO()
+    report = write_tiled_pdf(samples.pattern(), target, paper=A4)
+    assert report.sheets == len(pypdfium2.PdfDocument(target.getvalue()))
+    assert report.sheets == 2 + len(tiled(samples.pattern(), A4).tiles)
+
+
+@pytest.mark.parametrize("write", [write_single_page_pdf, lambda p, f: write_tiled_pdf(p, f, paper=A4)])
+def test_the_same_pattern_gives_the_same_bytes(write):
+    first, second = io.BytesIO(), io.BytesIO()
+    write(samples.pattern(), first)
+    write(samples.pattern("Żaneta Łęcka"), io.BytesIO())
+    write(samples.pattern(), second)
+    assert first.getvalue() == second.getvalue()
+
+
+@pytest.mark.parametrize("data", [tiled_pdf(A4), single_page_pdf()], ids=["tiled", "single"])
+def test_the_file_asks_for_true_size_and_embeds_all_its_fonts(data: bytes):
+    assert data.startswith(b"%PDF-1.6")
+    assert re.search(rb"/PrintScaling\s*/None", data)
+    fonts = re.findall(rb"/BaseFont\s*/([\w+-]+)", data)
+    assert {font.split(b"+")[-1] for font in fonts} == {b"DejaVuSans", b"DejaVuSans-Bold"}
+    assert data.count(b"/FontFile2") == 2
+    assert b"UserUnit" not in data
+
+
+def test_the_document_carries_its_title():
+    document = pypdfium2.PdfDocument(tiled_pdf(A4))
+    assert document.get_metadata_value("Title") == "Ada Example (invented), straight leg"
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_names_come_out_as_typed(name: str):
+    target = io.BytesIO()
+    report = write_tiled_pdf(samples.pattern(name), target, paper=A4)
+    with pdfplumber.open(target) as pdf:
+        assert pdf.pages[0].extract_text().startswith(name)
+        assert f"for {name}, measured" in pdf.pages[5].extract_text()
+    assert not any("font" in warning for warning in report.warnings)
+
+
+def test_a_name_typed_with_loose_accents_is_composed():
+    target = io.BytesIO()
+    write_tiled_pdf(samples.pattern("Zoe\u0308"), target, paper=A4)
+    with pdfplumber.open(target) as pdf:
+        assert pdf.pages[0].extract_text().startswith("Zoë")
+
+
+def test_a_character_that_the_font_lacks_is_named():
+    target = io.BytesIO()
+    report = write_tiled_pdf(samples.pattern("王 Example"), target, paper=A4)
+    assert "not in the font and printed as '?': 王 (U+738B)" in report.warnings
+    with pdfplumber.open(target) as pdf:
+        assert pdf.pages[0].extract_text().startswith("? Example")
+
+
+def test_text_from_right_to_left_is_reported():
+    report = write_tiled_pdf(samples.pattern("נועה"), io.BytesIO(), paper=A4)
+    assert any("right to left" in warning for warning in report.warnings)
+
+
+def test_one_big_page_holds_every_piece_at_true_size():
+    with pdfplumber.open(io.BytesIO(single_page_pdf())) as pdf:
+        (page,) = pdf.pages
+        heavy = [c for c in page.curves if abs(c["linewidth"] * MM - 0.5) < 0.01 and c["dash"][0] == []]
+        heights = sorted((c["height"] * MM for c in heavy), reverse=True)
+        squares = [(r["width"] * MM, r["height"] * MM) for r in page.rects]
+        assert sorted(bars(page)) == pytest.approx([-101.6, -100, 100, 101.6], abs=0.01)
+    legs = sorted((p.height for p in standing(samples.pattern())), reverse=True)[:2]
+    assert heights[:2] == pytest.approx(legs, abs=0.01)
+    assert any(size == pytest.approx((50, 50), abs=0.01) for size in squares)
+
+
+def test_the_scale_test_of_the_big_page_lies_on_no_piece():
+    (page,) = raster(single_page_pdf())
+    with pdfplumber.open(io.BytesIO(single_page_pdf())) as pdf:
+        square = next(r for r in pdf.pages[0].rects if abs(r["width"] * MM - 50) < 0.01)
+        left, top = square["x0"] * MM - 18, square["top"] * MM - 52
+        for curve in pdf.pages[0].curves:
+            assert curve["x1"] * MM < left or curve["bottom"] * MM < top or curve["top"] * MM > top + 122
+    assert page[: 10 * DOTS - 1].min() == 255
+
+
+def test_a_page_that_no_reader_shows_is_refused_before_anything_is_written():
+    legs = samples.pattern().pieces[0]
+    many = tuple(replace(legs, name=f"leg {i}") for i in range(15))
+    target = io.BytesIO()
+    with pytest.raises(PageTooLarge, match="at most 5080 mm"):
+        write_single_page_pdf(replace(samples.pattern(), pieces=many), target)
+    assert target.getvalue() == b""
+
+
+@pytest.mark.parametrize(
+    ("reading", "good"), [(99.4, False), (99.5, True), (100.5, True), (100.6, False), (97, False)]
+)
+def test_half_a_millimetre_on_the_bar_passes_and_no_more(reading: float, good: bool):
+    assert passes(reading) is good
+
+
+# Plain divisions: 200/210, 204/210, the first twice, and 269.4/297 for A4 on US Letter.
+def test_the_usual_wrong_readings_of_an_a4_print_are_told():
+    assert [round(reading, 1) for reading, _ in usual_causes(A4)] == [90.7, 90.7, 95.2, 97.1]
+
+
+def crowded() -> list[Recording]:
+    """Return sheet 1 and the notes of a pattern with long names, many pieces and many findings."""
+    pattern = samples.pattern(
+        "Żaneta Łęcka-Παπαδοπούλου of a very long name that would run off every sheet of paper"
+    )
+    many = tuple(replace(samples.pocket(), name=f"pocket bag {i} with a long name") for i in range(12))
+    pattern = replace(pattern, pieces=pattern.pieces + many, findings=pattern.findings * 15)
+    found = []
+    for paper in PAPERS.values():
+        typeface = Typeface()
+        tiling = tiled(pattern, paper)
+        cover = Recording(typeface)
+        draw_cover(cover, tiling, pattern, first=4, sheets=40)
+        found += [(paper, cover), *((paper, note) for note in draw_notes(typeface, tiling, pattern))]
+    return found
+
+
+def test_on_sheet_1_and_the_notes_no_words_overlap_words_or_lines_or_run_off():
+    for paper, sheet in crowded():
+        page = shapely.box(10, 10, paper.width - 10, paper.height - 10)
+        boxes = [text.box for text in sheet.texts]
+        strokes = shapely.union_all([LineString(s.outline.flatten()) for s in sheet.strokes])
+        tree = shapely.STRtree(boxes)
+        for index, one in enumerate(boxes):
+            inner = one.buffer(-0.1)
+            assert page.covers(inner), sheet.texts[index]
+            assert not inner.intersects(strokes), sheet.texts[index]
+            assert list(tree.query(inner, predicate="intersects")) == [index], sheet.texts[index]

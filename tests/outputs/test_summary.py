@@ -1,0 +1,126 @@
+"""The table on the terminal: right numbers, in the wearer's unit, in 80 columns."""
+
+from pathlib import Path
+
+import pytest
+from typed_files import FULL, PLAIN, UNEVEN
+
+from drafting.block import draft_block
+from drafting.errors import Problem, Severity
+from drafting.findings import Finding, Level
+from drafting.fit_report import GirthLine
+from outputs import summary
+from outputs.demo import DEMO_FILES
+from outputs.measurement_file import read_measurements
+from outputs.summary import summary_lines, wrapped
+from outputs.units import Unit, parse_length
+from styles.jeans import Jeans, make_jeans
+from styles.style import STRAIGHT
+
+
+def jeans_of(path: Path) -> Jeans:
+    return make_jeans(draft_block(read_measurements(path).measurements), STRAIGHT)
+
+
+@pytest.fixture(scope="module")
+def plain(tmp_path_factory: pytest.TempPathFactory) -> Jeans:
+    path = tmp_path_factory.mktemp("plain") / "ada.toml"
+    path.write_text(PLAIN)
+    return jeans_of(path)
+
+
+@pytest.fixture(scope="module")
+def full(tmp_path_factory: pytest.TempPathFactory) -> Jeans:
+    path = tmp_path_factory.mktemp("full") / "ada.toml"
+    path.write_text(FULL)
+    return jeans_of(path)
+
+
+def cells(line: str) -> list[str]:
+    """Return the name and the three columns of a line of the table, and what follows."""
+    return [line[:13].strip(), *(line[at : at + 10].strip() for at in (13, 23, 33)), line[45:].strip()]
+
+
+def test_the_table_shows_body_ease_and_pattern_in_the_files_unit(plain: Jeans) -> None:
+    lines = list(summary_lines(plain, Unit.CM, ()))
+    assert cells(lines[0]) == ["in cm", "body", "ease", "pattern", ""]
+    assert cells(lines[1]) == ["waist", "76.0", "1.0", "77.0", ""]
+    assert cells(lines[2]) == ["hip", "98.0", "3.0", "101.0", ""]
+    assert cells(lines[3])[:3] == ["thigh", "–", "–"]
+
+
+def test_the_same_lengths_stand_there_in_inches_and_in_millimetres(plain: Jeans) -> None:
+    inches, mm = (list(summary_lines(plain, unit, ())) for unit in (Unit.INCH, Unit.MM))
+    assert cells(inches[0])[0] == "in inches"
+    assert cells(inches[1]) == ["waist", "29 15/16", "3/8", "30 5/16", ""]
+    assert cells(mm[1]) == ["waist", "760", "10", "770", ""]
+    for in_inches, in_mm in zip(inches, mm, strict=True):
+        a, b = cells(in_inches)[3], cells(in_mm)[3]
+        if b.isdigit():
+            assert parse_length(a, Unit.INCH) == pytest.approx(int(b), abs=1.4)
+
+
+def test_pattern_less_body_is_ease_on_every_line(full: Jeans) -> None:
+    lines = [cells(line) for line in summary_lines(full, Unit.CM, ())]
+    numbers = [[float(cell) for cell in line[1:4]] for line in lines[1 : lines.index([""] * 5)]]
+    assert len(numbers) >= 8
+    for body, ease, pattern in numbers:
+        assert pattern - body == pytest.approx(ease, abs=0.11)
+
+
+def test_an_estimated_girth_says_so_with_its_spread(full: Jeans) -> None:
+    remarks = {cells(line)[0]: cells(line)[4] for line in summary_lines(full, Unit.CM, ())}
+    assert remarks["thigh"] == ""
+    assert remarks["calf"].startswith("body estimated ± ")
+
+
+def test_seam_lengths_stand_front_beside_back(plain: Jeans) -> None:
+    lines = list(summary_lines(plain, Unit.CM, ()))
+    front, back = plain.block.front, plain.block.back
+    rows = {cells(line)[0]: cells(line)[1:3] for line in lines[lines.index("") :]}
+    assert [float(cell) for cell in rows["inseam"]] == pytest.approx(
+        [front.panel.inseam.length / 10, back.panel.inseam.length / 10], abs=0.051
+    )
+    assert [float(cell) for cell in rows["outseam"]] == pytest.approx(
+        [front.side.length / 10, back.side.length / 10], abs=0.051
+    )
+
+
+def test_a_body_whose_sides_differ_gets_the_seams_of_both(tmp_path: Path) -> None:
+    (tmp_path / "ada.toml").write_text(UNEVEN)
+    jeans = jeans_of(tmp_path / "ada.toml")
+    rows = {cells(line)[0]: cells(line)[1] for line in summary_lines(jeans, Unit.CM, ())}
+    for half in jeans.block.halves:
+        assert half.side is not None
+        for name, seam in (("inseam", half.front.panel.inseam), ("outseam", half.front.side)):
+            assert float(rows[f"{name} {half.side.value}"]) == pytest.approx(seam.length / 10, abs=0.051)
+    assert float(rows["inseam right"]) > float(rows["inseam left"])
+
+
+def test_a_girth_without_enough_ease_stands_out(plain: Jeans, monkeypatch: pytest.MonkeyPatch) -> None:
+    tight = GirthLine("calf", 300, 360, None, 0, 355, 20)
+    monkeypatch.setattr(summary, "girth_lines", lambda block: (tight,))
+    assert cells(list(summary_lines(plain, Unit.CM, ()))[1]) == ["calf", "36.0", "-0.5", "35.5", "SHORT"]
+
+
+def test_warnings_and_findings_follow_in_the_files_unit(plain: Jeans) -> None:
+    finding = Finding("length", Level.WARNING, "calf", "The calf is short by {0}.", (25.4,))
+    pattern = type(plain.pattern)("", "", "", plain.pattern.pieces, plain.pattern.seams, (finding,))
+    jeans = Jeans(plain.block, plain.style, pattern, plain.seams, plain.corners)
+    problem = Problem("stature", "This is unusual.", Severity.WARNING, "2.1 m", line=9)
+    assert list(summary_lines(jeans, Unit.INCH, (problem,)))[-2:] == [
+        "warning: line 9: stature = 2.1 m: This is unusual.",
+        "warning: calf: The calf is short by 1 in.",
+    ]
+
+
+@pytest.mark.parametrize("path", DEMO_FILES, ids=lambda path: path.stem)
+@pytest.mark.parametrize("unit", Unit)
+def test_no_line_is_longer_than_a_terminal_or_ends_in_a_space(path: Path, unit: Unit) -> None:
+    for line in summary_lines(jeans_of(path), unit, ()):
+        assert len(line) <= 80 and line == line.rstrip()
+
+
+def test_a_long_message_goes_on_set_in_under_its_first_line() -> None:
+    lines = wrapped("note: " + "crotch " * 30)
+    assert len(lines) == 3 and all(line.startswith("  crotch") for line in lines[1:])
