@@ -57,8 +57,8 @@ class EaseProfile:
     Attributes:
         zone: Which part.
         pattern: Finished girths of the pattern, heights rising.
-        body: Girths of the body where they are known, heights rising; straight between them. The thigh stands at
-            the body's own crotch, which the pattern hangs a little below.
+        body: Girths of the body where they are known, heights rising; straight between them. The thigh
+            stands at the body's own crotch, which the pattern hangs a little below.
         levels: The levels of the fit report in this zone, from the top down.
     """
 

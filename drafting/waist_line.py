@@ -164,11 +164,17 @@ def draw_waist(
         return np.array([closed.length - waist, _SIDE_FIRST * side])
 
     start = np.array([side_in, side_height])
-    room = np.array([0.25, 0.75]) * side_height
+    room = np.array([0.4, 0.75]) * side_height
     bounds = start - room, start + room
     solved = solve_within(
         misses, start, np.array([[-1.0, 0.0], [0.0, _SIDE_FIRST]]), bounds, enough=LENGTH, rounds=_ROUNDS
     )
+    # A body whose waist cannot be had stops the search early; its side seams are trued all the same.
+    for _ in range(_ROUNDS):
+        side = misses(solved)[1] / _SIDE_FIRST
+        if abs(side) < LENGTH:
+            break
+        solved = solved - np.array([0.0, side])
     side_point, upper, folds, closed = drawn(solved)
     stretches, cut = _open(closed, folds)
 

@@ -1,0 +1,125 @@
+"""What every picture is drawn with: a white sheet, strokes, hatching, words and a title; the same bytes each time."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from contextlib import contextmanager
+from pathlib import Path as FilePath
+
+import matplotlib
+from matplotlib.axes import Axes
+from matplotlib.backends.backend_agg import FigureCanvasAgg
+from matplotlib.figure import Figure
+from matplotlib.patches import PathPatch, Polygon
+from matplotlib.path import Path as PlotPath
+
+from drafting.paths import Path
+from drafting.points import Point
+from outputs.pdf_fonts import Typeface
+
+_DPI = 150
+_TITLE_SIZE = 13.0
+"""Points."""
+DASHES = (0, (8, 3, 1, 3))
+DOTS = (0, (1, 3))
+
+
+class PlotPen:
+    """Collects a path for matplotlib."""
+
+    def __init__(self) -> None:
+        """Start with nothing drawn."""
+        self.vertices: list[tuple[float, float]] = []
+        self.codes: list[int] = []
+
+    def move_to(self, to: Point) -> None:
+        """Start a new stroke at `to`."""
+        self._add(int(PlotPath.MOVETO), to)
+
+    def line_to(self, to: Point) -> None:
+        """Draw straight to `to`."""
+        self._add(int(PlotPath.LINETO), to)
+
+    def curve_to(self, c1: Point, c2: Point, to: Point) -> None:
+        """Draw a cubic Bézier to `to`."""
+        self._add(int(PlotPath.CURVE4), c1, c2, to)
+
+    def _add(self, code: int, *points: Point) -> None:
+        self.vertices += [(point.x, point.y) for point in points]
+        self.codes += [code] * len(points)
+
+
+@contextmanager
+def picture(target: FilePath, *, width: float, height: float, description: str = "") -> Iterator[Figure]:
+    """Give a white sheet of so many inches to draw on, then write it as a PNG.
+
+    Args:
+        target: The file.
+        width: In inches of 150 pixels.
+        height: Likewise.
+        description: What is seen, in words, kept in the file for those who cannot see it.
+    """
+    # A reader's own plotting defaults would change the picture.
+    with matplotlib.rc_context():
+        matplotlib.rcdefaults()
+        matplotlib.rcParams["hatch.linewidth"] = 0.6
+        figure = Figure(figsize=(width, height), dpi=_DPI)
+        FigureCanvasAgg(figure)
+        yield figure
+        words = {"Description": description} if description else {}
+        figure.savefig(target, format="png", metadata={"Software": None, **words})
+
+
+def add_frame(
+    figure: Figure, *, x: tuple[float, float], y: tuple[float, float]
+) -> Axes:
+    """Return axes over the whole sheet, without lines of their own; `x` and `y` are what lies at its edges."""
+    axes = figure.add_axes((0, 0, 1, 1))
+    axes.set_axis_off()
+    axes.set_xlim(*x)
+    axes.set_ylim(*y)
+    return axes
+
+
+def write_title(axes: Axes, wearer: str, subject: str, at: Point, *, room: float, above: float = 0) -> None:
+    """Write whose it is and what over `at`, smaller where the name is too long for `room` inches."""
+    typeface = Typeface()
+    title = " – ".join(part for part in (typeface.printable(wearer), subject) if part)
+    size = min(_TITLE_SIZE, room * 72 / typeface.text_width(title, 1))
+    write(axes, at, title, size=size, above=above)
+
+
+def write(
+    axes: Axes,
+    at: Point,
+    text: str,
+    *,
+    size: float,
+    across: str = "center",
+    above: float = 0,
+    turn: float = 0,
+    box: bool = False,
+    bold: bool = False,
+) -> None:
+    """Write `text` at a place, `above` points over it; `box` clears the ground behind it."""
+    ground = {"facecolor": "white", "edgecolor": "none", "pad": 3} if box else None
+    axes.annotate(
+        text, (at.x, at.y), (0, above), textcoords="offset points", ha=across, va="center", fontsize=size,
+        rotation=turn, bbox=ground, parse_math=False, fontweight="bold" if bold else "normal",
+    )  # fmt: skip
+
+
+def stroke(axes: Axes, path: Path, *, width: float, style: object = "solid") -> None:
+    """Draw a path `width` points wide."""
+    pen = PlotPen()
+    path.draw(pen)
+    patch = PathPatch(
+        PlotPath(pen.vertices, pen.codes), fill=False, linewidth=width, linestyle=style, capstyle="round"
+    )
+    axes.add_patch(patch)
+
+
+def hatch(axes: Axes, outline: Sequence[Point], pattern: str, *, grey: float = 0.0) -> None:
+    """Hatch the inside of an outline; `grey` is the lines' shade from black (0) to white (1)."""
+    corners = [(point.x, point.y) for point in outline]
+    axes.add_patch(Polygon(corners, fill=False, hatch=pattern, edgecolor=str(grey), linewidth=0))
