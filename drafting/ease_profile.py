@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from enum import Enum
+from itertools import groupby
 
 import numpy as np
 
@@ -74,42 +75,30 @@ class EaseProfile:
         height = self.body[-1].height if line.level == "thigh" else line.height
         return GirthPoint(height, line.body)
 
-    def shared_heights(self) -> list[float]:
-        """Return the heights, rising, at which pattern and body are both known; empty without a body."""
+    def side_by_side(self) -> tuple[tuple[GirthPoint, GirthPoint], ...]:
+        """Return pattern and body at each height, rising, where both are known; empty without a body."""
         if len(self.body) < 2:
-            return []
+            return ()
         low = max(self.pattern[0].height, self.body[0].height)
         high = min(self.pattern[-1].height, self.body[-1].height)
-        every = {p.height for p in (*self.pattern, *self.body) if low <= p.height <= high}
-        return sorted(every)
-
-    def pattern_at(self, heights: list[float]) -> list[float]:
-        """Return the pattern's girth at rising heights, its end values beyond its ends."""
-        return _at(self.pattern, heights)
-
-    def body_at(self, heights: list[float]) -> list[float]:
-        """Return the body's girth at rising heights, its end values beyond its ends."""
-        return _at(self.body, heights)
+        heights = sorted({p.height for p in (*self.pattern, *self.body) if low <= p.height <= high})
+        return tuple(zip(_at(self.pattern, heights), _at(self.body, heights), strict=True))
 
     def tight_spots(self) -> tuple[TightSpot, ...]:
         """Return the stretches where the pattern is more than a seam's tolerance smaller than the body."""
-        spots: list[TightSpot] = []
-        heights = self.shared_heights()
-        run: list[tuple[float, GirthPoint]] = []
-        girths = zip(heights, self.pattern_at(heights), self.body_at(heights), strict=True)
-        for height, pattern, body in (*girths, (np.inf, np.inf, 0.0)):
-            if body - pattern > SEAM:
-                run.append((body - pattern, GirthPoint(height, pattern)))
-            elif run:
-                by, at = max(run, key=lambda short: short[0])
-                spots.append(TightSpot(at, by, run[0][1].height, run[-1][1].height))
-                run = []
+        spots = []
+        for tight, run in groupby(self.side_by_side(), lambda pair: pair[1].girth - pair[0].girth > SEAM):
+            if tight:
+                stretch = list(run)
+                pattern, body = max(stretch, key=lambda pair: pair[1].girth - pair[0].girth)
+                ends = stretch[0][0].height, stretch[-1][0].height
+                spots.append(TightSpot(pattern, body.girth - pattern.girth, *ends))
         return tuple(spots)
 
 
-def _at(points: tuple[GirthPoint, ...], heights: list[float]) -> list[float]:
-    found = np.interp(heights, [p.height for p in points], [p.girth for p in points])
-    return [float(girth) for girth in found]
+def _at(points: tuple[GirthPoint, ...], heights: list[float]) -> list[GirthPoint]:
+    girths = np.interp(heights, [p.height for p in points], [p.girth for p in points])
+    return [GirthPoint(height, float(girth)) for height, girth in zip(heights, girths, strict=True)]
 
 
 def ease_profiles(block: Block) -> tuple[EaseProfile, EaseProfile]:

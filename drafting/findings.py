@@ -6,6 +6,14 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from enum import Enum
 
+Show = Callable[[float], str]
+"""Writes a length given in mm for people, with its unit."""
+
+
+def in_centimetres(mm: float) -> str:
+    """Return a length as "95.3 cm"."""
+    return f"{mm / 10:.1f} cm"
+
 
 class Level(Enum):
     """How much a finding matters."""
@@ -40,6 +48,6 @@ class Finding:
     measured: float | None = None
     allowed: float | None = None
 
-    def say(self, show: Callable[[float], str] = lambda mm: f"{mm / 10:.1f} cm") -> str:
-        """Return the sentence with its lengths written by `show`, which takes mm."""
+    def say(self, show: Show = in_centimetres) -> str:
+        """Return the sentence with its lengths written by `show`."""
         return self.text.format(*(show(amount) for amount in self.amounts))

@@ -94,8 +94,8 @@ def measure(name: str, unit: str, out: Path | None, force: bool) -> None:
 def draft(file: Path, style: str, paper: str, out: Path | None, force: bool, anyway: bool) -> None:
     """Draft the jeans for a measurements file.
 
-    Writes the pattern as PDF, the numbers as figures.json and a picture of the block, block.png, into one
-    folder.
+    Writes the pattern as PDF, the numbers as figures.json, and pictures of the block and of its ease,
+    block.png and ease.png, into one folder.
     """
     from outputs.measurement_file import read_measurements
 

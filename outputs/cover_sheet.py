@@ -9,7 +9,7 @@ from drafting.points import Point
 from outputs.canvas import Canvas, Role, line
 from outputs.layout import StandingPiece
 from outputs.lettering import Column, Line, shortened
-from outputs.piece_text import TOLERANCE, check_length, title
+from outputs.piece_text import TOLERANCE, check_length, taken, title
 from outputs.scale_test import (
     BAR,
     L_DEPTH,
@@ -59,7 +59,7 @@ def draw_header(canvas: Canvas, tiling: Tiling, pattern: Pattern, *, sheet: int,
     room = right - left - canvas.text_width(place, BODY) - 6
     canvas.text(shortened(canvas, pattern.wearer, room, 6.5, bold=True), Point(left, top - 6), 6.5, bold=True)
     canvas.text(place, Point(right - canvas.text_width(place, BODY), top - 6), BODY)
-    subtitle = f"{pattern.style}  ·  measured {pattern.date}"
+    subtitle = "  ·  ".join(filter(None, (pattern.style, taken(pattern))))
     canvas.text(shortened(canvas, subtitle, right - left, 3.6), Point(left, top - 12), 3.6)
     canvas.stroke(line((left, top - 15), (right, top - 15)), Role.FRAME)
     return top - HEADER

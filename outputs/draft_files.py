@@ -1,4 +1,4 @@
-"""What `draft` writes: the pattern, the numbers and the picture of one pair of jeans, in one folder."""
+"""What `draft` writes: the pattern, the numbers and the pictures of one pair of jeans, in one folder."""
 
 from __future__ import annotations
 
@@ -9,12 +9,13 @@ from pathlib import Path
 from drafting.block import draft_block
 from drafting.errors import DraftRefused, Problem, Severity
 from outputs.block_picture import draw_block_picture
+from outputs.ease_picture import draw_ease_picture
 from outputs.folder import write_folder
 from outputs.measurement_file import MeasurementFile
 from outputs.paper import PAPERS
 from outputs.pdf import PageTooLarge, PrintReport, write_single_page_pdf, write_tiled_pdf
 from outputs.summary import summary_lines, wrapped
-from outputs.units import format_length
+from outputs.units import Unit, format_length
 from styles.figures import jeans_figures
 from styles.jeans import Jeans, make_jeans
 from styles.style import Style
@@ -45,9 +46,12 @@ def draft_into(
     pdf, *others = write_folder(
         target,
         {
-            f"pattern-{paper}.pdf": lambda path: reports.append(_write_pdf(jeans, path, paper)),
+            f"pattern-{paper}.pdf": lambda path: reports.append(_write_pdf(jeans, path, paper, read.unit)),
             "figures.json": lambda path: _write_figures(jeans, path),
-            "block.png": lambda path: draw_block_picture(jeans.block, path, wearer=jeans.pattern.wearer),
+            "block.png": lambda path: draw_block_picture(jeans.block, path, wearer=read.wearer),
+            "ease.png": lambda path: draw_ease_picture(
+                jeans.block, path, wearer=read.wearer, unit=read.unit
+            ),
         },
         force=force,
     )
@@ -69,10 +73,13 @@ def _faulty(jeans: Jeans, read: MeasurementFile) -> DraftRefused:
     return DraftRefused([*problems, Problem("", advice, Severity.REFUSAL)])
 
 
-def _write_pdf(jeans: Jeans, path: Path, paper: str) -> PrintReport:
+def _write_pdf(jeans: Jeans, path: Path, paper: str, unit: Unit) -> PrintReport:
     with path.open("wb") as stream:
         if paper != "single":
-            return write_tiled_pdf(jeans.pattern, stream, paper=PAPERS[paper])
+            form = PAPERS[paper]
+            return write_tiled_pdf(
+                jeans.pattern, stream, paper=form, show=lambda mm: format_length(mm, unit)
+            )
         try:
             return write_single_page_pdf(jeans.pattern, stream)
         except PageTooLarge as error:

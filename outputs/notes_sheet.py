@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from drafting.findings import Level
+from drafting.findings import Level, Show, in_centimetres
 from drafting.pattern import Pattern
 from drafting.points import Point
 from outputs.canvas import Canvas, Recording, Role, Ruler, line
@@ -67,15 +67,20 @@ class Note:
         return SAMPLE + 4 if self.sample else 0.0
 
 
-def draw_notes(ruler: Ruler, tiling: Tiling, pattern: Pattern) -> list[Recording]:
-    """Return the notes on as many sheets as they need, in two columns, still without their headers."""
+def draw_notes(
+    ruler: Ruler, tiling: Tiling, pattern: Pattern, *, show: Show = in_centimetres
+) -> list[Recording]:
+    """Return the notes on as many sheets as they need, in two columns, still without their headers.
+
+    Lengths in what the drafting found are written by `show`.
+    """
     paper = tiling.format.paper
     width = (paper.width - 2 * paper.margin - GUTTER) / 2
     top, bottom = paper.height - paper.margin - HEADER, paper.margin
     sheets: list[Recording] = []
     columns = 0
     y = -1.0
-    for heading, notes in _sections(tiling, pattern):
+    for heading, notes in _sections(tiling, pattern, show):
         paragraphs = [Note((Line(heading, HEADING, bold=True),)), *notes]
         blocks = [note.block(ruler, width) for note in paragraphs]
         y -= HEADING
@@ -104,10 +109,11 @@ def _draw_sample(canvas: Canvas, role: Role, left: float, y: float) -> None:
         canvas.stroke(line((left, y), (left + SAMPLE, y)), role)
 
 
-def _sections(tiling: Tiling, pattern: Pattern) -> Iterator[tuple[str, list[Note]]]:
+def _sections(tiling: Tiling, pattern: Pattern, show: Show) -> Iterator[tuple[str, list[Note]]]:
     if pattern.findings:
         ordered = sorted(pattern.findings, key=lambda f: list(LEVELS).index(f.level))
-        yield "What the drafting found", [_text(f"{LEVELS[f.level]}, {f.where}: {f.say()}") for f in ordered]
+        said = [_text(f"{LEVELS[f.level]}, {f.where}: {f.say(show)}") for f in ordered]
+        yield "What the drafting found", said
     yield "The lines", [Note((Line(words, BODY),), role) for role, words in KEY]
     yield "Before you cut", [_text(words) for words in CAUTIONS]
     yield (

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import BinaryIO
 
+from drafting.findings import Show, in_centimetres
 from drafting.pattern import Pattern
 from outputs.canvas import Recording
 from outputs.cover_sheet import draw_cover, draw_header
@@ -39,19 +40,22 @@ class PageTooLarge(ValueError):
     """The pieces do not fit on one page that every PDF reader shows."""
 
 
-def write_tiled_pdf(pattern: Pattern, target: BinaryIO, *, paper: Paper) -> PrintReport:
+def write_tiled_pdf(
+    pattern: Pattern, target: BinaryIO, *, paper: Paper, show: Show = in_centimetres
+) -> PrintReport:
     """Write sheet 1 (scale test and map), the notes, and the pattern on sheets of `paper` to be taped.
 
     Args:
         pattern: At least one piece; all are printed.
         target: Open binary file; the same pattern gives the same bytes.
         paper: What the sheets are, see `outputs.paper.PAPERS`.
+        show: Writes the lengths that the drafting found, in the wearer's unit.
     """
     tiling = tiled(pattern, paper)
     typeface = Typeface()
     drawing = Recording(typeface)
     unfit = draw_layout(drawing, tiling.layout, pattern, joins=tiling.joins())
-    notes = draw_notes(typeface, tiling, pattern)
+    notes = draw_notes(typeface, tiling, pattern, show=show)
     first = 2 + len(notes)
     sheets = 1 + len(notes) + len(tiling.tiles)
 

@@ -119,6 +119,17 @@ def stroke(axes: Axes, path: Path, *, width: float, style: object = "solid") -> 
     axes.add_patch(patch)
 
 
+def lines(axes: Axes, *through: Point, width: float, style: object = "solid") -> None:
+    """Draw straight from point to point, `width` points wide."""
+    stroke(axes, Path.through(through), width=width, style=style)
+
+
+def spot(axes: Axes, at: Point, shape: str, *, filled: bool) -> None:
+    """Draw a small mark, "o" or "D", over all lines; white inside unless `filled`."""
+    inside = "black" if filled else "white"
+    axes.plot([at.x], [at.y], shape, markersize=5, markerfacecolor=inside, markeredgecolor="black", zorder=3)
+
+
 def hatch(axes: Axes, outline: Sequence[Point], pattern: str, *, grey: float = 0.0) -> None:
     """Hatch the inside of an outline; `grey` is the lines' shade from black (0) to white (1)."""
     corners = [(point.x, point.y) for point in outline]

@@ -18,6 +18,11 @@ def sheet_title(pattern: Pattern) -> str:
     return f"{pattern.wearer}, {pattern.style}"
 
 
+def taken(pattern: Pattern) -> str:
+    """Return when the measurements were taken, such as "measured 2025-03-01"; nothing where it is not told."""
+    return f"measured {pattern.date}" if pattern.date else ""
+
+
 def allowance_text(piece: Piece) -> str:
     """Return what is added at which edge, such as "seam allowance included: waist 10 mm; hem 30 mm"."""
     sewn = [edge for edge in piece.edges if edge.finish is not Finish.FOLD]
@@ -56,7 +61,7 @@ def full_label(
         Line(title(number, piece), 2 * size, bold=True),
         Line(f"{piece.cutting.material.value}: {piece.cutting.text()}", size, bold=True),
         Line(pattern.style, size),
-        Line(f"for {pattern.wearer}, measured {pattern.date}", size),
+        Line(", ".join(filter(None, (f"for {pattern.wearer}", taken(pattern)))), size),
         Line(allowance_text(piece), size),
     ]
     return Block.set(ruler, lines, width)

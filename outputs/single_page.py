@@ -13,7 +13,7 @@ from outputs.canvas import Canvas, Ruler
 from outputs.layout import EDGE, GAP, Layout, side_by_side, standing
 from outputs.lettering import Block, Line
 from outputs.paper import MARGIN
-from outputs.piece_text import TOLERANCE, check_length, sheet_title
+from outputs.piece_text import TOLERANCE, check_length, sheet_title, taken
 from outputs.room import Room
 from outputs.scale_test import BAR, SIDE, draw_scale_figure
 
@@ -67,7 +67,7 @@ def _lines(pattern: Pattern, layout: Layout) -> list[Line]:
     long = [check_length(p.number, p.piece) for p in layout.pieces if p.piece.grain.length >= LONG_GRAIN]
     return [
         Line(sheet_title(pattern), 1.6 * SIZE, bold=True),
-        Line(f"measured {pattern.date}", SIZE),
+        *([Line(taken(pattern), SIZE)] if pattern.date else []),
         Line("Print at 100 %, without fitting to the page.", SIZE),
         Line(f"Both 100 mm bars, from tick to tick, must read {low:g} to {high:g} mm.", SIZE),
         *([Line("Grain lines, from arrow tip to arrow tip:", SIZE)] if long else []),

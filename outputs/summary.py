@@ -7,6 +7,7 @@ from collections.abc import Iterator
 
 from drafting.errors import Problem
 from drafting.fit_report import crotch_line, girth_lines
+from outputs.fit_words import bare, level_name, mark_of, origin_mark
 from outputs.units import Unit, format_length
 from styles.jeans import Jeans
 
@@ -27,19 +28,18 @@ def summary_lines(jeans: Jeans, unit: Unit, warnings: tuple[Problem, ...]) -> It
     """
 
     def show(mm: float | None) -> str:
-        return "–" if mm is None else _bare(mm, unit)
+        return bare(mm, unit)
 
     block = jeans.block
     yield _row(_HEADS[unit], "body", "ease", "pattern")
     for line in girth_lines(block):
-        remarks = ["body estimated ± " + show(line.spread)] if line.spread else []
-        remarks += [] if line.enough else ["SHORT"]
-        name = "hem over heel" if line.level == "hem" else line.level
-        yield _row(name, show(line.body), show(line.ease), show(line.pattern), ", ".join(remarks))
+        mark = origin_mark(line.origin, line.spread, unit) + ("" if line.enough else ", SHORT")
+        yield _row(level_name(line), show(line.body), show(line.ease), show(line.pattern), mark)
     crotch = crotch_line(block)
     body = None if crotch.target is None else crotch.target - block.ease.crotch
     ease = None if body is None else crotch.total - body
-    yield _row("crotch seam", show(body), show(ease), show(crotch.total))
+    mark = mark_of(block.body.values.get("total_crotch_length"), unit)
+    yield _row("crotch seam", show(body), show(ease), show(crotch.total), mark)
 
     yield ""
     yield _row("", "front", "back")
@@ -49,9 +49,16 @@ def summary_lines(jeans: Jeans, unit: Unit, warnings: tuple[Problem, ...]) -> It
         inseams = show(front.panel.inseam.length), show(back.panel.inseam.length)
         yield _row(f"inseam{side}", *inseams)
         yield _row(f"outseam{side}", show(front.side.length), show(back.side.length))
-    lower = block.body["inside_leg_height"].mm - block.levels.crotch.mm
-    place = "below" if lower >= 0 else "above"
-    yield f"{_row('crotch level', show(abs(lower)))}  {place} the body's own"
+
+    yield ""
+    yield _row("above floor", "height")
+    for name in ("waist", "hip", "crotch", "knee"):
+        if name == "crotch":
+            lower = block.body["inside_leg_height"].mm - block.levels.crotch.mm
+            mark = f"{show(abs(lower))} {'below' if lower >= 0 else 'above'} the body's own"
+        else:
+            mark = mark_of(block.body.values.get(f"{name}_height"), unit)
+        yield f"{_row(f'{name} level', show(block.body[f'{name}_height'].mm))}  {mark}"
 
     for problem in warnings:
         yield from wrapped(f"warning: {problem}")
@@ -62,11 +69,6 @@ def summary_lines(jeans: Jeans, unit: Unit, warnings: tuple[Problem, ...]) -> It
 
 def _row(name: str, first: str, second: str = "", third: str = "", remark: str = "") -> str:
     return _ROW.format(name, first, second, third, remark).rstrip()
-
-
-def _bare(mm: float, unit: Unit) -> str:
-    """Return a length without its unit, which stands at the head of the table."""
-    return format_length(mm, unit).removesuffix(f" {unit.value}")
 
 
 def wrapped(text: str) -> list[str]:

@@ -1,27 +1,125 @@
-"""What a style decides, as data."""
+"""What a style decides, as data. Lengths in mm; the defaults are those of a straight five-pocket cut."""
 
 from __future__ import annotations
 
 from dataclasses import dataclass, field
+from enum import Enum
+
+
+class Band(Enum):
+    """How the waistband is made."""
+
+    SHAPED = "shaped"
+    """Cut in parts that follow the body, in two layers."""
+    STRAIGHT = "straight"
+    """One straight strip, folded along its upper edge; it stands above the worn level."""
+
+
+class Laps(Enum):
+    """Which front lies on top at the fly."""
+
+    LEFT_OVER_RIGHT = "left over right"
+    RIGHT_OVER_LEFT = "right over left"
+
+
+class Felling(Enum):
+    """How the seams that carry the strain are finished."""
+
+    PLAIN = "plain"
+    """Sewn and overlocked, both allowances alike."""
+    FELLED = "felled"
+    """Flat-felled: one allowance is trimmed away under the other, so the two differ."""
 
 
 @dataclass(frozen=True, kw_only=True)
 class Allowances:
-    """Seam allowances in mm, 0 for those who add their own (home-sewn jeans: 10 to 15, common practice)."""
+    """Seam allowances, 0 for those who add their own (home-sewn jeans: 10 to 15, common practice)."""
 
     waist: float = 10
     side_seam: float = 15
-    inseam: float = 15
-    crotch_seam: float = 10
+    inseam: float = 12
+    crotch_seam: float = 12
+    yoke: float = 12
+    small: float = 10
+    """Pockets, facings, fly and band ends."""
     hem: float = 30
     """Turned up twice by half: a finished hem of 15 (1.3 to 1.5 cm is usual, from memory)."""
+    felling: Felling = Felling.PLAIN
+    felled_wide: float = 18
+    felled_narrow: float = 9
+    """For felled seams: the wide side folds over the narrow one (3/4 and 3/8 in, a hand drafter of selvedge jeans)."""
+
+
+@dataclass(frozen=True, kw_only=True)
+class FrontPocket:
+    """The scooped or slanted front pocket.
+
+    Attributes:
+        width: How far its opening reaches from the side seam along the waist seam.
+        depth: How far its opening reaches down the side seam.
+        scoop: 0 for a straight slant, up to 1 for a deep scoop.
+        watch: Whether the right one carries a watch pocket.
+    """
+
+    width: float = 100
+    """10 wide by 7 deep below the band (sewing blog); work pants: opening 7 in."""
+    depth: float = 75
+    scoop: float = 0.6
+    watch: bool = True
+
+
+@dataclass(frozen=True, kw_only=True)
+class BackPocket:
+    """The patch pocket on the back.
+
+    Attributes:
+        opening: Width at the top as a share of the hip girth.
+        height: Height of the straight sides as a share of the opening.
+        taper: How much narrower it is at the bottom of the sides, each side.
+        point: How far its point hangs below.
+        below_yoke: Its top edge below the yoke seam, parallel to it.
+        from_centre: Its inner top corner from the centre back.
+    """
+
+    opening: float = 0.148
+    """Work pants 6 1/4 in for a hip of 39 1/2; hip/8 on a trade-school slide; women 12.5 to 14.5 (from memory)."""
+    height: float = 0.95
+    taper: float = 8
+    point: float = 20
+    below_yoke: float = 32
+    """1 1/2 in inside, 2 in outside (a hand drafter of selvedge jeans)."""
+    from_centre: float = 48
+    """1 1/2 to 2 1/2 in (two denim pattern makers)."""
 
 
 @dataclass(frozen=True, kw_only=True)
 class Style:
-    """One style of jeans."""
+    """One style of jeans.
+
+    Attributes:
+        name: What it is called.
+        below_waist: How far below the block's waist the upper edge of the jeans sits; negative above it.
+        band: How the waistband is made.
+        band_height: Finished height of the waistband.
+        yoke_centre: Depth of the yoke at the centre back, below the band.
+        yoke_side: Depth of the yoke at the side seam, below the band.
+        fly_width: Width of the fly's topstitching from the centre front.
+        laps: Which front lies on top.
+    """
 
     name: str
+    below_waist: float = 30
+    band: Band = Band.SHAPED
+    band_height: float = 40
+    """1.5 to 2.25 in (published band widths)."""
+    yoke_centre: float = 65
+    yoke_side: float = 35
+    """6 to 9 and 3 to 5 (from memory)."""
+    fly_width: float = 38
+    """4 to 5 (trade-school slide), 1 1/2 in (work-pant sheet)."""
+    laps: Laps = Laps.LEFT_OVER_RIGHT
+    front_pocket: FrontPocket = field(default_factory=FrontPocket)
+    back_pocket: BackPocket = field(default_factory=BackPocket)
     allowances: Allowances = field(default_factory=Allowances)
 
 

@@ -26,7 +26,7 @@ from outputs.paper import PAPERS
 
 ROOT = Path(__file__).parents[2]
 Run = Callable[..., Result]
-FILES = {"block.png", "figures.json", "pattern-a4.pdf"}
+FILES = {"block.png", "ease.png", "figures.json", "pattern-a4.pdf"}
 
 
 @pytest.fixture
@@ -223,7 +223,7 @@ def test_force_replaces_our_files_and_keeps_all_others(run: Run, ada: Path) -> N
     assert json.loads((folder / "figures.json").read_text(encoding="utf-8"))["unit"] == "cm"
 
 
-@pytest.mark.parametrize("writer", ["_write_pdf", "_write_figures", "draw_block_picture"])
+@pytest.mark.parametrize("writer", ["_write_pdf", "_write_figures", "draw_block_picture", "draw_ease_picture"])
 def test_when_the_disk_is_full_nothing_is_half_written(
     run: Run, ada: Path, monkeypatch: pytest.MonkeyPatch, writer: str
 ) -> None:

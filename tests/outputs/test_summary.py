@@ -6,6 +6,7 @@ import pytest
 from typed_files import FULL, PLAIN, UNEVEN
 
 from drafting.block import draft_block
+from drafting.body import Origin
 from drafting.errors import Problem, Severity
 from drafting.findings import Finding, Level
 from drafting.fit_report import GirthLine
@@ -44,16 +45,16 @@ def cells(line: str) -> list[str]:
 def test_the_table_shows_body_ease_and_pattern_in_the_files_unit(plain: Jeans) -> None:
     lines = list(summary_lines(plain, Unit.CM, ()))
     assert cells(lines[0]) == ["in cm", "body", "ease", "pattern", ""]
-    assert cells(lines[1]) == ["waist", "76.0", "1.0", "77.0", ""]
-    assert cells(lines[2]) == ["hip", "98.0", "3.0", "101.0", ""]
+    assert cells(lines[1]) == ["waist", "76.0", "1.0", "77.0", "measured"]
+    assert cells(lines[2]) == ["hip", "98.0", "3.0", "101.0", "measured"]
     assert cells(lines[3])[:3] == ["thigh", "–", "–"]
 
 
 def test_the_same_lengths_stand_there_in_inches_and_in_millimetres(plain: Jeans) -> None:
     inches, mm = (list(summary_lines(plain, unit, ())) for unit in (Unit.INCH, Unit.MM))
     assert cells(inches[0])[0] == "in inches"
-    assert cells(inches[1]) == ["waist", "29 15/16", "3/8", "30 5/16", ""]
-    assert cells(mm[1]) == ["waist", "760", "10", "770", ""]
+    assert cells(inches[1]) == ["waist", "29 15/16", "3/8", "30 5/16", "measured"]
+    assert cells(mm[1]) == ["waist", "760", "10", "770", "measured"]
     for in_inches, in_mm in zip(inches, mm, strict=True):
         a, b = cells(in_inches)[3], cells(in_mm)[3]
         if b.isdigit():
@@ -68,10 +69,36 @@ def test_pattern_less_body_is_ease_on_every_line(full: Jeans) -> None:
         assert pattern - body == pytest.approx(ease, abs=0.11)
 
 
-def test_an_estimated_girth_says_so_with_its_spread(full: Jeans) -> None:
-    remarks = {cells(line)[0]: cells(line)[4] for line in summary_lines(full, Unit.CM, ())}
-    assert remarks["thigh"] == ""
-    assert remarks["calf"].startswith("body estimated ± ")
+def test_every_level_says_where_its_value_comes_from(full: Jeans, plain: Jeans) -> None:
+    marks = {cells(line)[0]: cells(line)[4] for line in summary_lines(full, Unit.CM, ())}
+    assert (marks["waist"], marks["thigh"], marks["crotch seam"]) == ("measured",) * 3
+    # calf from hip and thigh, both measured: 1.8 cm, Natick TR-15/007
+    assert marks["calf"] == "estimated ± 1.8"
+    marks = {cells(line)[0]: cells(line)[4] for line in summary_lines(plain, Unit.CM, ())}
+    assert (marks["hip"], marks["thigh"], marks["crotch seam"]) == (
+        "measured", "by construction", "by construction",
+    )  # fmt: skip
+
+
+def test_the_levels_say_how_high_they_lie_and_how_that_is_known(full: Jeans, plain: Jeans) -> None:
+    def levels(jeans: Jeans) -> dict[str, tuple[str, str]]:
+        lines = list(summary_lines(jeans, Unit.CM, ()))
+        at = next(n for n, line in enumerate(lines) if cells(line)[0] == "above floor")
+        return {line[:13].strip(): (line[13:23].strip(), line[25:]) for line in lines[at + 1 : at + 5]}
+
+    # 78 + 27 - 2: a seated rise is some 2 cm more than the standing difference (common practice)
+    assert levels(plain)["waist level"] == ("103.0", "worked out")
+    assert levels(plain)["hip level"][1] == levels(plain)["knee level"][1] == "by construction"
+    # the crotch line hangs half a centimetre under the seat: 103 - 27.5
+    assert levels(plain)["crotch level"] == ("75.5", "2.5 below the body's own")
+    assert levels(full)["waist level"] == ("103.0", "measured")
+    # knee height from the inside leg alone: 0.99 cm, Natick TR-15/007
+    assert levels(full)["knee level"][1] == "estimated ± 1.0"
+
+
+def test_the_measurement_to_take_next_is_told_with_what_it_would_gain(plain: Jeans) -> None:
+    said = " ".join(summary_lines(plain, Unit.CM, ()))
+    assert "To narrow the fit most, measure the total crotch   length next" in said
 
 
 def test_seam_lengths_stand_front_beside_back(plain: Jeans) -> None:
@@ -98,9 +125,9 @@ def test_a_body_whose_sides_differ_gets_the_seams_of_both(tmp_path: Path) -> Non
 
 
 def test_a_girth_without_enough_ease_stands_out(plain: Jeans, monkeypatch: pytest.MonkeyPatch) -> None:
-    tight = GirthLine("calf", 300, 360, None, 0, 355, 20)
+    tight = GirthLine("calf", 300, 360, Origin.MEASURED, 0, 355, 20)
     monkeypatch.setattr(summary, "girth_lines", lambda block: (tight,))
-    assert cells(list(summary_lines(plain, Unit.CM, ()))[1]) == ["calf", "36.0", "-0.5", "35.5", "SHORT"]
+    assert cells(list(summary_lines(plain, Unit.CM, ()))[1]) == ["calf", "36.0", "-0.5", "35.5", "measured, SHORT"]
 
 
 def test_warnings_and_findings_follow_in_the_files_unit(plain: Jeans) -> None:

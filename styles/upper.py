@@ -1,0 +1,182 @@
+"""Where the jeans end at the top: block panels cut at the seam of the waistband, and the back again at the yoke.
+
+A depth is measured from the block's waist down along each seam, the same on centre lines and side seams, so that a
+change of rise keeps every seam in step. A depth below zero lies above the block's waist: the seams run on straight.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from drafting.curves import Cubic
+from drafting.paths import Path
+from drafting.points import Point, Vector, meeting
+from drafting.waist_line import BlockPanel
+
+
+@dataclass(frozen=True)
+class Front:
+    """The front down from a level.
+
+    Attributes:
+        waist: From the centre to the side.
+        side: From the level to the hem.
+        crotch: From the fork up to the level.
+    """
+
+    waist: Path
+    side: Path
+    crotch: Path
+
+
+@dataclass(frozen=True)
+class Back:
+    """The back down from a level, its dart still open.
+
+    Attributes:
+        inner: The waist from the centre to the dart, or to the side where there is none.
+        outer: The waist from the dart to the side; None without a dart.
+        side: From the level to the hem.
+        crotch: From the fork up to the level.
+    """
+
+    inner: Path
+    outer: Path | None
+    side: Path
+    crotch: Path
+
+    @property
+    def dart(self) -> tuple[Point, Point] | None:
+        """The two points that closing the dart brings together; None without a dart."""
+        return (self.inner.end, self.outer.start) if self.outer else None
+
+    @property
+    def waist_length(self) -> float:
+        """The sewn waist, the dart closed, mm."""
+        return self.inner.length + (self.outer.length if self.outer else 0.0)
+
+
+def front_at(panel: BlockPanel, depth: float) -> Front:
+    """Return the front ending `depth` mm below the block's waist."""
+    crotch, side = _down(panel.panel.crotch.reversed(), depth).reversed(), _down(panel.side, depth)
+    return Front(Path((_level(crotch, side),)), side, crotch)
+
+
+def front_band(panel: BlockPanel, depth: float, height: float) -> Crown:
+    """Return the strip of the front from `depth` mm below the block's waist, `height` mm high."""
+    top, seam = front_at(panel, depth), front_at(panel, depth + height)
+    side, centre = top.side.split(height)[0], top.crotch.split(top.crotch.length - height)[1]
+    return Crown(top.waist, side, seam.waist.reversed(), centre)
+
+
+def back_at(panel: BlockPanel, depth: float) -> Back:
+    """Return the back ending `depth` mm below the block's waist, its darts gathered into one in their middle."""
+    crotch, side = _down(panel.panel.crotch.reversed(), depth).reversed(), _down(panel.side, depth)
+    whole = Path((_level(crotch, side),))
+    middle = whole.length / 2
+    open_width = sum(dart.opening(whole.point(middle).y) for dart in panel.darts)
+    if open_width < _LEAST_DART:
+        return Back(whole, None, side, crotch)
+    inner, _ = whole.split(middle - open_width / 2)
+    _, outer = whole.split(middle + open_width / 2)
+    return Back(inner, outer, side, crotch)
+
+
+_LEAST_DART = 1.0
+"""A dart that is open by less than this, mm, is left to the seams."""
+
+
+def _down(path: Path, depth: float) -> Path:
+    """Return a seam from `depth` below its upper end on; above it, run on straight."""
+    if depth > 0:
+        return path.split(depth)[1]
+    if depth == 0:
+        return path
+    return Path((Cubic.line(path.start + path.direction(0) * depth, path.start),)) + path
+
+
+def _level(crotch: Path, side: Path) -> Cubic:
+    """Return the line from the centre to the side, square to both."""
+    centre = crotch.direction(crotch.length)
+    return Cubic.bent(crotch.end, centre.left, side.start, -side.direction(0).left, 2 / 3)
+
+
+@dataclass(frozen=True)
+class Crown:
+    """A strip round the top of the back or the front, the dart closed: a yoke, a shaped band, or both in one.
+
+    Its four edges run round it counter-clockwise.
+
+    Attributes:
+        waist: Its upper edge from the centre to the side.
+        side: Its side edge, downwards.
+        lower: Its lower edge from the side to the centre.
+        centre: Its centre edge, upwards.
+    """
+
+    waist: Path
+    side: Path
+    lower: Path
+    centre: Path
+
+    def cut(self, depth: float) -> tuple[Crown, Crown]:
+        """Return the parts above and below a line `depth` mm down both seams and square to them."""
+        below, above = self.centre.split(self.centre.length - depth)
+        upper_side, lower_side = self.side.split(depth)
+        leave, arrive = -above.direction(0).left, lower_side.direction(0).left
+        line = Path((Cubic.bent(above.start, -leave, lower_side.start, -arrive, 2 / 3),))
+        return Crown(self.waist, upper_side, line.reversed(), above), Crown(
+            line, lower_side, self.lower, below
+        )
+
+
+@dataclass(frozen=True)
+class Yoked:
+    """The closed top of the back, and the seam it leaves on the back leg.
+
+    Attributes:
+        crown: The top down to the yoke seam.
+        seam: The upper edge of the back leg, from the centre to the side, as long as the crown's lower edge.
+    """
+
+    crown: Crown
+    seam: Path
+
+
+def yoked(back: Back, *, centre_depth: float, side_depth: float) -> Yoked:
+    """Return the top of a back cut off at the yoke seam, `centre_depth` and `side_depth` mm deep along its seams.
+
+    The dart is cut down to the yoke seam and closed about its end there; then every edge is drawn anew as one
+    curve, and the lower edge lengthened at the side to what the back leg's edge measures.
+    """
+    centre, _ = back.crotch.reversed().split(centre_depth)
+    side, _ = back.side.split(side_depth)
+    seam = Path.through([centre.end, side.end])
+    tip, angle = seam.point(seam.length / 2), 0.0
+    if back.dart:
+        inner, outer = back.dart
+        middle = inner.towards(outer, 0.5)
+        tip = meeting(centre.end, side.end - centre.end, middle, (outer - inner).left)
+        angle = (outer - tip).angle_to(inner - tip)
+
+    def closed(p: Point) -> Point:
+        return p.turned(tip, angle)
+
+    side = side.moved(closed)
+    along = (side.end - tip).unit
+    lower = _faired(centre.end, (tip - centre.end).unit, side.end, along)
+    short = seam.length - lower.length
+    corner = side.end + along * short
+    lower = _faired(centre.end, (tip - centre.end).unit, corner, along)
+    side = Path((_stretched(side, corner),))
+    waist = Cubic.bent(centre.start, -centre.direction(0).left, side.start, -side.direction(0).left, 2 / 3)
+    return Yoked(Crown(Path((waist,)), side, Path((lower,)).reversed(), centre.reversed()), seam)
+
+
+def _faired(start: Point, leave: Vector, end: Point, arrive: Vector) -> Cubic:
+    return Cubic.bent(start, leave, end, arrive, 2 / 3)
+
+
+def _stretched(side: Path, end: Point) -> Cubic:
+    """Return a side edge as one curve that ends at `end` instead, the corner moved by less than a millimetre."""
+    return Cubic.bent(side.start, side.direction(0), end, side.direction(side.length), 2 / 3)
