@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from typing import Any
 
 from drafting.body import Body, complete
@@ -17,7 +17,7 @@ from drafting.measurements import Measurements, Side
 from drafting.panel import Levels, thigh_level
 from drafting.plans import Shares, dart_count, dart_length
 from drafting.proportions import Ease, Proportions
-from drafting.sides import largest_thigh, two_sides
+from drafting.sides import OneSide, known_of_both, two_sides
 from drafting.waist_line import BlockPanel, draw_waist
 
 
@@ -105,12 +105,12 @@ class Block:
         return self.front.panel.crotch.length + self.back.panel.crotch.length
 
     def trunk_girth(self, y: float) -> float:
-        """Return the girth of both halves at a height from hip level to waist, between the centre lines, mm."""
+        """Return the girth of both halves between the centre lines, mm, at a height from hip to waist."""
         return self._both(lambda half: half.front.trunk_width(y) + half.back.trunk_width(y))
 
     @property
     def hip_girth(self) -> float:
-        """The girth at hip level between the centre lines, mm; a side's own hip level changes its seam only."""
+        """The girth at hip level between the centre lines, mm; a side's own level changes its seam only."""
         return self._both(lambda half: half.front.panel.plan.hip.mm + half.back.panel.plan.hip.mm)
 
     def leg_girth(self, y: float) -> float:
@@ -154,8 +154,8 @@ def draft_block(
     """Return the block drafted for the measurements.
 
     Args:
-        measurements: In millimetres; waist girth, hip girth, inside leg height and one of waist height or body
-            rise are needed.
+        measurements: In millimetres; waist girth, hip girth, inside leg height and one of waist height or
+            body rise are needed.
         ease: Room to add; the defaults are those of close jeans.
         proportions: Constants of the draft.
         fitted: False leaves crotch seam and thigh as the proportions give them, for comparison.
@@ -165,22 +165,38 @@ def draft_block(
     """
     refuse_meaningless(measurements)
     ease, p = ease or Ease(), proportions or Proportions()
-    body = complete(replace(measurements, thigh_girth=largest_thigh(measurements)), p)
+    measurements = known_of_both(measurements)
+    body = complete(measurements, p)
     leg = straight_leg(body, ease, p)
     fitter = Fitter(body, leg, ease, p)
     fit = fitter.solve() if fitted else Fit()
     whole = fitter.draft(fit)
     sides = two_sides(measurements, body)
-    halves = tuple(_finished(on_side(whole, side), side.side, p) for side in sides) or (
-        _finished(whole, None, p),
-    )
+    halves = _both_sides(whole, sides, p) if sides else (_finished(whole, None, p),)
     return Block(whole.body, ease, p, leg, fit, whole.shares, halves)
 
 
-def _finished(lower: Lower, side: Side | None, p: Proportions) -> Half:
-    """Return a half with the waist lines drawn on its lower panels."""
+def _both_sides(whole: Lower, sides: tuple[OneSide, ...], p: Proportions) -> tuple[Half, ...]:
+    """Return right and left; where the sides themselves were measured, their seams differ as the tape did."""
+    lowers = [on_side(whole, side) for side in sides]
+    halves = [_finished(lower, side.side, p) for lower, side in zip(lowers, sides, strict=True)]
+    if not any(side.longer for side in sides):
+        return tuple(halves)
+    lengths = [half.front.side.length for half in halves]
+    # The tape ran over the curve of each hip, so heights alone do not give the difference.
+    miss = (sides[0].longer - sides[1].longer - lengths[0] + lengths[1]) / 2
+    return tuple(
+        _finished(lower, side.side, p, side_length=length)
+        for lower, side, length in zip(lowers, sides, (lengths[0] + miss, lengths[1] - miss), strict=True)
+    )
+
+
+def _finished(lower: Lower, side: Side | None, p: Proportions, *, side_length: float | None = None) -> Half:
+    """Return a half with the waist lines drawn on its lower panels, the side seam as long as wanted."""
     shares, taken = lower.shares, lower.shares.suppression
-    front = draw_waist(lower.front, side_in=taken.front_side, waist=shares.front_waist)
+    front = draw_waist(
+        lower.front, side_in=taken.front_side, waist=shares.front_waist, side_length=side_length
+    )
     back = draw_waist(
         lower.back,
         side_in=taken.back_side,

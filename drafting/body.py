@@ -1,7 +1,7 @@
 """The body, complete: every value the draft needs, each saying where it came from.
 
-Heights are millimetres above the floor, barefoot. The waist is the level at which the waist girth was taken, be
-it the natural waist or where the jeans are to sit.
+Heights are millimetres above the floor, barefoot. The waist is the level at which the waist girth was taken,
+be it the natural waist or where the jeans are to sit.
 """
 
 from __future__ import annotations
@@ -80,7 +80,8 @@ class Body:
         return replace(self, values={**self.values, **fitted})
 
 
-# Heights of girths that are seldom measured, as shares of knee height (from memory; they place report lines only).
+# Heights of girths that are seldom measured, as shares of knee height (from memory; they place report lines
+# only).
 _CALF_OF_KNEE = 0.72
 _ANKLE_OF_KNEE = 0.25
 
@@ -88,7 +89,8 @@ _ANKLE_OF_KNEE = 0.25
 def complete(given: Measurements, proportions: Proportions) -> Body:
     """Return the body that `given` tells, with estimates where the wearer asked for them.
 
-    Expects measurements that passed their checks (`refuse_meaningless`); out of range values are used as they are.
+    Expects measurements that passed their checks (`refuse_meaningless`); out of range values are used as they
+    are.
     """
     values: dict[str, Value] = {}
     for key, spec in MEASUREMENTS.items():
@@ -183,8 +185,8 @@ def _crotch_depth(known: Mapping[str, Length], p: Proportions) -> tuple[Length, 
             return depth, Origin.MEASURED, []
         return standing + mm(p.depth_least), Origin.DERIVED, []
     text = (
-        "body rise {0} and waist height less inside leg height {1} do not agree (a seated rise is some {2} larger): "
-        "drafted from the heights; please measure both again"
+        "body rise {0} and waist height less inside leg height {1} do not agree (a seated rise is some {2} "
+        "larger): drafted from the heights; please measure both again"
     )
     amounts = (seated.mm, standing.mm, p.seated_more_than_standing)
     finding = Finding("rise-disagrees", Level.WARNING, "body_rise", text, amounts, seated.mm, standing.mm)

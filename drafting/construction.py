@@ -1,4 +1,4 @@
-"""The record of a draft: each point and line in the order in which it was drawn, from what, which way, how far."""
+"""The record of a draft: each point and line in the order of drawing, from what, which way, how far."""
 
 from __future__ import annotations
 

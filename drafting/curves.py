@@ -52,11 +52,11 @@ class Cubic:
 
     @staticmethod
     def bent(start: Point, leave: Vector, end: Point, arrive: Vector, share: float) -> Cubic:
-        """Return the curve that leaves `start` along `leave` and arrives at `end` along `arrive`, bending one way.
+        """Return the curve of one bend that leaves `start` along `leave` and reaches `end` along `arrive`.
 
-        Its handles reach `share` (0 to 1) of the way to the corner in which the two directions meet: 0.55 is a
-        quarter ellipse, 2/3 a parabola. Directions that meet in no such corner, so that no curve of one bend
-        exists, get handles of a third of the chord.
+        Its handles reach `share` (0 to 1) of the way to the corner in which the two directions meet: 0.55 is
+        a quarter ellipse, 2/3 a parabola. Directions that meet in no such corner, so that no curve of one
+        bend exists, get handles of a third of the chord.
         """
         turn, chord = leave.cross(arrive), end - start
         if turn:

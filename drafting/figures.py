@@ -1,4 +1,4 @@
-"""The numbers of a draft under fixed names, in centimetres, for people and programs that read `figures.json`."""
+"""The numbers of a draft under fixed names, in cm, for people and programs that read `figures.json`."""
 
 from __future__ import annotations
 

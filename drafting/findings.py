@@ -15,6 +15,23 @@ def in_centimetres(mm: float) -> str:
     return f"{mm / 10:.1f} cm"
 
 
+@dataclass(frozen=True)
+class Said:
+    """A sentence whose lengths each output writes in the wearer's unit.
+
+    Attributes:
+        text: `{0}`, `{1}` … stand for the amounts, `{{` for a brace.
+        amounts: Lengths in mm.
+    """
+
+    text: str
+    amounts: tuple[float, ...] = ()
+
+    def say(self, show: Show = in_centimetres) -> str:
+        """Return the sentence with its lengths written by `show`."""
+        return self.text.format(*(show(amount) for amount in self.amounts))
+
+
 class Level(Enum):
     """How much a finding matters."""
 
@@ -50,4 +67,4 @@ class Finding:
 
     def say(self, show: Show = in_centimetres) -> str:
         """Return the sentence with its lengths written by `show`."""
-        return self.text.format(*(show(amount) for amount in self.amounts))
+        return Said(self.text, self.amounts).say(show)

@@ -1,4 +1,4 @@
-"""What the fitted block leaves for the body: girths level by level, the crotch seam, and what could not be reached."""
+"""What the fitted block leaves for the body: girths by level, the crotch seam, and what was out of reach."""
 
 from __future__ import annotations
 
@@ -48,7 +48,7 @@ class GirthLine:
 
 
 def girth_lines(block: Block) -> tuple[GirthLine, ...]:
-    """Return the report of girths from waist to hem; levels without a girth of the body only where always told."""
+    """Return the girths from waist to hem; levels without a girth of the body only where always told."""
     ease, levels, body = block.ease, block.levels, block.body
     waist, hip, leg = block.waist_girth, block.hip_girth, block.leg_girth
     rows = [
@@ -131,8 +131,8 @@ def _crotch(block: Block) -> Iterator[Finding]:
     if line.target is not None and abs(line.total - line.target) > CROTCH:
         word = "short" if line.total < line.target else "long"
         text = (
-            f"The crotch seam stays {{0}} too {word}: {{1}} where crotch length and ease make {{2}}, with every means at "
-            "its limit. Measure the crotch length and the rise again before cutting."
+            f"The crotch seam stays {{0}} too {word}: {{1}} where crotch length and ease make {{2}}, with "
+            "every means at its limit. Measure the crotch length and the rise again before cutting."
         )
         amounts = (abs(line.total - line.target), line.total, line.target)
         yield Finding(
@@ -140,8 +140,8 @@ def _crotch(block: Block) -> Iterator[Finding]:
         )
     if line.front_target is not None and abs(line.front - line.front_target) > CROTCH:
         text = (
-            "The front part of the crotch seam is {0} where your front part asks for {1}; the whole seam comes first. "
-            "The inseam will sit that much further "
+            "The front part of the crotch seam is {0} where your front part asks for {1}; the whole seam "
+            "comes first. The inseam will sit that much further "
             f"{'forward' if line.front < line.front_target else 'back'} than your crotch point."
         )
         yield Finding(
@@ -160,8 +160,8 @@ def _widths(block: Block) -> Iterator[Finding]:
     if abs(over) > SEAM:
         word, mend = ("large", "an elastic or a further dart") if over > 0 else ("small", "a higher waist")
         text = (
-            "The difference between hip and waist is more than seams and darts can take up: the waist is drafted "
-            f"{{0}} too {word}. Consider {mend}."
+            "The difference between hip and waist is more than seams and darts can take up: the waist is "
+            f"drafted {{0}} too {word}. Consider {mend}."
         )
         yield Finding("suppression-left-over", Level.WARNING, "waist", text, (abs(over),), over, 0.0)
     for line in girth_lines(block):
@@ -182,8 +182,9 @@ def _widths(block: Block) -> Iterator[Finding]:
     yield from _between_levels(block)
     yield from _hem(block)
     if block.fit.thigh > SEAM:
-        text = "The thigh needed {0} more width than the proportions give: added at the forks and over the side seams"
-        text += ", with a deeper crotch and a narrower front fork." if block.fit.thigh > SIDE_REACH else "."
+        text = "The thigh needed {0} more width than the proportions give: added at the forks and over the "
+        deeper = block.fit.thigh > SIDE_REACH
+        text += f"side seams{', with a deeper crotch and a narrower front fork' if deeper else ''}."
         yield Finding("thigh-widened", Level.NOTE, "thigh", text, (block.fit.thigh,), block.fit.thigh, None)
 
 
@@ -191,7 +192,7 @@ def _hem(block: Block) -> Iterator[Finding]:
     """Say when the hem is wider than its style because the heel must pass."""
     heel, asked, hem = block.body.get("heel_girth"), block.leg.hem_asked, block.leg.hem.mm
     if heel is not None and hem > asked + SEAM and hem <= heel.mm + block.ease.heel + SEAM:
-        text = "The hem is widened from {0} to {1}: a closed hem must pass the heel, {2} round, with {3} to spare."
+        text = "The hem is widened from {0} to {1}: closed, it must pass the heel, {2} round, and {3} more."
         yield Finding(
             "hem-raised", Level.NOTE, "hem", text, (asked, hem, heel.mm, block.ease.heel), hem, asked
         )

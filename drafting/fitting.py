@@ -1,8 +1,8 @@
 """Fitting the block: the means of the crotch seam and the width of the thigh, solved together.
 
-With the total crotch length known, one number moves every mean of front and back in proportion; with its front and
-back parts known, front and back move apart, but the total comes first: what one part cannot reach the other makes
-up. The thigh only ever widens.
+With the total crotch length known, one number moves every mean of front and back in proportion; with its
+front and back parts known, front and back move apart, but the total comes first: what one part cannot reach
+the other makes up. The thigh only ever widens.
 """
 
 from __future__ import annotations
@@ -62,7 +62,7 @@ def _levels(body: Body, leg: LegShape) -> Levels:
 
 
 def on_side(whole: Lower, side: OneSide) -> Lower:
-    """Return the panels of one side of a body whose sides differ: centre lines, forks and crease as on the whole.
+    """Return the panels of one side of an uneven body: centre lines, forks and crease as on the whole.
 
     The side's own hip lies at the side seam; its own leg length is made up below the knee.
     """
@@ -131,7 +131,7 @@ class Fitter:
         return fit
 
     def _solve_crotch(self, target: tuple[float, ...], thigh: float | None) -> Fit:
-        """Solve for all that is known; where front and back parts cost the total, move back to what reaches it."""
+        """Solve for all that is known; where front and back parts cost the total, move back to meet it."""
         fit = self._solve(target, thigh)
         if len(target) < 2 or abs(self._total_miss(fit, target)) < CLOSE:
             return fit
@@ -201,7 +201,7 @@ def _as_fit(x: Numbers, parts: int) -> Fit:
 
 
 def _slopes(parts: int, size: int) -> Numbers:
-    """Return the first guess of the slopes of (total, front part, thigh) by (front s, back s, thigh width)."""
+    """Return first guesses of the slopes of (total, front part, thigh) by (front s, back s, thigh width)."""
     f, b, t = _FRONT_SLOPE, _BACK_SLOPE, _THIGH_BY_S
     thigh = np.array([t, 0.9]) * _WEIGHTS[2]
     if parts == 2:

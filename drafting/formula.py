@@ -1,7 +1,7 @@
 """Lengths that know their formula.
 
-The same line of code that places a point also prints how: `hip / 16 - cm(1)` is a number of millimetres, the text
-"hip girth ÷ 16 − 1.0" and the text "98.0 ÷ 16 − 1.0", and it knows that the hip girth moves it.
+The same line of code that places a point also prints how: `hip / 16 - cm(1)` is a number of millimetres, the
+text "hip girth ÷ 16 − 1.0" and the text "98.0 ÷ 16 − 1.0", and it knows that the hip girth moves it.
 
     >>> hip = named("hip girth", 980)
     >>> fork = hip / 16 - cm(1)
@@ -32,7 +32,8 @@ class Length:
 
     Attributes:
         mm: The value.
-        name: What it is called inside other formulas; empty for a bare constant and for an unnamed expression.
+        name: What it is called inside other formulas; empty for a bare constant and for an unnamed
+            expression.
         sign: The operator between the parts, empty for a leaf.
         parts: The operands of an expression; a plain float is a pure number.
     """
@@ -67,7 +68,7 @@ class Length:
         return Length(self.mm * math.tan(angle), "", "×", (self, f"tan {math.degrees(angle):.1f}°"))
 
     def called(self, name: str) -> Length:
-        """Return the same length under a name: other formulas print the name, its own prints the expression."""
+        """Return the same length under a name: other formulas print the name, its own the expression."""
         return Length(self.mm, name, self.sign, self.parts)
 
     def formula(self, show: Show = in_centimetres) -> str:

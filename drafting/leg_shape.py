@@ -23,7 +23,7 @@ class LegShape:
 
 
 def straight_leg(body: Body, ease: Ease, p: Proportions) -> LegShape:
-    """Return the block's leg: by proportion of the hip, never too tight for knee, calf and heel where known."""
+    """Return the block's leg: by proportion of the hip, never too tight for a known knee, calf and heel."""
     hip = body["hip_girth"]
     knees, hems = [hip * p.knee_share], [hip * p.hem_share]
     if knee := body.get("knee_girth"):

@@ -1,7 +1,7 @@
 """The means a cutter has to fit the crotch seam, each with its limits.
 
-A single number s moves all of them together: 0 leaves the proportions, 1 takes every mean to its upper limit, -1 to
-its lower one. Front and back may have their own s.
+A single number s moves all of them together: 0 leaves the proportions, 1 takes every mean to its upper limit,
+-1 to its lower one. Front and back may have their own s.
 """
 
 from __future__ import annotations
@@ -67,7 +67,7 @@ DEPTH = Mean("crotch depth", Part.BOTH, -12, 28, "mm", "0.3 to 1.5: " + COMMON)
 MEANS = (CENTRE_BACK, LEAN, BACK_FORK, CENTRE_FRONT, FRONT_FORK, DEPTH)
 
 SIDE_REACH = 30.0
-"""Widening for the thigh up to this goes to forks and side seams; more also deepens the crotch (dressmaking school)."""
+"""Widening for the thigh beyond this deepens the crotch, too, mm (a dressmaking school)."""
 
 
 @dataclass(frozen=True)

@@ -1,8 +1,8 @@
-"""One panel of the block, front or back, up to its waist line: both are the same construction with other amounts.
+"""One panel of the block, front or back, up to its waist line: one construction with two sets of amounts.
 
-The panel is drawn with the fork to the right and the side seam to the left, so the front is the right front and
-the back the left back, both seen from outside. The plumb line through the point where the centre line crosses hip
-level is x = 0; y is the height above the floor.
+The panel is drawn with the fork to the right and the side seam to the left, so the front is the right front
+and the back the left back, both seen from outside. The plumb line through the point where the centre line
+crosses hip level is x = 0; y is the height above the floor.
 """
 
 from __future__ import annotations
@@ -206,7 +206,8 @@ def draw_panel(plan: PanelPlan, levels: Levels) -> Panel:
         "curve into the corner, then straight",
     )
 
-    # 8. Side seam below the hip: plumb at the hip (straight on where the waist swings out), then into the shin.
+    # 8. Side seam below the hip: plumb at the hip (straight on where the waist swings out), then into the
+    # shin.
     knee, hem = c["knee at the side"], c["hem at the side"]
     drop_to_knee = hip_side.y - knee.y
     shin = (hem - knee).unit
@@ -227,10 +228,10 @@ def draw_panel(plan: PanelPlan, levels: Levels) -> Panel:
 
 
 def _inseam_curve(plan: PanelPlan, c: Construction, fork: Point) -> Cubic:
-    """Return the inseam from fork to knee: one bend, running into the shin, as hollow as its turn at the fork allows.
+    """Return the inseam from fork to knee: one bend, running into the shin, as hollow as the fork allows.
 
-    The handles reach the share k of the way to the corner of the two end tangents, so the curve lies 3k/4 of the
-    corner's distance off the chord.
+    The handles reach the share k of the way to the corner of the two end tangents, so the curve lies 3k/4 of
+    the corner's distance off the chord.
     """
     knee = c["knee at the inseam"]
     shin = (c["hem at the inseam"] - knee).unit

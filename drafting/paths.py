@@ -102,7 +102,7 @@ class Path:
         return Path(first), Path(rest)
 
     def between(self, start: float, end: float) -> Path:
-        """Return the part from `start` to `end` along; out of range is clipped, raises ValueError when empty."""
+        """Return the part from `start` to `end` along, clipped to the path; raises ValueError when empty."""
         part = self
         if end < self.length - JOIN:
             part = part.split(end)[0]

@@ -4,9 +4,17 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from drafting.findings import Finding
+from drafting.findings import Finding, Said
 from drafting.pieces import Piece
 from drafting.seams import Seam
+
+
+@dataclass(frozen=True)
+class Section:
+    """A heading with the sentences under it, printed with the pattern."""
+
+    heading: str
+    lines: tuple[Said, ...]
 
 
 @dataclass(frozen=True)
@@ -19,7 +27,9 @@ class Pattern:
         date: When the measurements were taken, as typed.
         pieces: All pieces, names unique, in the order they are numbered from 1.
         seams: Which edges are sewn together.
-        findings: What drafting had to say, before any check of the seams.
+        findings: What the draft and the trueing had to say.
+        verdict: One sentence that says whether the pieces sew together, for the first sheet.
+        sections: What else is printed with the pattern: the trueing table, the order of sewing.
     """
 
     wearer: str
@@ -28,6 +38,8 @@ class Pattern:
     pieces: tuple[Piece, ...]
     seams: tuple[Seam, ...] = ()
     findings: tuple[Finding, ...] = ()
+    verdict: str = ""
+    sections: tuple[Section, ...] = ()
 
     def piece(self, name: str) -> Piece:
         """Return the piece called `name`; raises KeyError when there is none."""

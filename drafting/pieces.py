@@ -1,7 +1,7 @@
 """Pattern pieces: a closed ring of named edges, each with its own allowance and finish.
 
-A ring runs counter-clockwise seen from the right side of the cloth, so the cloth always lies to the left of an
-edge and the allowance to the right. Distances of notches are millimetres along their edge from its start.
+A ring runs counter-clockwise seen from the right side of the cloth, so the cloth always lies to the left of
+an edge and the allowance to the right. Distances of notches are millimetres along their edge from its start.
 """
 
 from __future__ import annotations
@@ -26,6 +26,7 @@ class Material(Enum):
     DENIM = "denim"
     POCKETING = "pocketing"
     INTERFACING = "interfacing"
+    TEMPLATE = "paper template"
 
 
 class Finish(Enum):
@@ -115,6 +116,7 @@ class Piece:
         grain: The straight line that lies along the warp, from hem to waist.
         cutting: Quantity, pairs and material.
         marks: Lines and points inside.
+        drawn_larger: How many times its size after the first wash it is drawn, along the grain and across it.
 
     Raises:
         ValueError: the ring does not close or runs clockwise.
@@ -125,6 +127,7 @@ class Piece:
     grain: Path
     cutting: Cutting = field(default_factory=Cutting)
     marks: tuple[Mark, ...] = ()
+    drawn_larger: tuple[float, float] = (1.0, 1.0)
 
     def __post_init__(self) -> None:
         """Check that the ring closes and runs counter-clockwise."""
@@ -142,7 +145,7 @@ class Piece:
         raise KeyError(f"{self.name} has no edge {name!r}")
 
     def outline(self, sag: float = FLATTEN) -> Coordinates:
-        """Return the sew line as points, shape (n, 2), the first not repeated, within `sag` mm of the curves."""
+        """Return the sew line as points (n, 2), the first not repeated, `sag` mm off the curves at most."""
         return np.vstack([edge.path.flatten(sag)[:-1] for edge in self.edges])
 
     @cached_property
@@ -156,7 +159,7 @@ class Piece:
         return replace(self, edges=tuple(new.get(edge.name, edge) for edge in self.edges))
 
     def mirrored(self) -> Piece:
-        """Return the piece for the other side of the body: flipped left to right, ring still counter-clockwise."""
+        """Return the piece for the other side of the body: flipped, its ring still counter-clockwise."""
 
         def flip(p: Point) -> Point:
             return Point(-p.x, p.y)

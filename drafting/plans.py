@@ -14,7 +14,7 @@ from drafting.proportions import Ease, Proportions
 from drafting.suppression import Sinks, Suppression, share, share_apart
 
 _ONE_BEND_MARGIN = 0.15
-"""The waist line's chord keeps this share of the turn between its ends away from either end (common practice)."""
+"""The waist line's chord keeps this share of the turn between its ends off either end (common practice)."""
 
 _SIDE_BULGE = 0.24
 """Added to the side seam's handle at the hip when the thigh needs all of it (keeps the curve one bend)."""
@@ -93,7 +93,7 @@ def share_widths(body: Body, ease: Ease, p: Proportions, fit: Fit) -> Shares:
 
 
 def _one_bend(rise: float, width: float, start: float, end: float) -> float:
-    """Return the rise of a waist line over `width` kept between its end slopes, so that it bends one way only.
+    """Return the rise of a waist line over `width` kept between its end slopes, so that it bends one way.
 
     A chord too near one end's slope would put all of the bend at the other end, which shows as a point.
     """
@@ -103,15 +103,16 @@ def _one_bend(rise: float, width: float, start: float, end: float) -> float:
 
 
 def _waist_slope(side: float) -> float:
-    """Return how the waist line rises towards the side, square to a side seam that leans in by `side` over its chord.
+    """Return how the waist line rises at the side, square to a side seam that leans in by `side`.
 
-    A seam that leans in is bowed and so steeper at the waist; one that swings out runs straight on from the hip.
+    A seam that leans in is bowed and so steeper at the waist; one that swings out runs straight on from the
+    hip.
     """
     return 1.5 * side if side > 0 else side
 
 
 def lean_at_hip(side: float, height: float) -> float:
-    """Return how a side seam leans at the hip, radians: plumb, unless the waist swings out; then it runs straight.
+    """Return how a side seam leans at the hip, radians: plumb, or straight where the waist swings out.
 
     `side` is its suppression over `height`, both mm.
     """
@@ -194,7 +195,7 @@ def _fork(proportion: Length, fitted: float, name: str) -> Length:
 
 
 def _curve_height(body: Body, fork: Length, divisor: float, of_fork: float, p: Proportions) -> Length:
-    """Return the height above crotch level at which a crotch curve starts: below the waist, however wide the fork."""
+    """Return how high above crotch level a crotch curve starts: below the waist, however wide the fork."""
     depth = body["crotch_depth"]
     height = largest(depth / divisor, fork * of_fork)
     highest = depth * p.curve_highest

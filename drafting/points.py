@@ -84,7 +84,7 @@ class Point:
         yield self.y
 
     def towards(self, other: Point, share: float) -> Point:
-        """Return the place at `share` of the way to `other`: 0 is here, 1 is there; other values go beyond."""
+        """Return the place at `share` of the way to `other`: 0 is here, 1 is there, others go beyond."""
         return Point(self.x + (other.x - self.x) * share, self.y + (other.y - self.y) * share)
 
     def turned(self, about: Point, angle: float) -> Point:

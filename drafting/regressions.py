@@ -1,9 +1,10 @@
 """First guesses of what was not measured, from surveys of real bodies, each with its spread.
 
-Least squares on the 2012 Anthropometric Survey of U.S. Army Personnel (ANSUR II, Natick TR-15/007, public domain);
-knee girth on the 507 bodies of Heinz et al., Journal of Statistics Education 11(2), 2003 (`bdims`). Soldiers are
-fitter than the public, and ISO 8559-3 warns against carrying a regression from one population to another: a guess
-is always labelled as one, with the spread of single persons about the line (one standard deviation).
+Least squares on the 2012 Anthropometric Survey of U.S. Army Personnel (ANSUR II, Natick TR-15/007, public
+domain); knee girth on the 507 bodies of Heinz et al., Journal of Statistics Education 11(2), 2003 (`bdims`).
+Soldiers are fitter than the public, and ISO 8559-3 warns against carrying a regression from one population to
+another: a guess is always labelled as one, with the spread of single persons about the line (one standard
+deviation).
 """
 
 from __future__ import annotations
@@ -48,7 +49,8 @@ def _rise(hip: float, waist: float, rise: float) -> dict[str, float]:
     return {"hip_girth": hip, "waist_girth": waist, "waist_height": rise, "inside_leg_height": -rise}
 
 
-# In the order of use: a later line may stand on an earlier guess; of two for one target the first that can is used.
+# In the order of use: a later line may stand on an earlier guess; of two for one target the first that can is
+# used.
 REGRESSIONS: dict[Population, tuple[Regression, ...]] = {
     Population.WOMEN: (
         Regression("thigh_girth", -3.73, {"hip_girth": 0.701, "waist_girth": 0.003, "stature": -0.040}, 1.9),

@@ -1,6 +1,7 @@
 """Solving a few unknowns within their bounds (Broyden's method, clipped).
 
-The residuals of a draft are smooth and nearly linear in what a cutter changes, so three to eight drafts suffice.
+The residuals of a draft are smooth and nearly linear in what a cutter changes, so three to eight drafts
+suffice.
 """
 
 from __future__ import annotations

@@ -1,8 +1,8 @@
 """How the difference between hip and waist is shared over the seams and the dart of one half of the body.
 
-The seat line's lean takes what its angle gives. The rest is shared over centre front, side seams and back dart, all
-moving from their usual amount towards their limit in the same proportion; where the waist is as large as the hip
-the same sinks give back, down to a centre front and side seams that swing outwards.
+The seat line's lean takes what its angle gives. The rest is shared over centre front, side seams and back
+dart, all moving from their usual amount towards their limit in the same proportion; where the waist is as
+large as the hip the same sinks give back, down to a centre front and side seams that swing outwards.
 """
 
 from __future__ import annotations
@@ -43,25 +43,25 @@ class Suppression:
     left_over: float = 0.0
 
     def towards_the_front(self, by: float) -> Suppression:
-        """Return the shares with `by` mm moved from the back's side seam to the front's, within their limits."""
+        """Return the shares, `by` mm moved from the back's side seam to the front's within their limits."""
         by = max(min(by, FRONT_SIDE.most - self.front_side, self.back_side + PLUMB), 0.0)
         return replace(self, front_side=self.front_side + by, back_side=self.back_side - by)
 
 
-# Limits: front side and dart after "each front dart <= 2 cm, side seams the rest" (dart budget of a dressmaker's
-# school); Hertzer's limit of 2 in for a centre front brought forward; the rest common practice.
+# Limits: front side and dart after "each front dart <= 2 cm, side seams the rest" (dart budget of a
+# dressmaker's school); Hertzer's limit of 2 in for a centre front brought forward; the rest common practice.
 CENTRE_FRONT = Sink(-60, 12, 20)
 FRONT_SIDE = Sink(-50, 21, 42)
 BACK_SIDE = Sink(-50, 15, 42)
 DART = Sink(0, 22, 62)
 DART_SHARE = 0.4
-"""The dart takes at most this share of the difference unless the seams are at their limits (common practice)."""
+"""The dart takes no more than this share unless the seams are at their limits (common practice)."""
 
 PLUMB = 4.0
-"""A back side seam that swings out by no more than this at the waist still looks plumb, mm (common practice)."""
+"""A back side seam that swings out by no more at the waist still looks plumb, mm (common practice)."""
 
 STEEPEST = 0.36
-"""Seams and dart legs lean in no more than this over their height or length (20 degrees), or they would show."""
+"""Seams and dart legs lean in no more than this over their height (20 degrees), or they would show."""
 
 
 @dataclass(frozen=True)
@@ -124,8 +124,8 @@ def share(amount: float, sinks: Sinks, *, dart_least: float) -> Suppression:
 def share_apart(amount: float, sinks: tuple[Sink, ...], *, dart_least: float = -math.inf) -> Taken:
     """Return `amount` mm shared over some sinks in proportion to their room.
 
-    With `dart_least` the last sink is the dart: a narrower one is left out and its width given to the seams. What
-    finds no room within the limits is the rest.
+    With `dart_least` the last sink is the dart: a narrower one is left out and its width given to the seams.
+    What finds no room within the limits is the rest.
     """
     usual = sum(sink.usual for sink in sinks)
     room = sum(sink.most - sink.usual if amount > usual else sink.usual - sink.least for sink in sinks)

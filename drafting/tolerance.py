@@ -10,7 +10,7 @@ FLATTEN = 0.01
 """Largest gap between a curve and the chords that stand for it, where a polygon is needed."""
 
 SEAM = 1.0
-"""Two sewn edges may miss their intended difference by this much: what a sewer cannot see (common practice)."""
+"""Two sewn edges may miss their intended difference by this: a sewer cannot see it (common practice)."""
 
 CROTCH = 5.0
 """The crotch seam may miss the body's crotch length plus ease by this much and still count as fitted."""

@@ -30,7 +30,7 @@ _ROUNDS = 80
 """Drafts of the waist line at most; ordinary bodies take four."""
 
 _SIDE_FIRST = 20.0
-"""Where waist and side seam cannot both be had, a miss of the side seam weighs this much more: it must be sewn."""
+"""Where waist and side seam cannot both be had, a miss of the side seam, to be sewn, weighs so much more."""
 
 _STRAIGHT = math.radians(1.2)
 """A waist line whose ends turn less than this off its chord is drawn straight: it stays square to the eye."""
@@ -53,11 +53,11 @@ class Dart:
 
     @property
     def angle(self) -> float:
-        """The turn, radians, that closes it: swings the outer part onto the inner leg (negative: clockwise)."""
+        """The turn, radians, that closes it by swinging the outer part in (negative: clockwise)."""
         return (self.outer - self.tip).angle_to(self.inner - self.tip)
 
     def opening(self, y: float) -> float:
-        """Return how far its legs stand apart, mm, at the height `y`: 0 below the tip, its width above the legs."""
+        """Return how far its legs stand apart at height `y`, mm: 0 below the tip, its width at the top."""
         share = (y - self.tip.y) / ((self.inner.y + self.outer.y) / 2 - self.tip.y)
         return self.width * min(max(share, 0.0), 1.0)
 
@@ -74,7 +74,8 @@ class BlockPanel:
     Attributes:
         panel: The panel below the waist line, with its plan and levels.
         side: The whole side seam from waist to hem.
-        waist: The sewn stretches of the waist line from the centre to the side, one more than there are darts.
+        waist: The sewn stretches of the waist line from the centre to the side, one more than there are
+            darts.
         darts: From the centre to the side.
         steps: Every step of the draft, in order.
     """
@@ -101,7 +102,7 @@ class BlockPanel:
         return close_darts(self.waist, self.darts)
 
     def trunk_width(self, y: float) -> float:
-        """Return the width at a height from hip level to waist: centre line to side seam less the open darts, mm."""
+        """Return the width from centre line to side seam less the open darts, mm, from hip level to waist."""
         points = self.points()
         top, low = points["centre at the waist"], points["hip point"]
         centre = low.towards(top, (y - low.y) / (top.y - low.y)).x
@@ -218,7 +219,7 @@ def _opened(p: Point, inside: tuple[_Fold, ...]) -> Point:
 
 
 def _upper_side(waist: Point, hip: Point, leave_hip: Vector) -> Cubic:
-    """Return the side seam from waist to hip: running on at the hip, bowed outwards, nearly straight at the waist."""
+    """Return the side seam from waist to hip: running on at the hip, bowed outwards, straight at the top."""
     way = hip - waist
     turn = way.angle_to(leave_hip)
     bow = math.copysign(min(abs(turn) / 2, _MOST_EXTRA_TURN), turn)

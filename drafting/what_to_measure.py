@@ -18,7 +18,8 @@ class Doubt:
 
     Attributes:
         key: The measurement.
-        by: How far the pattern may miss the body for want of it, mm (root mean square, or one standard deviation).
+        by: How far the pattern may miss the body for want of it, mm (root mean square, or one standard
+            deviation).
         why: Where that figure comes from.
     """
 
@@ -27,8 +28,9 @@ class Doubt:
     why: str
 
 
-# Root mean square miss of the draft's own construction on every tenth person of the 2012 US Army survey (Natick
-# TR-15/007), this draft measured against them: crotch seam mean -43 sd 37, knee level -13 sd 12, hip level 8 sd 21.
+# Root mean square miss of the draft's own construction on every tenth person of the 2012 US Army survey
+# (Natick TR-15/007), this draft measured against them: crotch seam mean -43 sd 37, knee level -13 sd 12, hip
+# level 8 sd 21.
 _BY_CONSTRUCTION = {"total_crotch_length": 57.0, "hip_height": 23.0, "knee_height": 18.0}
 
 _GIRTHS = {"thigh": "thigh_girth", "knee": "knee_girth", "calf": "calf_girth", "hem": "heel_girth"}

@@ -1,0 +1,1 @@
+"""What people take away or look at: command line, PDF, pictures, figures, the measurements file."""

@@ -100,6 +100,8 @@ def draw_cover(canvas: Canvas, tiling: Tiling, pattern: Pattern, *, first: int, 
     key.write(Line("Small numbers: sheets, in the order of taping. In rings: pieces.", BODY), gap=0)
     column = Column(canvas, left=left + half + GUTTER, top=top, width=half, bottom=bottom)
     _write_taping(column, tiling)
+    if pattern.verdict:
+        column.write(Line("Do the pieces meet?", HEADING, bold=True), Line(pattern.verdict, BODY))
     heading = Line("Pieces", HEADING, bold=True)
     pieces = [Line(piece_line(placed), BODY) for placed in tiling.layout.pieces]
     fits = column.holds(heading, *pieces)

@@ -49,9 +49,7 @@ def draft_into(
             f"pattern-{paper}.pdf": lambda path: reports.append(_write_pdf(jeans, path, paper, read.unit)),
             "figures.json": lambda path: _write_figures(jeans, path),
             "block.png": lambda path: draw_block_picture(jeans.block, path, wearer=read.wearer),
-            "ease.png": lambda path: draw_ease_picture(
-                jeans.block, path, wearer=read.wearer, unit=read.unit
-            ),
+            "ease.png": lambda path: draw_ease_picture(jeans.block, path, wearer=read.wearer, unit=read.unit),
         },
         force=force,
     )
@@ -77,9 +75,7 @@ def _write_pdf(jeans: Jeans, path: Path, paper: str, unit: Unit) -> PrintReport:
     with path.open("wb") as stream:
         if paper != "single":
             form = PAPERS[paper]
-            return write_tiled_pdf(
-                jeans.pattern, stream, paper=form, show=lambda mm: format_length(mm, unit)
-            )
+            return write_tiled_pdf(jeans.pattern, stream, paper=form, show=lambda mm: format_length(mm, unit))
         try:
             return write_single_page_pdf(jeans.pattern, stream)
         except PageTooLarge as error:

@@ -1,7 +1,7 @@
 """One zone of the picture of the ease: pattern and body as lines, the room between them hatched.
 
-Read without colour: the pattern is a thick line, the body a thin one with dots, ease is hatched one way and what is
-short both ways, bracketed with its amount in words. Places are in inches on the sheet.
+Read without colour: the pattern is a thick line, the body a thin one with dots, ease is hatched one way and
+what is short both ways, bracketed with its amount in words. Places are in inches on the sheet.
 """
 
 from __future__ import annotations
@@ -101,7 +101,8 @@ class EaseChart:
         pairs = self.profile.side_by_side()
         room = [pattern.girth - body.girth for pattern, body in pairs]
         above = [point for point in self.profile.body if pairs and point.height > pairs[-1][1].height]
-        for is_short, strips in groupby(range(len(pairs) - 1), lambda strip: room[strip] + room[strip + 1] < 0):
+        tight = [here + next_up < 0 for here, next_up in pairwise(room)]
+        for is_short, strips in groupby(range(len(tight)), tight.__getitem__):
             first, *rest = strips
             end = (rest[-1] if rest else first) + 2
             beyond = above if end == len(pairs) else []
@@ -111,9 +112,7 @@ class EaseChart:
 
     def _draw_body(self, axes: Axes) -> None:
         profile = self.profile
-        estimated = {
-            profile.body_point(line) for line in profile.levels if line.origin is Origin.ESTIMATED
-        }
+        estimated = {profile.body_point(line) for line in profile.levels if line.origin is Origin.ESTIMATED}
         for below, above in pairwise(profile.body):
             style: object = "solid" if estimated.isdisjoint((below, above)) else GUESSED
             lines(axes, self.at(below), self.at(above), width=THIN, style=style)

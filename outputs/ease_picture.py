@@ -1,4 +1,4 @@
-"""A picture of the ease: girth of body and pattern from waist to hem, trunk above leg, each level in a table beside."""
+"""A picture of the ease: girth of body and pattern, trunk above leg, each level in a table beside."""
 
 from __future__ import annotations
 
@@ -14,8 +14,19 @@ from drafting.ease_profile import EaseProfile, ease_profiles
 from drafting.fit_report import GirthLine
 from drafting.points import Point, Vector
 from outputs.ease_chart import (
-    EASE, GUESSED, SHADE, SHORT, TEXT, THICK, THIN, EaseChart, draw_body_mark, draw_bracket, girth_range, span,
-)  # fmt: skip
+    EASE,
+    GUESSED,
+    SHADE,
+    SHORT,
+    TEXT,
+    THICK,
+    THIN,
+    EaseChart,
+    draw_body_mark,
+    draw_bracket,
+    girth_range,
+    span,
+)
 from outputs.fit_words import bare, described, level_name, origin_mark, said_shortfalls, shortfall
 from outputs.picture import add_frame, hatch, lines, picture, write, write_title
 from outputs.units import Unit, format_length
@@ -147,7 +158,8 @@ def _draw_key(axes: Axes) -> None:
         return left, left + width
 
     lines(axes, *sample(0, 0, "finished pattern"), width=THICK)
-    for row, hatching, shade, words in ((1, EASE, SHADE, "ease"), (2, SHORT, 0.0, "body larger than pattern")):
+    kinds = ((1, EASE, SHADE, "ease"), (2, SHORT, 0.0, "body larger than pattern"))
+    for row, hatching, shade, words in kinds:
         left, right = sample(0, row, words)
         hatch(axes, [left + -half, right + -half, right + half, left + half], hatching, grey=shade)
     for row, origin, spread, words in (
@@ -166,8 +178,8 @@ def _draw_key(axes: Axes) -> None:
 def _write_words(axes: Axes, profiles: tuple[EaseProfile, EaseProfile], unit: Unit) -> None:
     """Write what is short, and how to read the drawing."""
     reading = (
-        "Trunk and leg are drawn to one scale of girth, which does not begin at nothing. Between the levels that are "
-        "known the body is drawn straight."
+        "Trunk and leg are drawn to one scale of girth, which does not begin at nothing. Between the levels "
+        "that are known the body is drawn straight."
     )
     shorts = textwrap.wrap(said_shortfalls(profiles, unit), _LINE)
     for index, words in enumerate([*shorts, *textwrap.wrap(reading, _LINE)]):

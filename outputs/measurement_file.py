@@ -130,7 +130,11 @@ class _Reading:
             if problem.value or problem.key not in present:
                 self.problems.append(replace(problem, line=self.lines.get(problem.key)))
         return MeasurementFile(
-            wearer=wearer or stem, taken_on=taken_on, unit=unit, measurements=measurements, warnings=(),
+            wearer=wearer or stem,
+            taken_on=taken_on,
+            unit=unit,
+            measurements=measurements,
+            warnings=(),
             lines=self.lines,
         )
 
@@ -221,8 +225,11 @@ class _Reading:
 
 def _of_table(lengths: Mapping[str, TypedLength], prefix: str) -> dict[str, float]:
     """Return millimetres by bare name of the keys that have just this prefix."""
-    return {key.removeprefix(prefix): length.mm for key, length in lengths.items()
-            if key.rpartition(".")[0] == prefix.rstrip(".")}
+    return {
+        key.removeprefix(prefix): length.mm
+        for key, length in lengths.items()
+        if key.rpartition(".")[0] == prefix.rstrip(".")
+    }
 
 
 def _side(lengths: Mapping[str, TypedLength], prefix: str) -> SideMeasurements | None:

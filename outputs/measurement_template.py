@@ -15,8 +15,11 @@ WEARER_LONGEST = 80
 
 _WIDTH = 90
 
-_EXAMPLE = {Unit.CM: '"98", "98 cm" or "38 1/2 in"', Unit.MM: '"980", "980 mm" or "38 1/2 in"',
-            Unit.INCH: '"38 1/2", "38-1/2", "38.5" or "98 cm"'}
+_EXAMPLE = {
+    Unit.CM: '"98", "98 cm" or "38 1/2 in"',
+    Unit.MM: '"980", "980 mm" or "38 1/2 in"',
+    Unit.INCH: '"38 1/2", "38-1/2", "38.5" or "98 cm"',
+}
 
 _INTRODUCTION = (
     "Measurements for jeans. Fill in between the quotes and save; what follows a # is a note.",
@@ -55,13 +58,17 @@ def write_template(name: str, unit: Unit) -> str:
         'taken_on = ""  # the day, as you like to write it',
         f'unit = "{unit.value}"  # cm, mm or in',
         "",
-        *_note('Where the waist was taken: "natural" is where the body is narrowest or folds sideways, "worn"'
-               " is where the top edge of the jeans shall sit. Waist girth and all that is measured from the"
-               " waist start at this one level."),
+        *_note(
+            'Where the waist was taken: "natural" is where the body is narrowest or folds sideways, "worn"'
+            " is where the top edge of the jeans shall sit. Waist girth and all that is measured from the"
+            " waist start at this one level."
+        ),
         'waist_taken_at = "natural"',
         "",
-        *_note('What was not measured may be guessed from averages of "women" or of "men"; with "nobody"'
-               " the draft uses its own proportions."),
+        *_note(
+            'What was not measured may be guessed from averages of "women" or of "men"; with "nobody"'
+            " the draft uses its own proportions."
+        ),
         'estimate_like = "nobody"',
         "",
         "[measurements]",

@@ -7,12 +7,13 @@ from dataclasses import dataclass
 
 from drafting.findings import Level, Show, in_centimetres
 from drafting.pattern import Pattern
+from drafting.pieces import Piece
 from drafting.points import Point
 from outputs.canvas import Canvas, Recording, Role, Ruler, line
 from outputs.cover_sheet import BODY, GUTTER, HEADER, HEADING, piece_line
 from outputs.lettering import Block, Line
 from outputs.piece_drawing import NOTCH_APART, draw_drill
-from outputs.piece_text import allowance_text
+from outputs.piece_text import allowance_text, cloth_text
 from outputs.tiling import Tiling
 
 KEY = (
@@ -114,15 +115,23 @@ def _sections(tiling: Tiling, pattern: Pattern, show: Show) -> Iterator[tuple[st
         ordered = sorted(pattern.findings, key=lambda f: list(LEVELS).index(f.level))
         said = [_text(f"{LEVELS[f.level]}, {f.where}: {f.say(show)}") for f in ordered]
         yield "What the drafting found", said
+    for section in pattern.sections:
+        yield section.heading, [_text(line.say(show)) for line in section.lines]
     yield "The lines", [Note((Line(words, BODY),), role) for role, words in KEY]
     yield "Before you cut", [_text(words) for words in CAUTIONS]
     yield (
         PIECES,
         [
-            Note((Line(piece_line(placed), BODY, bold=True), Line(allowance_text(placed.piece), BODY)))
+            Note((Line(piece_line(placed), BODY, bold=True), *_said_of(placed.piece)))
             for placed in tiling.layout.pieces
         ],
     )
+
+
+def _said_of(piece: Piece) -> Iterator[Line]:
+    for words in (allowance_text(piece), cloth_text(piece)):
+        if words:
+            yield Line(words, BODY)
 
 
 def _text(words: str) -> Note:

@@ -1,4 +1,4 @@
-"""What every picture is drawn with: a white sheet, strokes, hatching, words and a title; the same bytes each time."""
+"""What every picture is drawn with: a white sheet, strokes, hatching and words; the same bytes each time."""
 
 from __future__ import annotations
 
@@ -70,10 +70,8 @@ def picture(target: FilePath, *, width: float, height: float, description: str =
         figure.savefig(target, format="png", metadata={"Software": None, **words})
 
 
-def add_frame(
-    figure: Figure, *, x: tuple[float, float], y: tuple[float, float]
-) -> Axes:
-    """Return axes over the whole sheet, without lines of their own; `x` and `y` are what lies at its edges."""
+def add_frame(figure: Figure, *, x: tuple[float, float], y: tuple[float, float]) -> Axes:
+    """Return axes over the whole sheet, with no lines of their own; `x` and `y` lie at its edges."""
     axes = figure.add_axes((0, 0, 1, 1))
     axes.set_axis_off()
     axes.set_xlim(*x)

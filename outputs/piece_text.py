@@ -5,7 +5,7 @@ from __future__ import annotations
 from itertools import groupby
 
 from drafting.pattern import Pattern
-from drafting.pieces import Edge, Finish, Piece
+from drafting.pieces import Edge, Finish, Material, Piece
 from outputs.canvas import Ruler
 from outputs.lettering import Block, Line
 
@@ -19,18 +19,31 @@ def sheet_title(pattern: Pattern) -> str:
 
 
 def taken(pattern: Pattern) -> str:
-    """Return when the measurements were taken, such as "measured 2025-03-01"; nothing where it is not told."""
+    """Return when it was measured, such as "measured 2025-03-01"; nothing where that is not told."""
     return f"measured {pattern.date}" if pattern.date else ""
 
 
 def allowance_text(piece: Piece) -> str:
     """Return what is added at which edge, such as "seam allowance included: waist 10 mm; hem 30 mm"."""
+    if piece.cutting.material in (Material.INTERFACING, Material.TEMPLATE):
+        return "cut without seam allowance"
     sewn = [edge for edge in piece.edges if edge.finish is not Finish.FOLD]
     if not any(edge.allowance for edge in sewn):
         return "seam allowance NOT included, add your own"
     by_width = groupby(sorted(sewn, key=_width), key=_width)
     parts = [f"{_names(list(edges))} {f'{width:g} mm' if width else 'none'}" for width, edges in by_width]
     return f"seam allowance included: {'; '.join(parts)}"
+
+
+def cloth_text(piece: Piece) -> str:
+    """Return what is added for the wash, such as "drawn 5.3 % longer for the first wash"; often nothing."""
+    words = (("longer", "shorter"), ("wider", "narrower"))
+    parts = [
+        f"{abs(times - 1) * 100:.1f} % {larger if times > 1 else smaller}"
+        for times, (larger, smaller) in zip(piece.drawn_larger, words, strict=True)
+        if times != 1
+    ]
+    return f"drawn {', '.join(parts)} for the first wash" if parts else ""
 
 
 def _width(edge: Edge) -> float:
@@ -62,7 +75,7 @@ def full_label(
         Line(f"{piece.cutting.material.value}: {piece.cutting.text()}", size, bold=True),
         Line(pattern.style, size),
         Line(", ".join(filter(None, (f"for {pattern.wearer}", taken(pattern)))), size),
-        Line(allowance_text(piece), size),
+        *(Line(text, size) for text in (allowance_text(piece), cloth_text(piece)) if text),
     ]
     return Block.set(ruler, lines, width)
 

@@ -56,7 +56,8 @@ def read_toml(text: str) -> TomlText:
         lines.setdefault(name, number)
     slips = {
         number: f"The line is longer than {_LONGEST_LINE} letters."
-        for number, row in enumerate(rows, start=1) if len(row) > _LONGEST_LINE
+        for number, row in enumerate(rows, start=1)
+        if len(row) > _LONGEST_LINE
     }
     for number in slips:
         rows[number - 1] = ""
@@ -121,7 +122,7 @@ def _hint(row: str) -> str:
     """Return what is wrong with a line that is no TOML, for somebody who has never heard of TOML."""
     entry = _entry(row)
     if row.lstrip().startswith("["):
-        return 'A heading stands alone on its line, in square brackets: [measurements].'
+        return "A heading stands alone on its line, in square brackets: [measurements]."
     if not entry:
         return 'This is no line of the form name = "value".'
     bare = entry.value.split("#")[0].strip()[:60]

@@ -10,7 +10,13 @@ from fractions import Fraction
 from math import isfinite
 
 __all__ = [
-    "LengthError", "TypedLength", "Unit", "format_length", "one_decimal", "parse_length", "read_length",
+    "LengthError",
+    "TypedLength",
+    "Unit",
+    "format_length",
+    "one_decimal",
+    "parse_length",
+    "read_length",
 ]
 
 
@@ -41,8 +47,23 @@ _NAMES = {
     **dict.fromkeys(("in", "in.", "ins", "inch", "inches", '"', "″", "”", "''"), Unit.INCH),
 }
 
-_VULGAR = {"½": "1/2", "⅓": "1/3", "⅔": "2/3", "¼": "1/4", "¾": "3/4", "⅛": "1/8", "⅜": "3/8", "⅝": "5/8",
-           "⅞": "7/8", "⅕": "1/5", "⅖": "2/5", "⅗": "3/5", "⅘": "4/5", "⅙": "1/6", "⅚": "5/6"}
+_VULGAR = {
+    "½": "1/2",
+    "⅓": "1/3",
+    "⅔": "2/3",
+    "¼": "1/4",
+    "¾": "3/4",
+    "⅛": "1/8",
+    "⅜": "3/8",
+    "⅝": "5/8",
+    "⅞": "7/8",
+    "⅕": "1/5",
+    "⅖": "2/5",
+    "⅗": "3/5",
+    "⅘": "4/5",
+    "⅙": "1/6",
+    "⅚": "5/6",
+}
 
 _LENGTH = re.compile(
     r"""

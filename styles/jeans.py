@@ -2,14 +2,33 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 
 from drafting.block import Block
 from drafting.findings import Finding, Level
 from drafting.pattern import Pattern
+from drafting.pieces import Piece
+from drafting.seams import Corner, Run, Seam
 from drafting.trueing import CornerCheck, SeamCheck, check_corners, check_pieces, check_seams
-from styles.legs import leg_corners, leg_pieces, leg_seams
-from styles.style import Style
+from styles.back_leg import back_leg
+from styles.back_pocket import back_pocket, placing, pocket_size
+from styles.belt_loops import belt_loops, loop_count, loop_places
+from styles.cloth import Cloth, fit_to_cloth
+from styles.fly import fly
+from styles.fly_length import fly_length
+from styles.front_leg import FRONT_LEG, front_leg
+from styles.front_pocket import front_pocket
+from styles.interfacing import interfacing
+from styles.joining import back_waist, band_seams, front_waist, leg_corners, leg_seams, mark_waist
+from styles.making_up import making_up
+from styles.parts import HalfOf, Notion, Part
+from styles.straight_band import HalfWaist, straight_band
+from styles.style import Band, Style
+from styles.trueing_table import trueing_section, verdict
+from styles.upper import back_top
+from styles.waistband import BACK_BAND, FRONT_BAND, UPPER, band_notions, centre_back_of_band, shaped_band
+from styles.worn_level import check_worn_girth
 
 
 @dataclass(frozen=True)
@@ -22,6 +41,7 @@ class Jeans:
         pattern: The pieces and seams; its findings include those of the trueing.
         seams: The trueing table.
         corners: The joined corners.
+        notions: What must be bought besides cloth.
     """
 
     block: Block
@@ -29,6 +49,7 @@ class Jeans:
     pattern: Pattern
     seams: tuple[SeamCheck, ...]
     corners: tuple[CornerCheck, ...]
+    notions: tuple[Notion, ...]
 
     @property
     def faults(self) -> tuple[Finding, ...]:
@@ -36,17 +57,106 @@ class Jeans:
         return tuple(finding for finding in self.pattern.findings if finding.level is Level.FAULT)
 
 
-def make_jeans(block: Block, style: Style, *, wearer: str = "", date: str = "") -> Jeans:
-    """Return the pattern of `style` on `block`, trued and checked."""
-    pieces = leg_pieces(block, style.allowances)
-    declared = leg_seams(block, pieces)
-    seams = check_seams(pieces, declared)
-    corners = check_corners(pieces, leg_corners(block))
+def make_jeans(
+    block: Block, style: Style, *, wearer: str = "", date: str = "", cloth: Cloth | None = None
+) -> Jeans:
+    """Return the pattern of `style` on `block`, trued and checked.
+
+    Args:
+        block: The wearer's block; its ease already suits the stretch of the cloth.
+        style: The style.
+        wearer: Name to print on every piece.
+        date: When the measurements were taken, to print.
+        cloth: What the denim loses in the wash; the seams are trued before it is added.
+    """
+    parts = _without_band(block, style)
+    pieces = {piece.name: piece for piece in parts.pieces}
+    fronts, backs = _waist_lengths(block, pieces, style)
+    loops = loop_places(fronts[0], backs[0], loop_count(2 * (fronts[0] + backs[0])))
+    mark_waist(block, pieces, style, loops)
+    if style.band is Band.SHAPED:
+        parts += _sum(shaped_band(HalfOf(half), style, loops) for half in block.halves)
+    else:
+        parts += straight_band([HalfWaist(f, b, loops) for f, b in zip(fronts, backs, strict=True)], style)
+    parts += belt_loops(style, 2 * (fronts[0] + backs[0]))
+    parts += Part((), notions=band_notions())
+    pieces |= {piece.name: piece for piece in parts.pieces if piece.name not in pieces}
+    trued = tuple(pieces.values())
+    seams: tuple[Seam, ...] = (
+        *leg_seams(block, pieces, style),
+        *band_seams(block, pieces, style),
+        *parts.seams,
+    )
+    seams += centre_back_of_band(block, pieces) if style.band is Band.SHAPED else ()
+    corners: tuple[Corner, ...] = (*leg_corners(block), *parts.corners)
+
+    seam_checks, corner_checks = check_seams(trued, seams), check_corners(trued, corners)
     findings = (
         *block.findings(),
-        *check_pieces(pieces),
-        *(finding for check in seams for finding in check.findings),
-        *(finding for check in corners for finding in check.findings),
+        *check_worn_girth(block.body, _worn_level(block, style), _band_length(pieces, fronts, backs)),
+        *check_pieces(trued),
+        *(finding for check in seam_checks for finding in check.findings),
+        *(finding for check in corner_checks for finding in check.findings),
     )
-    pattern = Pattern(wearer, style.name, date, pieces, declared, findings)
-    return Jeans(block, style, pattern, seams, corners)
+    cut = fit_to_cloth(trued, cloth) if cloth else trued
+    cut += interfacing(cut)
+    pattern = Pattern(
+        wearer,
+        style.name,
+        date,
+        cut,
+        seams,
+        findings,
+        verdict(seam_checks, corner_checks),
+        (trueing_section(seam_checks, corner_checks), *making_up(cut, parts.notions, style)),
+    )
+    return Jeans(block, style, pattern, seam_checks, corner_checks, parts.notions)
+
+
+def _without_band(block: Block, style: Style) -> Part:
+    """Return legs, yokes, pockets and fly, in the order in which they are numbered."""
+    zip_length = fly_length(block, style)
+    halves = [HalfOf(half) for half in block.halves]
+    tops = [back_top(half.back, style).seam for half in block.halves]
+    size = pocket_size(style, block.body["hip_girth"].mm, tops, crotch=block.levels.crotch.mm)
+    legs = [front_leg(of, style, zip_length) for of in halves]
+    fronts = {piece.name: piece for part in legs for piece in part.pieces}
+    backs = [back_leg(of, style, placing(top, size)) for of, top in zip(halves, tops, strict=True)]
+    pockets = [front_pocket(of, style, fronts[of.name(FRONT_LEG)]) for of in halves]
+    return _sum([*legs, *backs, *pockets, back_pocket(style, size), fly(block, style, fronts)])
+
+
+def _sum(parts: Iterator[Part] | list[Part]) -> Part:
+    whole = Part(())
+    for part in parts:
+        whole += part
+    return whole
+
+
+def _waist_lengths(block: Block, pieces: dict[str, Piece], style: Style) -> tuple[list[float], list[float]]:
+    """Return the front and the back waist seam of each half, mm."""
+
+    def length(runs: tuple[Run, ...]) -> float:
+        return sum(pieces[run.piece].edge(run.edge).length - run.start for run in runs)
+
+    halves = [HalfOf(half) for half in block.halves]
+    return (
+        [length(front_waist(of, pieces, style)) for of in halves],
+        [length(back_waist(of, pieces)) for of in halves],
+    )
+
+
+def _worn_level(block: Block, style: Style) -> float:
+    return block.levels.waist.mm - style.below_waist
+
+
+def _band_length(pieces: dict[str, Piece], fronts: list[float], backs: list[float]) -> float:
+    """Return the closed length of the band's upper edge, mm."""
+    upper = [
+        edge.length
+        for piece in pieces.values()
+        if piece.name.endswith((FRONT_BAND, BACK_BAND))
+        for edge in piece.edges
+        if edge.name == UPPER
+    ]
+    return sum(upper or [*fronts, *backs]) * 2 / len(fronts)

@@ -49,6 +49,14 @@ class Allowances:
     felled_narrow: float = 9
     """For felled seams: the wide side folds over the narrow one (3/4 and 3/8 in, a hand drafter of selvedge jeans)."""
 
+    def folded_over(self, plain: float) -> float:
+        """Return the allowance of the side that folds over the other where seams are felled: back inseam, yoke."""
+        return self.felled_wide if plain and self.felling is Felling.FELLED else plain
+
+    def folded_in(self, plain: float) -> float:
+        """Return the allowance of the side that is folded in where seams are felled: front inseam, back leg."""
+        return self.felled_narrow if plain and self.felling is Felling.FELLED else plain
+
 
 @dataclass(frozen=True, kw_only=True)
 class FrontPocket:

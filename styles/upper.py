@@ -12,6 +12,8 @@ from drafting.curves import Cubic
 from drafting.paths import Path
 from drafting.points import Point, Vector, meeting
 from drafting.waist_line import BlockPanel
+from styles.style import Band, Style
+from styles.worn_level import WIDER_ABOVE
 
 
 @dataclass(frozen=True)
@@ -58,7 +60,7 @@ class Back:
 
 def front_at(panel: BlockPanel, depth: float) -> Front:
     """Return the front ending `depth` mm below the block's waist."""
-    crotch, side = _down(panel.panel.crotch.reversed(), depth).reversed(), _down(panel.side, depth)
+    crotch, side = _ends(panel, depth)
     return Front(Path((_level(crotch, side),)), side, crotch)
 
 
@@ -71,7 +73,7 @@ def front_band(panel: BlockPanel, depth: float, height: float) -> Crown:
 
 def back_at(panel: BlockPanel, depth: float) -> Back:
     """Return the back ending `depth` mm below the block's waist, its darts gathered into one in their middle."""
-    crotch, side = _down(panel.panel.crotch.reversed(), depth).reversed(), _down(panel.side, depth)
+    crotch, side = _ends(panel, depth)
     whole = Path((_level(crotch, side),))
     middle = whole.length / 2
     open_width = sum(dart.opening(whole.point(middle).y) for dart in panel.darts)
@@ -86,13 +88,21 @@ _LEAST_DART = 1.0
 """A dart that is open by less than this, mm, is left to the seams."""
 
 
-def _down(path: Path, depth: float) -> Path:
-    """Return a seam from `depth` below its upper end on; above it, run on straight."""
+def _ends(panel: BlockPanel, depth: float) -> tuple[Path, Path]:
+    """Return crotch seam and side seam cut `depth` mm below the block's waist, or run on above it.
+
+    Above the waist the centre line goes on straight and the side seam leans outwards: by what the centre line
+    leans in, and by this seam's quarter of what the body widens.
+    """
+    centre, side = panel.panel.crotch.reversed(), panel.side
     if depth > 0:
-        return path.split(depth)[1]
+        return centre.split(depth)[1].reversed(), side.split(depth)[1]
     if depth == 0:
-        return path
-    return Path((Cubic.line(path.start + path.direction(0) * depth, path.start),)) + path
+        return centre.reversed(), side
+    down = centre.direction(0)
+    out = Vector(-(abs(down.x / down.y) + WIDER_ABOVE / 4), 1).unit
+    raised = Path((Cubic.line(centre.start + down * depth, centre.start),)) + centre
+    return raised.reversed(), Path((Cubic.line(side.start + out * -depth, side.start),)) + side
 
 
 def _level(crotch: Path, side: Path) -> Cubic:
@@ -180,3 +190,41 @@ def _faired(start: Point, leave: Vector, end: Point, arrive: Vector) -> Cubic:
 def _stretched(side: Path, end: Point) -> Cubic:
     """Return a side edge as one curve that ends at `end` instead, the corner moved by less than a millimetre."""
     return Cubic.bent(side.start, side.direction(0), end, side.direction(side.length), 2 / 3)
+
+
+def seam_depth(style: Style) -> float:
+    """Return how far below the block's waist the waistband is sewn on, mm.
+
+    A shaped band lies below the worn level, a straight one stands above it.
+    """
+    return style.below_waist + (style.band_height if style.band is Band.SHAPED else 0.0)
+
+
+@dataclass(frozen=True)
+class BackTop:
+    """The back from the worn level to the yoke seam.
+
+    Attributes:
+        band: The back of a shaped band; None for a straight one.
+        yoke: The yoke.
+        seam: The upper edge of the back leg, from the centre to the side.
+        side: The side seam of the back leg, from the yoke seam to the hem.
+        crotch: The crotch seam of the back leg, from the fork to the yoke seam.
+    """
+
+    band: Crown | None
+    yoke: Crown
+    seam: Path
+    side: Path
+    crotch: Path
+
+
+def back_top(panel: BlockPanel, style: Style) -> BackTop:
+    """Return the back's band, yoke and yoke seam, drawn in one so that each edge is shared."""
+    band = seam_depth(style) - style.below_waist
+    back = back_at(panel, style.below_waist)
+    at_centre, at_side = band + style.yoke_centre, band + style.yoke_side
+    top = yoked(back, centre_depth=at_centre, side_depth=at_side)
+    above, yoke = top.crown.cut(band) if band else (None, top.crown)
+    crotch = back.crotch.split(back.crotch.length - at_centre)[0]
+    return BackTop(above, yoke, top.seam, back.side.split(at_side)[1], crotch)

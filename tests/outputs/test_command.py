@@ -161,16 +161,17 @@ def test_a_faulty_pattern_is_written_only_when_asked_for(
 # --- draft: what is written
 
 
-def test_draft_writes_pattern_numbers_and_picture_and_says_where(run: Run, ada: Path) -> None:
+def test_draft_writes_pattern_numbers_and_pictures_and_says_where(run: Run, ada: Path) -> None:
     result = run("draft", ada)
     assert (result.exit_code, result.stderr) == (0, "")
     folder = Path("ada-example-straight")
     assert {path.name for path in folder.iterdir()} == FILES
     pages = page_count(folder / "pattern-a4.pdf")
-    assert result.stdout.splitlines()[-3:] == [
+    assert result.stdout.splitlines()[-4:] == [
         f"{folder / 'pattern-a4.pdf'}: {pages} sheets",
         str(folder / "figures.json"),
         str(folder / "block.png"),
+        str(folder / "ease.png"),
     ]
     assert (folder / "block.png").read_bytes().startswith(b"\x89PNG")
 
@@ -223,7 +224,9 @@ def test_force_replaces_our_files_and_keeps_all_others(run: Run, ada: Path) -> N
     assert json.loads((folder / "figures.json").read_text(encoding="utf-8"))["unit"] == "cm"
 
 
-@pytest.mark.parametrize("writer", ["_write_pdf", "_write_figures", "draw_block_picture", "draw_ease_picture"])
+@pytest.mark.parametrize(
+    "writer", ["_write_pdf", "_write_figures", "draw_block_picture", "draw_ease_picture"]
+)
 def test_when_the_disk_is_full_nothing_is_half_written(
     run: Run, ada: Path, monkeypatch: pytest.MonkeyPatch, writer: str
 ) -> None:

@@ -26,6 +26,7 @@ from outputs.pdf_fonts import Typeface
 from outputs.piece_drawing import draw_layout
 from outputs.scale_test import passes, usual_causes
 from outputs.tiling import tiled
+from outputs.units import Unit, format_length
 
 NAMES = ["Żaneta Łęcka", "Iğdır Şükrü", "Ελένη Παπαδοπούλου", "Наталья Щукина", "Zoë Müller"]
 DOTS = 5
@@ -217,6 +218,25 @@ def test_the_notes_say_what_the_drafting_found_and_warn_before_cutting():
     assert "Warning, crotch seam: The crotch seam is 64.2 cm, 0.6 cm shorter" in said
     for wanted in ("toile", "rotary cutters", "hot iron"):
         assert wanted in said
+
+
+def test_what_the_drafting_found_is_told_in_the_wearers_unit():
+    target = io.BytesIO()
+    write_tiled_pdf(samples.pattern(), target, paper=A4, show=lambda mm: format_length(mm, Unit.INCH))
+    with pdfplumber.open(target) as pdf:
+        left = pdf.pages[1].crop((0, 0, 105 / MM, pdf.pages[1].height)).extract_text()
+    # 642 mm = 25.28 in, 6 mm = 0.24 in, to the next sixteenth
+    assert "The crotch seam is 25 1/4 in, 1/4 in shorter" in " ".join(left.split())
+
+
+@pytest.mark.parametrize("write", [write_single_page_pdf, lambda p, f: write_tiled_pdf(p, f, paper=A4)])
+def test_without_a_date_nothing_is_said_of_when_the_measurements_were_taken(write):
+    target = io.BytesIO()
+    write(replace(samples.pattern(), date=""), target)
+    with pdfplumber.open(target) as pdf:
+        text = "\n".join(page.extract_text() for page in pdf.pages)
+    assert "straight leg\n" in text and "for Ada Example (invented)\n" in text
+    assert not re.search(r"measured *$|· *$|, *$", text, re.MULTILINE)
 
 
 def test_every_tile_names_its_place_its_paper_and_its_pattern():

@@ -127,7 +127,8 @@ def test_a_body_whose_sides_differ_gets_the_seams_of_both(tmp_path: Path) -> Non
 def test_a_girth_without_enough_ease_stands_out(plain: Jeans, monkeypatch: pytest.MonkeyPatch) -> None:
     tight = GirthLine("calf", 300, 360, Origin.MEASURED, 0, 355, 20)
     monkeypatch.setattr(summary, "girth_lines", lambda block: (tight,))
-    assert cells(list(summary_lines(plain, Unit.CM, ()))[1]) == ["calf", "36.0", "-0.5", "35.5", "measured, SHORT"]
+    row = cells(list(summary_lines(plain, Unit.CM, ()))[1])
+    assert row == ["calf", "36.0", "-0.5", "35.5", "measured, SHORT"]
 
 
 def test_warnings_and_findings_follow_in_the_files_unit(plain: Jeans) -> None:

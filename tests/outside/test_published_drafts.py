@@ -158,8 +158,8 @@ def test_metric_crotch_curves_stay_as_far_off_the_corner(metric: Block) -> None:
 
 def test_metric_hollows_and_bows_are_felt_alike(metric: Block) -> None:
     # inseam hollowed 0.75 in front, 1.25 behind (back from memory); the front's side seam bowed 0.5 outwards.
-    # 3: what an eye sees. The steeper seat line of jeans leaves the back's side seam nearly plumb, so its bow is
-    # not compared.
+    # 3: what an eye sees. The steeper seat line of jeans leaves the back's side seam nearly plumb, so its bow
+    # is not compared.
     assert across(metric.front.panel.inseam.curves[1]) == pytest.approx(7.5, abs=3)
     assert across(metric.back.panel.inseam.curves[1]) == pytest.approx(12.5, abs=3)
     assert across(metric.front.side.curves[0]) == pytest.approx(5, abs=3)

@@ -1,0 +1,96 @@
+"""The back leg below the yoke, and the yoke with the dart closed."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from drafting.paths import Path
+from drafting.pieces import Edge, Finish, Mark, MarkKind, Notch, NotchKind, Piece
+from drafting.points import Point
+from drafting.seams import Corner, CornerPlace, Run, Seam
+from styles.edges import CENTRE_BACK, CROTCH, HEM, INSEAM, SIDE, WAIST, YOKE
+from styles.parts import HalfOf, Part
+from styles.style import Style
+from styles.upper import BackTop, back_top
+
+BACK_LEG, BACK_YOKE = "back leg", "back yoke"
+
+_CLEAR = 50.0
+"""The grain line keeps this far from the hem so that its arrow stays inside, mm."""
+
+
+@dataclass(frozen=True)
+class FromHem:
+    """Where front and back are matched, mm along their seams from the hem."""
+
+    knee: float
+    hip: float
+
+    @staticmethod
+    def of(half_of: HalfOf) -> FromHem:
+        """Return the distances as the front has them; the back is marked at the same ones."""
+        front = half_of.half.front
+        return FromHem(front.panel.inseam.curves[0].length, front.side.length - front.side.curves[0].length)
+
+
+def back_leg(half_of: HalfOf, style: Style, marks: tuple[Mark, ...] = ()) -> Part:
+    """Return back leg and yoke of one half, with the seam between them.
+
+    Args:
+        half_of: The half.
+        style: The style.
+        marks: Marks for the back leg, in the block's drawing, such as the placing of the pocket.
+    """
+    top = back_top(half_of.half.back, style)
+    leg, yoke = half_of.name(BACK_LEG), half_of.name(BACK_YOKE)
+    pieces = _leg(half_of, style, top, marks), _yoke(half_of, style, top)
+    backwards = pieces[0].edges[0].name == YOKE
+    seam = Seam(
+        leg + " to yoke", (Run(leg, YOKE, backwards=not backwards),), (Run(yoke, YOKE, backwards=backwards),)
+    )
+    corners = tuple(
+        Corner(f"{yoke} across the {name}", CornerPlace(leg, (YOKE, below)), CornerPlace(yoke, (YOKE, above)))
+        for name, below, above in (("side seam", SIDE, SIDE), ("centre back", CROTCH, CENTRE_BACK))
+    )
+    return Part(pieces, (seam,), corners)
+
+
+def _leg(half_of: HalfOf, style: Style, top: BackTop, marks: tuple[Mark, ...]) -> Piece:
+    panel, room = half_of.half.back, style.allowances
+    at, kind = FromHem.of(half_of), NotchKind.DOUBLE
+    side, inseam, points, levels = top.side, panel.panel.inseam, panel.points(), panel.panel.levels
+    edges = (
+        Edge(YOKE, top.seam, room.folded_in(room.yoke), notches=(Notch("yoke", top.seam.length / 2, kind),)),
+        Edge(
+            SIDE,
+            side,
+            room.side_seam,
+            notches=(Notch("hip", side.length - at.hip, kind), Notch("knee", side.length - at.knee, kind)),
+        ),
+        Edge(HEM, Path.through([side.end, inseam.start]), room.hem, Finish.HEM),
+        Edge(INSEAM, inseam, room.folded_over(room.inseam), notches=(Notch("knee", at.knee, kind),)),
+        Edge(CROTCH, top.crotch, room.crotch_seam),
+    )
+    crease = points["crease"].x
+    grain = Path.through([Point(crease, levels.hem.mm + _CLEAR), Point(crease, levels.crotch.mm)])
+    lines = Mark("crease", MarkKind.LINE, Path.through([points["crease at the hem"], points["crease"]]))
+    piece = Piece(half_of.name(BACK_LEG), edges, grain, half_of.cutting(), (lines, *marks))
+    return half_of.of_back(piece)
+
+
+def _yoke(half_of: HalfOf, style: Style, top: BackTop) -> Piece:
+    crown, room = top.yoke, style.allowances
+    edges = (
+        Edge(WAIST, crown.waist, room.waist),
+        Edge(SIDE, crown.side, room.side_seam),
+        Edge(
+            YOKE,
+            crown.lower,
+            room.folded_over(room.yoke),
+            notches=(Notch("yoke", crown.lower.length / 2, NotchKind.DOUBLE),),
+        ),
+        Edge(CENTRE_BACK, crown.centre, room.crotch_seam),
+    )
+    low, high = crown.lower.point(crown.lower.length / 2), crown.waist.point(crown.waist.length / 2)
+    grain = Path.through([low.towards(high, 0.15), low.towards(high, 0.85)])
+    return half_of.of_back(Piece(half_of.name(BACK_YOKE), edges, grain, half_of.cutting()))

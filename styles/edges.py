@@ -1,0 +1,10 @@
+"""What the edges of the pieces are called, so that every part means the same edge by the same word."""
+
+WAIST = "waist"
+SIDE = "side seam"
+HEM = "hem"
+INSEAM = "inseam"
+CROTCH = "crotch seam"
+YOKE = "yoke seam"
+CENTRE_BACK = "centre back"
+OPENING = "pocket opening"

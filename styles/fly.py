@@ -1,0 +1,134 @@
+"""The pieces of the fly: its facing, its shield, and the template of its topstitching.
+
+The facing goes behind the front that laps over, the shield behind the other; both fronts stay one pair.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from drafting.block import Block, Half
+from drafting.curves import Cubic
+from drafting.measurements import Side
+from drafting.paths import Path
+from drafting.pieces import Cutting, Edge, Finish, Material, Notch, Piece
+from drafting.points import Point
+from drafting.seams import Seam
+from styles.edges import CROTCH, WAIST
+from styles.fly_length import ZIP_STOP, FlyLength, facing_width, fly_length, shield_width
+from styles.front_leg import FRONT_LEG
+from styles.grain import plumb_grain
+from styles.parts import HalfOf, Notion, Part
+from styles.runs import walk
+from styles.style import Laps, Style
+from styles.upper import Front, front_at, seam_depth
+
+CENTRE_FRONT, INNER, TOPSTITCHING = "centre front", "inner edge", "topstitching"
+FOLD, LOWER = "fold", "lower end"
+
+_STITCHING_BELOW, _FACING_BELOW, _SHIELD_BELOW = 5.0, 15.0, 25.0
+"""How far below the zip stop the topstitching, the facing and the shield end, mm (common practice)."""
+
+_J_HEIGHT, _J_SHARE = 1.25, 0.6
+"""The J turns in over this many of its widths, but over no larger share of the fly's length
+(common practice)."""
+
+_QUARTER_ROUND = 0.55
+"""Handles of a quarter ellipse as a share of the way to its corner."""
+
+
+def fly(block: Block, style: Style, fronts: Mapping[str, Piece]) -> Part:
+    """Return facing, shield and topstitching template, sewn to the front legs, and the zip.
+
+    Args:
+        block: The block.
+        style: The style; its `laps` decides which front gets the facing.
+        fronts: The front legs by name.
+    """
+    length = fly_length(block, style)
+    over, under = (Side.LEFT, Side.RIGHT) if style.laps is Laps.LEFT_OVER_RIGHT else (Side.RIGHT, Side.LEFT)
+    lapping, covered = _half(block, over), _half(block, under)
+    front = front_at(lapping.front, seam_depth(style))
+    facing = _facing(f"fly facing ({over.value} front)", front, style, length)
+    shield = _shield(f"fly shield ({under.value} front)", style, length)
+    template = _template(f"fly topstitching template ({over.value} front)", front, style, length)
+    # All are drawn with a right front. A facing lies with its face to the body, so its own face shows the
+    # mirror image of its front; the shield faces outwards, and the template lies on the front's face.
+    if over is Side.LEFT:
+        template = template.mirrored()
+    else:
+        facing, shield = facing.mirrored(), shield.mirrored()
+
+    on_top, below = (fronts[HalfOf(half).name(FRONT_LEG)] for half in (lapping, covered))
+    seams = (
+        _along_centre(facing, on_top, facing.edge(CENTRE_FRONT).length),
+        _along_centre(shield, below, length.opening),
+        _along_centre(template, on_top, template.edge(CENTRE_FRONT).length),
+    )
+    return Part((facing, shield, template), seams, notions=(Notion("jeans zip, closed end", 1, length.zip),))
+
+
+def _half(block: Block, side: Side) -> Half:
+    """Return the half of one side of the body."""
+    return next(half for half in block.halves if half.side in (side, None))
+
+
+def _along_centre(piece: Piece, front: Piece, end: float) -> Seam:
+    """Return the seam of a piece with its front, from the waist down."""
+    runs = (
+        (walk(front, CROTCH, away_from=WAIST, end=end),),
+        (walk(piece, CENTRE_FRONT, away_from=WAIST, end=end),),
+    )
+    return Seam(f"{piece.name} at the centre front", *runs)
+
+
+def _facing(name: str, front: Front, style: Style, length: FlyLength) -> Piece:
+    room = style.allowances
+    waist, inner, centre = _j_shape(front, facing_width(style), length.opening + _FACING_BELOW)
+    edges = (
+        Edge(WAIST, waist, room.waist),
+        Edge(INNER, inner, room.small),
+        Edge(CENTRE_FRONT, centre, room.crotch_seam, notches=(_zip_stop(centre, length),)),
+    )
+    return Piece(name, edges, plumb_grain(edges), Cutting())
+
+
+def _template(name: str, front: Front, style: Style, length: FlyLength) -> Piece:
+    waist, stitching, centre = _j_shape(front, style.fly_width, length.opening + _STITCHING_BELOW)
+    edges = (
+        Edge(WAIST, waist),
+        Edge(TOPSTITCHING, stitching),
+        Edge(CENTRE_FRONT, centre, notches=(_zip_stop(centre, length),)),
+    )
+    return Piece(name, edges, plumb_grain(edges), Cutting(material=Material.TEMPLATE))
+
+
+def _shield(name: str, style: Style, length: FlyLength) -> Piece:
+    """Return the shield: straight, doubled along its outer edge."""
+    room, width, high = style.allowances, shield_width(style), length.opening + _SHIELD_BELOW
+    top_left, low_left = Point(0, high), Point(0, 0)
+    low_right, top_right = Point(width, 0), Point(width, high)
+    centre = Path.through([low_right, top_right])
+    edges = (
+        Edge(WAIST, Path.through([top_right, top_left]), room.waist),
+        Edge(FOLD, Path.through([top_left, low_left]), finish=Finish.FOLD),
+        Edge(LOWER, Path.through([low_left, low_right]), room.small),
+        Edge(CENTRE_FRONT, centre, room.crotch_seam, notches=(_zip_stop(centre, length),)),
+    )
+    return Piece(name, edges, plumb_grain(edges), Cutting())
+
+
+def _j_shape(front: Front, width: float, length: float) -> tuple[Path, Path, Path]:
+    """Return waist, inner edge and centre edge of a strip along the centre front that ends in a J."""
+    _, centre = front.crotch.split(front.crotch.length - length)
+    waist, _ = front.waist.split(width)
+    down, end = -centre.direction(centre.length), centre.start
+    straight = length - min(_J_HEIGHT * width, _J_SHARE * length)
+    turn = waist.end + down * straight
+    into_seam = -centre.direction(0).left
+    curve = Cubic.bent(turn, down, end, into_seam, _QUARTER_ROUND)
+    return waist, Path((Cubic.line(waist.end, turn), curve)), centre
+
+
+def _zip_stop(centre: Path, length: FlyLength) -> Notch:
+    return Notch(ZIP_STOP, centre.length - length.opening)

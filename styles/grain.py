@@ -1,0 +1,28 @@
+"""A grain line for a small piece: plumb, as long as the piece lets it be."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+import numpy as np
+import shapely
+from shapely.geometry import LineString, Polygon
+
+from drafting.paths import Path
+from drafting.pieces import Edge
+from drafting.points import Point
+
+_CLEAR = 0.12
+"""The line keeps this share of its chord's length from either end."""
+
+
+def plumb_grain(edges: Iterable[Edge]) -> Path:
+    """Return the plumb line through the middle of the ring, upwards, clear of the outline at both ends."""
+    shape = Polygon(np.vstack([edge.path.flatten(0.1)[:-1] for edge in edges]))
+    x = shape.representative_point().x if not shape.contains(shape.centroid) else shape.centroid.x
+    _, low, _, high = shape.bounds
+    inside = shapely.get_parts(shape.intersection(LineString([(x, low - 1), (x, high + 1)])))
+    longest = max(inside, key=lambda part: float(part.length))
+    y0, y1 = sorted(float(y) for _, y in longest.coords)
+    clear = _CLEAR * (y1 - y0)
+    return Path.through([Point(x, y0 + clear), Point(x, y1 - clear)])

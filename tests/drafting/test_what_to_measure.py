@@ -1,0 +1,94 @@
+"""Which measurement to take next: the one whose want leaves most in doubt, with the amount."""
+
+from __future__ import annotations
+
+from typing import Any
+
+import pytest
+
+from drafting import Block, Ease, draft_block
+from drafting.findings import Finding, Level
+from drafting.measurements import Population
+from drafting.what_to_measure import advice, doubts
+from tests.wearers import wearer
+
+LENGTHS = {"total_crotch_length": 690, "hip_height": 845, "knee_height": 445}
+
+
+def block(**changed: Any) -> Block:
+    return draft_block(wearer(**changed))
+
+
+def keys(drafted: Block) -> list[str]:
+    return [doubt.key for doubt in doubts(drafted)]
+
+
+def told(drafted: Block) -> Finding:
+    [finding] = [finding for finding in drafted.findings() if finding.code == "measure-next"]
+    return finding
+
+
+def test_of_a_wearer_who_measured_little_the_crotch_length_is_asked_first() -> None:
+    # The proportions miss the crotch length by more than any other length (2012 US Army survey).
+    assert keys(block()) == ["total_crotch_length", "hip_height", "knee_height"]
+    finding = told(block())
+    assert finding.level is Level.NOTE
+    assert finding.where == "total crotch length"
+    assert finding.amounts == (doubts(block())[0].by,)
+    assert "by construction" not in finding.say() and "proportions of the draft" in finding.say()
+
+
+@pytest.mark.parametrize("given", LENGTHS)
+def test_what_was_measured_is_not_asked_again(given: str) -> None:
+    drafted = block(**{given: LENGTHS[given]})
+    assert given not in keys(drafted) and len(doubts(drafted)) == 2
+
+
+def test_waist_to_hip_tells_the_hip_level_as_well() -> None:
+    assert "hip_height" not in keys(block(waist_to_hip=180))
+
+
+def test_when_all_lengths_are_measured_nothing_is_asked() -> None:
+    drafted = block(**LENGTHS)
+    assert doubts(drafted) == () and advice(drafted) == ()
+    assert all(finding.code != "measure-next" for finding in drafted.findings())
+
+
+def test_an_estimate_narrows_the_doubt_to_its_spread() -> None:
+    doubt = {d.key: d for d in doubts(block(estimate_like=Population.WOMEN))}
+    # Natick TR-15/007, women: crotch length 2.35 cm, knee height from the inside leg 0.99 cm
+    assert doubt["total_crotch_length"].by == pytest.approx(23.5)
+    assert doubt["knee_height"].by == pytest.approx(9.9)
+    assert "TR-15/007" in doubt["total_crotch_length"].why
+    assert doubt["total_crotch_length"].by < {d.key: d.by for d in doubts(block())}["total_crotch_length"]
+
+
+def test_the_largest_doubt_comes_first_and_is_the_one_that_is_told() -> None:
+    for changed in ({}, {"estimate_like": Population.MEN}, {"total_crotch_length": 690}):
+        found = doubts(block(**changed))
+        assert [doubt.by for doubt in found] == sorted((doubt.by for doubt in found), reverse=True)
+        assert told(block(**changed)).measured == found[0].by
+
+
+def test_a_guessed_thigh_that_just_goes_in_is_in_doubt_by_its_whole_spread() -> None:
+    # so much ease is asked for that the block is widened to the guessed thigh and not more
+    drafted = draft_block(wearer(**LENGTHS, estimate_like=Population.WOMEN), ease=Ease(thigh=90))
+    thigh = drafted.body.values["thigh_girth"]
+    assert drafted.thigh_girth == pytest.approx(thigh.length.mm + 90, abs=0.1)
+    [doubt] = doubts(drafted)
+    # 1.92 cm, Natick TR-15/007
+    assert (doubt.key, doubt.by) == ("thigh_girth", pytest.approx(19.2, abs=0.1))
+    assert "thigh girth" in told(drafted).say()
+
+
+def test_a_girth_with_room_for_a_larger_body_is_not_in_doubt() -> None:
+    # A straight leg leaves far more than its least ease round ankle and heel.
+    drafted = block(**LENGTHS, estimate_like=Population.WOMEN)
+    heel = drafted.body.values["heel_girth"]
+    assert heel.length.mm + heel.spread + drafted.ease.heel < drafted.leg.hem.mm
+    assert "heel_girth" not in keys(drafted)
+
+
+def test_the_doubt_is_told_in_the_unit_of_the_reader() -> None:
+    finding = told(block(estimate_like=Population.WOMEN))
+    assert finding.say(lambda mm: f"{mm:.1f} mm").endswith("may be off by 23.5 mm.")

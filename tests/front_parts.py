@@ -1,0 +1,20 @@
+"""The front of a pair of jeans by itself: legs, pockets and fly, without band, back and belt loops."""
+
+from __future__ import annotations
+
+from drafting.block import Block
+from styles.fly import fly
+from styles.fly_length import fly_length
+from styles.front_leg import front_leg
+from styles.front_pocket import front_pocket
+from styles.parts import HalfOf, Part
+from styles.style import Style
+
+
+def front_parts(block: Block, style: Style) -> Part:
+    """Return front legs, pockets and fly of the whole body."""
+    part, length = Part(()), fly_length(block, style)
+    for half in block.halves:
+        leg = front_leg(HalfOf(half), style, length)
+        part += leg + front_pocket(HalfOf(half), style, leg.pieces[0])
+    return part + fly(block, style, {piece.name: piece for piece in part.pieces})

@@ -1,0 +1,138 @@
+"""The pieces of the front pocket."""
+
+from dataclasses import replace
+
+import pytest
+from front_parts import front_parts
+from hypothesis import given, settings
+from shapely.geometry import LineString, Polygon
+from strategies import bodies
+from wearers import wearer
+
+from drafting.block import draft_block
+from drafting.measurements import SideMeasurements
+from drafting.pieces import Finish, MarkKind, Material
+from styles.front_leg import open_front
+from styles.parts import HalfOf
+from styles.pocket_plan import plan_pocket
+from styles.style import STRAIGHT, FrontPocket
+
+BLOCK = draft_block(wearer())
+SMALL = replace(STRAIGHT, front_pocket=FrontPocket(width=70, depth=100))
+LARGE = replace(STRAIGHT, front_pocket=FrontPocket(width=130, depth=150, scoop=1))
+
+
+def pieces(style=STRAIGHT, block=BLOCK):
+    return {piece.name: piece for piece in front_parts(block, style).pieces}
+
+
+def lopsided():
+    return draft_block(
+        wearer(
+            left=SideMeasurements(inside_leg_height=788, half_hip_arc=496),
+            right=SideMeasurements(half_hip_arc=484),
+        )
+    )
+
+
+def test_the_opening_of_the_bag_is_that_of_the_leg():
+    made = pieces()
+    leg, bag = (made[name].edge("pocket opening").length for name in ("front leg", "pocket bag front"))
+    assert bag == pytest.approx(leg, abs=0.01)
+
+
+def test_pocket_pieces_are_cut_in_pairs_the_facing_of_denim_and_the_bags_of_pocketing():
+    made = pieces()
+    for name, material in (
+        ("pocket facing", Material.DENIM),
+        ("pocket bag back", Material.POCKETING),
+        ("pocket bag front", Material.POCKETING),
+    ):
+        cutting = made[name].cutting
+        assert (cutting.quantity, cutting.pairs, cutting.material) == (2, True, material)
+
+
+def test_the_watch_pocket_is_cut_once_with_a_hem_on_top_and_placed_by_two_drill_holes():
+    made = pieces()
+    watch, facing = made["watch pocket"], made["pocket facing"]
+    assert (watch.cutting.quantity, watch.cutting.pairs) == (1, False)
+    assert [e.name for e in watch.edges if e.finish is Finish.HEM] == ["upper edge"]
+    holes = [m.path.start for m in facing.marks if m.kind is MarkKind.DRILL]
+    assert len(holes) == 2
+    assert (holes[0] - holes[1]).length == pytest.approx(watch.edge("upper edge").length)
+
+
+def test_without_a_watch_pocket_there_is_neither_piece_nor_mark_nor_rivets_for_it():
+    bare = replace(STRAIGHT, front_pocket=FrontPocket(watch=False))
+    made = pieces(bare)
+    assert "watch pocket" not in made
+    assert [m.name for m in made["pocket facing"].marks] == ["pocket opening"]
+    counts = [
+        n.count for style in (STRAIGHT, bare) for n in front_parts(BLOCK, style).notions if n.name == "rivet"
+    ]
+    assert counts == [6, 4]
+
+
+def test_on_two_different_sides_only_the_right_carries_the_watch_pocket():
+    part = front_parts(lopsided(), STRAIGHT)
+    made = {piece.name: piece for piece in part.pieces}
+    assert sum("watch" in name for name in made) == 1
+    marks = {side: {m.name for m in made[f"{side} pocket facing"].marks} for side in ("left", "right")}
+    assert marks == {"left": {"pocket opening"}, "right": {"pocket opening", "watch pocket"}}
+    assert sum(notion.count for notion in part.notions if notion.name == "rivet") == 6
+    assert not any(made[f"{side} pocket bag back"].cutting.pairs for side in ("left", "right"))
+
+
+@settings(max_examples=60, deadline=None)
+@given(bodies())
+def test_on_any_body_the_facing_fills_the_opening_and_the_bag_holds_the_facing(measurements):
+    block = draft_block(measurements)
+    for half in block.halves:
+        for style in (STRAIGHT, SMALL, LARGE):
+            plan = plan_pocket(HalfOf(half), style)
+            facing, bag = (
+                Polygon([xy for path in ring for xy in path.flatten(0.05)[:-1]])
+                for ring in (plan.facing, plan.bag)
+            )
+            front = plan.opened.whole
+            assert bag.buffer(0.2).covers(facing)
+            assert facing.covers(Polygon([tuple(corner) for corner in plan.watch]))
+            # The cloth behind the opening runs on beyond it, but for the two ends on waist and side.
+            inner = LineString(plan.facing[2].flatten(0.05))
+            assert inner.distance(LineString(plan.opened.curve.flatten(0.05))) >= 12
+            assert bag.bounds[1] >= half.levels.crotch.mm - 30.01
+            assert plan.bag[0].length <= front.waist.length - style.fly_width
+
+
+def test_the_facing_shows_where_the_edge_of_the_opening_comes_to_lie():
+    facing = pieces()["pocket facing"]
+    line = next(m.path for m in facing.marks if m.name == "pocket opening")
+    waist, side = facing.edge("waist"), facing.edge("side seam")
+    corner, end = (next(n for n in e.notches if n.name.startswith("pocket")) for e in (waist, side))
+    assert (waist.path.point(corner.distance) - line.start).length < 0.001
+    assert (side.path.point(end.distance) - line.end).length < 0.001
+
+
+def test_a_rise_lower_by_25_mm_lifts_the_pocket_and_shortens_the_bag_by_as_much():
+    deep, low = (plan_pocket(HalfOf(BLOCK.halves[0]), replace(STRAIGHT, below_waist=x)) for x in (30, 55))
+    tall, short = (plan.bag[0].end.y - min(y for _, y in plan.bag[2].flatten(0.05)) for plan in (deep, low))
+    assert tall - short == pytest.approx(25, abs=1)
+    assert low.opened.depth == deep.opened.depth == 75
+
+
+def test_a_bag_of_a_work_pant_is_about_as_large_as_its_size_chart_says():
+    """Front bag 10 x 6.5 in on all sizes 30 to 38 (work-pant size chart, casualindustrees.com); size 32 has
+    waist 33.5, hip 39.5, front rise 12.5 in with a band of 1 3/4."""
+    block = draft_block(wearer(waist_girth=851, hip_girth=965, inside_leg_height=810, body_rise=260))
+    style = replace(STRAIGHT, below_waist=0, band_height=44)
+    bag = pieces(style, block)["pocket bag back"].polygon
+    x0, y0, x1, y1 = bag.bounds
+    assert x1 - x0 == pytest.approx(6.5 * 25.4, abs=15)
+    assert y1 - y0 == pytest.approx(10 * 25.4, abs=25)
+
+
+def test_a_wider_hip_by_one_size_does_not_narrow_the_bag():
+    wider = draft_block(wearer(hip_girth=1020, waist_girth=800))
+    before, after = (plan_pocket(HalfOf(b.halves[0]), STRAIGHT) for b in (BLOCK, wider))
+    assert after.bag[0].length > before.bag[0].length
+    assert open_front(HalfOf(wider.halves[0]), STRAIGHT).width == 100
