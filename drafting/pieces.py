@@ -137,6 +137,13 @@ class Piece:
         if _signed_area(self.outline(1.0)) <= 0:
             raise ValueError(f"{self.name}: the edges must run counter-clockwise")
 
+    @property
+    def cut_text(self) -> str:
+        """How it is cut, as a cutter reads it, such as "cut 2 on the fold"."""
+        if any(edge.finish is Finish.FOLD for edge in self.edges):
+            return f"cut {self.cutting.quantity} on the fold"
+        return self.cutting.text()
+
     def edge(self, name: str) -> Edge:
         """Return the edge called `name`; raises KeyError when there is none."""
         for edge in self.edges:

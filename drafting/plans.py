@@ -198,8 +198,10 @@ def _curve_height(body: Body, fork: Length, divisor: float, of_fork: float, p: P
     """Return how high above crotch level a crotch curve starts: below the waist, however wide the fork."""
     depth = body["crotch_depth"]
     height = largest(depth / divisor, fork * of_fork)
-    highest = depth * p.curve_highest
-    return height if height.mm <= highest.mm else highest
+    for highest in (depth * p.curve_highest, fork * p.curve_highest_of_fork):
+        if height.mm > highest.mm:
+            height = highest
+    return height
 
 
 def dart_length(way: Length, p: Proportions) -> Length:

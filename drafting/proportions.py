@@ -138,6 +138,12 @@ class Proportions:
     curve_highest: float = _constant(
         0.75, "share", "no crotch curve starts higher than this share of the depth", COMMON
     )
+    curve_highest_of_fork: float = _constant(
+        2.2,
+        "share",
+        "nor higher than this many forks, or it turns too sharply for its seam allowance",
+        COMMON,
+    )
     front_curve_handle: float = _constant(
         0.60,
         "share",

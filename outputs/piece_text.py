@@ -72,7 +72,7 @@ def full_label(
     size = 4.0 * scale
     lines = [
         Line(title(number, piece), 2 * size, bold=True),
-        Line(f"{piece.cutting.material.value}: {piece.cutting.text()}", size, bold=True),
+        Line(f"{piece.cutting.material.value}: {piece.cut_text}", size, bold=True),
         Line(pattern.style, size),
         Line(", ".join(filter(None, (f"for {pattern.wearer}", taken(pattern)))), size),
         *(Line(text, size) for text in (allowance_text(piece), cloth_text(piece)) if text),
@@ -85,7 +85,7 @@ def short_label(ruler: Ruler, number: int, piece: Piece, *, width: float, scale:
     size = 4.0 * scale
     lines = [
         Line(title(number, piece), 1.2 * size, bold=True),
-        Line(f"{piece.cutting.material.value}: {piece.cutting.text()}", size),
+        Line(f"{piece.cutting.material.value}: {piece.cut_text}", size),
     ]
     return Block.set(ruler, lines, width)
 

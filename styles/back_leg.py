@@ -65,7 +65,7 @@ def _leg(half_of: HalfOf, style: Style, top: BackTop, marks: tuple[Mark, ...]) -
             SIDE,
             side,
             room.side_seam,
-            notches=(Notch("hip", side.length - at.hip, kind), Notch("knee", side.length - at.knee, kind)),
+            notches=_notches_on(side, {"hip": side.length - at.hip, "knee": side.length - at.knee}),
         ),
         Edge(HEM, Path.through([side.end, inseam.start]), room.hem, Finish.HEM),
         Edge(INSEAM, inseam, room.folded_over(room.inseam), notches=(Notch("knee", at.knee, kind),)),
@@ -80,9 +80,11 @@ def _leg(half_of: HalfOf, style: Style, top: BackTop, marks: tuple[Mark, ...]) -
 
 def _yoke(half_of: HalfOf, style: Style, top: BackTop) -> Piece:
     crown, room = top.yoke, style.allowances
+    hip = crown.side.length + top.side.length - FromHem.of(half_of).hip
     edges = (
         Edge(WAIST, crown.waist, room.waist),
-        Edge(SIDE, crown.side, room.side_seam),
+        # A hip that lies high comes to lie on the yoke.
+        Edge(SIDE, crown.side, room.side_seam, notches=_notches_on(crown.side, {"hip": hip})),
         Edge(
             YOKE,
             crown.lower,
@@ -94,3 +96,8 @@ def _yoke(half_of: HalfOf, style: Style, top: BackTop) -> Piece:
     low, high = crown.lower.point(crown.lower.length / 2), crown.waist.point(crown.waist.length / 2)
     grain = Path.through([low.towards(high, 0.15), low.towards(high, 0.85)])
     return half_of.of_back(Piece(half_of.name(BACK_YOKE), edges, grain, half_of.cutting()))
+
+
+def _notches_on(side: Path, places: dict[str, float]) -> tuple[Notch, ...]:
+    """Return the notches whose places, mm from the start, lie on the edge."""
+    return tuple(Notch(name, at, NotchKind.DOUBLE) for name, at in places.items() if 0 < at < side.length)

@@ -76,10 +76,10 @@ def refuse_meaningless_cloth(cloth: Cloth) -> None:
 
 
 def fit_to_cloth(pieces: tuple[Piece, ...], cloth: Cloth) -> tuple[Piece, ...]:
-    """Return the pieces with those of denim drawn larger for what the cloth loses in the wash.
+    """Return the pieces of denim and pocketing drawn larger for what the cloth loses in the wash.
 
-    Edges, notches, marks and grain move together; allowances keep their width, and what is cut from other
-    cloth its size. A piece already drawn larger is returned as it is, so that nothing is added twice. Seams
+    Edges, notches, marks and grain move together; allowances keep their width. Pocket bags are drawn larger too,
+    though they do not shrink: they are sewn to the denim before the wash. A piece already drawn larger is returned as it is, so that nothing is added twice. Seams
     between denim and lining no longer match afterwards: they are trued before.
     """
     along, across = (1 / (1 + change / 100) for change in (cloth.lengthwise_change, cloth.crosswise_change))
@@ -89,7 +89,8 @@ def fit_to_cloth(pieces: tuple[Piece, ...], cloth: Cloth) -> tuple[Piece, ...]:
 
 
 def _shrinks(piece: Piece) -> bool:
-    return piece.cutting.material is Material.DENIM and piece.drawn_larger == (1.0, 1.0)
+    cloth = piece.cutting.material in (Material.DENIM, Material.POCKETING)
+    return cloth and piece.drawn_larger == (1.0, 1.0)
 
 
 def _larger(piece: Piece, along: float, across: float) -> Piece:

@@ -36,8 +36,9 @@ _FLY_CLEAR = 5.0
 _FULL_BEND = 0.5
 """From this scoop on the opening is square to waist and side; below it flattens towards a straight slant."""
 
-_QUARTER_ROUND, _DEEPEST = 0.55, 0.85
-"""Handles of the opening as shares of the way to its corner: a quarter ellipse, and the deepest scoop."""
+_QUARTER_ROUND, _DEEPEST, _ROUNDEST = 0.55, 0.75, 0.9
+"""Handles of the opening as shares of the way to its corner: a quarter ellipse, the deepest scoop, and the
+shorter handle of a very flat one."""
 
 _CLEAR = 50.0
 """The grain line keeps this far from the hem so that its arrow stays inside, mm."""
@@ -133,7 +134,17 @@ def _opening(front: Front, width: float, depth: float, scoop: float) -> Cubic:
     down, out = front.waist.direction(at_waist).left, -front.side.direction(at_side).left
     bend = min(scoop / _FULL_BEND, 1.0)
     leave, arrive = (chord.turned(bend * chord.angle_to(way)) for way in (down, out))
-    fullness = max(scoop - _FULL_BEND, 0.0) / (1 - _FULL_BEND)
-    return Cubic.bent(
-        corner, leave, end, arrive, _QUARTER_ROUND + (_DEEPEST - _QUARTER_ROUND) * min(fullness, 1.0)
-    )
+    fullness = min(max(scoop - _FULL_BEND, 0.0) / (1 - _FULL_BEND), 1.0)
+    share = _QUARTER_ROUND + (_DEEPEST - _QUARTER_ROUND) * fullness
+    return _eased(Cubic.bent(corner, leave, end, arrive, share), share)
+
+
+def _eased(curve: Cubic, share: float) -> Cubic:
+    """Return a curve whose shorter handle is drawn out, so that a flat opening has no tight bend at one end."""
+    first, second = (curve.c1 - curve.start).length, (curve.c2 - curve.end).length
+
+    def drawn_out(own: float, other: float) -> float:
+        return 1 + (_ROUNDEST / share - 1) * max(0.0, 1 - own / other)
+
+    c1 = curve.start.towards(curve.c1, drawn_out(first, second))
+    return Cubic(curve.start, c1, curve.end.towards(curve.c2, drawn_out(second, first)), curve.end)

@@ -72,13 +72,19 @@ def make_jeans(
     parts = _without_band(block, style)
     pieces = {piece.name: piece for piece in parts.pieces}
     fronts, backs = _waist_lengths(block, pieces, style)
-    loops = loop_places(fronts[0], backs[0], loop_count(2 * (fronts[0] + backs[0])))
+    waist = (sum(fronts) + sum(backs)) * 2 / len(fronts)
+    loops = [loop_places(f, b, loop_count(waist)) for f, b in zip(fronts, backs, strict=True)]
     mark_waist(block, pieces, style, loops)
     if style.band is Band.SHAPED:
-        parts += _sum(shaped_band(HalfOf(half), style, loops) for half in block.halves)
+        parts += _sum(
+            shaped_band(HalfOf(half), style, at) for half, at in zip(block.halves, loops, strict=True)
+        )
     else:
-        parts += straight_band([HalfWaist(f, b, loops) for f, b in zip(fronts, backs, strict=True)], style)
-    parts += belt_loops(style, 2 * (fronts[0] + backs[0]))
+        # Along the warp a strip is strongest, but where the cloth shrinks unevenly it must shrink as the waist does.
+        along = cloth is None or cloth.lengthwise_change == cloth.crosswise_change
+        seams_of = [HalfWaist(f, b, at) for f, b, at in zip(fronts, backs, loops, strict=True)]
+        parts += straight_band(seams_of, style, along=along)
+    parts += belt_loops(style, waist)
     parts += Part((), notions=band_notions())
     pieces |= {piece.name: piece for piece in parts.pieces if piece.name not in pieces}
     trued = tuple(pieces.values())

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import replace
 
 from drafting.block import Block
@@ -63,9 +63,9 @@ def notched(pieces: dict[str, Piece], runs: tuple[Run, ...], notches: tuple[Notc
             walked += length
 
 
-def mark_waist(block: Block, pieces: dict[str, Piece], style: Style, notches: WaistNotches) -> None:
+def mark_waist(block: Block, pieces: dict[str, Piece], style: Style, loops: Sequence[WaistNotches]) -> None:
     """Put the belt loops' notches on legs, facings and yokes; the band carries the same ones."""
-    for half in block.halves:
+    for half, notches in zip(block.halves, loops, strict=True):
         of = HalfOf(half)
         notched(pieces, front_waist(of, pieces, style), notches.front)
         notched(pieces, back_waist(of, pieces), notches.back)

@@ -92,7 +92,7 @@ _SWATCH_TEST = (
     ),
     Said(
         "Either wash the cloth before cutting and give no change, or give the change and cut it unwashed: "
-        "never both. Spring and stretch: pull {0} of it crosswise along a ruler, without strain, and give "
+        "never both. For the stretch, pull {0} of it crosswise along a ruler, without strain, and give "
         "the gain in percent.",
         (100.0,),
     ),
@@ -123,7 +123,11 @@ def _shopping(pieces: tuple[Piece, ...], notions: Iterable[Notion]) -> Iterator[
     for (name, length), count in counts.items():
         yield Said(f"{count} x {name}, {{0}}", (length,)) if length else Said(f"{count} x {name}")
     for material in (Material.POCKETING, Material.INTERFACING):
-        cut = [piece.name for piece in pieces if piece.cutting.material is material]
+        cut = [
+            piece.name.removesuffix(f" {material.value}")
+            for piece in pieces
+            if piece.cutting.material is material
+        ]
         if cut:
             yield Said(f"{material.value.capitalize()} for: {', '.join(cut)}.")
 

@@ -23,9 +23,9 @@ _BAG_DEPTH, _BELOW_CROTCH = 240.0, 30.0
 """The bag hangs this deep, mm, but ends no further than this below crotch level. The same sheet has 10 in
 for a front rise of 10 1/2 in without band, measured along its curve, which is about as far below."""
 
-_BAG_ROUND, _BAG_ROUND_SHARE = 50.0, 0.35
-"""Radius of the bag's lower corners, mm, and the largest share of its reach that one takes
-(common practice)."""
+_BAG_ROUND, _BAG_ROUND_SHARE, _BOTTOM_SHARE = 50.0, 0.35, 0.45
+"""Radius of the bag's lower corners, mm, and the largest shares of the bag's reach and of its bottom that one
+takes (common practice)."""
 
 _PAST_END, _LEAST_PAST_END = 30.0, 15.0
 """The facing runs on down the side this far past the opening, mm; in a shallow bag at least the lesser amount
@@ -85,11 +85,12 @@ def _bag(opened: OpenFront, style: Style, crotch: float) -> tuple[Path, Path, Pa
     bottom = max(front.side.start.y - _BAG_DEPTH, crotch - _BELOW_CROTCH)
     side = _down_to(front.side, bottom + radius, opened.depth + _LEAST_PAST_END)
     bottom = min(bottom, side.end.y - radius)
-    down = side.direction(side.length)
+    down, inner = side.direction(side.length), waist.start
     corner = meeting(side.end, down, Point(0, bottom), _RIGHT)
-    first = Cubic.bent(side.end, down, corner + _RIGHT * radius, _RIGHT, _QUARTER_ROUND)
-    inner = waist.start
-    turn, rise = Point(inner.x - radius, bottom), Point(inner.x, bottom + radius)
+    # A side that leans in leaves a narrow bottom.
+    across = min(radius, _BOTTOM_SHARE * (inner.x - corner.x))
+    first = Cubic.bent(side.end, down, corner + _RIGHT * across, _RIGHT, _QUARTER_ROUND)
+    turn, rise = Point(inner.x - across, bottom), Point(inner.x, bottom + radius)
     second = Cubic.bent(turn, _RIGHT, rise, _UP, _QUARTER_ROUND)
     edge = Path((first, Cubic.line(first.end, turn), second, Cubic.line(rise, inner)))
     return waist, side, edge

@@ -8,6 +8,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+import numpy as np
+
 from drafting.curves import Cubic
 from drafting.paths import Path
 from drafting.points import Point, Vector, meeting
@@ -108,7 +110,7 @@ def _ends(panel: BlockPanel, depth: float) -> tuple[Path, Path]:
 def _level(crotch: Path, side: Path) -> Cubic:
     """Return the line from the centre to the side, square to both."""
     centre = crotch.direction(crotch.length)
-    return Cubic.bent(crotch.end, centre.left, side.start, -side.direction(0).left, 2 / 3)
+    return _sweep(crotch.end, centre.left, side.start, -side.direction(0).left)
 
 
 @dataclass(frozen=True)
@@ -134,7 +136,7 @@ class Crown:
         below, above = self.centre.split(self.centre.length - depth)
         upper_side, lower_side = self.side.split(depth)
         leave, arrive = -above.direction(0).left, lower_side.direction(0).left
-        line = Path((Cubic.bent(above.start, -leave, lower_side.start, -arrive, 2 / 3),))
+        line = Path((_sweep(above.start, -leave, lower_side.start, -arrive),))
         return Crown(self.waist, upper_side, line.reversed(), above), Crown(
             line, lower_side, self.lower, below
         )
@@ -174,22 +176,30 @@ def yoked(back: Back, *, centre_depth: float, side_depth: float) -> Yoked:
 
     side = side.moved(closed)
     along = (side.end - tip).unit
-    lower = _faired(centre.end, (tip - centre.end).unit, side.end, along)
-    short = seam.length - lower.length
-    corner = side.end + along * short
-    lower = _faired(centre.end, (tip - centre.end).unit, corner, along)
-    side = Path((_stretched(side, corner),))
-    waist = Cubic.bent(centre.start, -centre.direction(0).left, side.start, -side.direction(0).left, 2 / 3)
+    lower = _sweep(centre.end, (tip - centre.end).unit, side.end, along)
+    # Drawn as one curve the lower edge is a little short; the side moves out by it, which the waist gains too.
+    for _ in range(_ROUNDS):
+        out = along * (seam.length - lower.length)
+        side = side.moved(lambda p, out=out: p + out)  # type: ignore[misc]
+        lower = _sweep(centre.end, (tip - centre.end).unit, side.end, along)
+    waist = _sweep(centre.start, -centre.direction(0).left, side.start, -side.direction(0).left)
     return Yoked(Crown(Path((waist,)), side, Path((lower,)).reversed(), centre.reversed()), seam)
 
 
-def _faired(start: Point, leave: Vector, end: Point, arrive: Vector) -> Cubic:
-    return Cubic.bent(start, leave, end, arrive, 2 / 3)
+_ROUNDS = 4
+"""Each round leaves less than a tenth of the miss."""
+
+_FULLNESS = (0.5, 0.6, 2 / 3, 0.75, 0.85)
+"""Handles tried for an edge of the crown, as shares of the way to its corner; 2/3 is a parabola."""
 
 
-def _stretched(side: Path, end: Point) -> Cubic:
-    """Return a side edge as one curve that ends at `end` instead, the corner moved by less than a millimetre."""
-    return Cubic.bent(side.start, side.direction(0), end, side.direction(side.length), 2 / 3)
+def _sweep(start: Point, leave: Vector, end: Point, arrive: Vector) -> Cubic:
+    """Return the flattest curve of one bend between two directions, so that an allowance fits outside it."""
+    curves = (Cubic.bent(start, leave, end, arrive, share) for share in _FULLNESS)
+    return min(curves, key=lambda curve: float(np.abs(curve.bends(_PLACES)).max()))
+
+
+_PLACES = np.linspace(0, 1, 17)
 
 
 def seam_depth(style: Style) -> float:

@@ -1,8 +1,8 @@
-"""Details of jeans beside published sizes. Ours follow the body, so they are held to a range, not to a number.
+"""Details of jeans beside published sizes: ours follow the body, so they are held to a range.
 
 Sources:
-    SHEET     work-pant specification sheet, sizes 30 to 38 (casualindustrees.com), inches; hip laid flat 3 in below
-              the waistband, so its girth is twice that.
+    SHEET     work-pant specification sheet, sizes 30 to 38 (casualindustrees.com), inches; hip laid flat 3 in
+              below the waistband, so its girth is twice that.
     DRAFTER   a hand drafter of selvedge jeans (masterclasses.historical-tailoring.com).
     SERIES    a sewing blog's jeans series, part 7, belt loops (yousewgirl.blogspot.com, 2013).
 """

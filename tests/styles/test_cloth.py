@@ -22,7 +22,7 @@ RAW = Cloth(lengthwise_change=-5, crosswise_change=-2)
 
 
 def oblong(material: Material = Material.DENIM, turn: float = 0.0) -> Piece:
-    """1000 wide and 800 along its plumb grain, then turned; a notch halfway up the right side, a mark inside."""
+    """1000 wide and 800 along its plumb grain, then turned; a notch halfway up its right side."""
     corners = [Point(0, 0), Point(1000, 0), Point(1000, 800), Point(0, 800)]
     around = Point(0, 0)
     names = ("hem", "right", "top", "left")
@@ -30,12 +30,10 @@ def oblong(material: Material = Material.DENIM, turn: float = 0.0) -> Piece:
         Edge(name, Path.through([a.turned(around, turn), b.turned(around, turn)]), 10)
         for name, a, b in zip(names, corners, [*corners[1:], corners[0]], strict=True)
     )
-    edges = tuple(
-        replace(e, notches=(Notch("middle", e.length / 2),)) if e.name == "right" else e for e in edges
-    )
     grain = Path.through([Point(500, 0).turned(around, turn), Point(500, 800).turned(around, turn)])
     mark = Mark("drill", MarkKind.DRILL, Path.through([Point(250, 400), Point(250, 401)]))
-    return Piece("oblong", edges, grain, Cutting(material=material), (mark,))
+    piece = Piece("oblong", edges, grain, Cutting(material=material), (mark,))
+    return piece.with_edges(replace(piece.edge("right"), notches=(Notch("middle", 400),)))
 
 
 @pytest.mark.parametrize("turn", [0.0, 0.3, 1.5])

@@ -122,8 +122,8 @@ def test_two_different_sides_have_one_fly_whose_stop_is_notched_alike_on_both_fr
     ids=["low rise", "middle rise"],
 )
 def test_zips_are_as_long_as_published_for_their_front_rise(rise_in, shortest_in, longest_in):
-    """Front rise with band 7 to 8.5 in: zip 2.5 to 4 in; 8.5 to 10 in: 4.5 to 6 in (lzfash.com, how to measure
-    jeans). Half an inch is allowed, as shops round."""
+    """Front rise with band 7 to 8.5 in: zip 2.5 to 4 in; 8.5 to 10 in: 4.5 to 6 in (lzfash.com, how to
+    measure jeans). Half an inch is allowed, as shops round."""
     full = front_at(BLOCK.front, 0).crotch.length
     style = replace(STRAIGHT, below_waist=full - rise_in * 25.4)
     zip_in = zip_of(style).length / 25.4
@@ -131,8 +131,8 @@ def test_zips_are_as_long_as_published_for_their_front_rise(rise_in, shortest_in
 
 
 def test_the_stitched_j_of_a_work_pant_ends_about_where_its_size_chart_says():
-    """J-stitch 7 in below the band and 1.5 in wide, front rise 12.5 in with a band of 1 3/4, size 32 (work-pant
-    size chart, casualindustrees.com)."""
+    """J-stitch 7 in below the band and 1.5 in wide, front rise 12.5 in with a band of 1 3/4, size 32
+    (work-pant size chart, casualindustrees.com)."""
     block = draft_block(wearer(waist_girth=851, hip_girth=965, inside_leg_height=810, body_rise=260))
     full = front_at(block.front, 0).crotch.length
     style = replace(STRAIGHT, band_height=44, below_waist=full - 12.5 * 25.4, band=Band.SHAPED)

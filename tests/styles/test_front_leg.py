@@ -130,7 +130,8 @@ def test_the_scoop_is_as_wide_and_deep_as_one_measured_on_trousers():
 
 def test_the_opening_of_work_pants_fits_the_size_it_is_made_for():
     """Opening 7 in, 1 3/4 in from the side along the waist, size 32: waist 33.5, hip 39.5, front rise 12.5 in
-    with a band of 1 3/4 (work-pant size chart, casualindustrees.com). Worn at the block's waist, straight band."""
+    with a band of 1 3/4 (work-pant size chart, casualindustrees.com). Worn at the block's waist,
+    straight band."""
     block = draft_block(wearer(waist_girth=851, hip_girth=965, inside_leg_height=810, body_rise=260))
     pocket = FrontPocket(width=44, depth=170, scoop=0)
     style = replace(STRAIGHT, below_waist=0, band=Band.STRAIGHT, band_height=44, front_pocket=pocket)
