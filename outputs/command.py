@@ -9,8 +9,10 @@ from typing import Any
 import click
 
 from drafting.errors import DraftRefused
+from outputs.cloth_entries import CLOTH_ENTRIES
 from outputs.folder import make_folder, refuse_overwriting, safe_name, write_file
-from styles.style import STRAIGHT
+from outputs.style_options import LAPS, StyleOptions, read_options
+from styles.style import STRAIGHT, Band, Felling
 
 STYLES = {STRAIGHT.name: STRAIGHT}
 """The styles by the name that a person types."""
@@ -85,27 +87,57 @@ def measure(name: str, unit: str, out: Path | None, force: bool) -> None:
 @click.option(
     "--style", type=click.Choice(list(STYLES)), default="straight", show_default=True, help="What to draft."
 )
+@click.option("--band", type=click.Choice([b.value for b in Band]), help="How the waistband is cut.")
+@click.option("--laps", type=click.Choice(list(LAPS)), help="Which front lies on top at the fly.")
+@click.option(
+    "--below-waist", metavar="LENGTH",
+    help='How far below the waist they sit: "3 cm", "1 1/2 in"; a minus for above.',
+)  # fmt: skip
+@click.option(
+    "--seams", type=click.Choice([f.value for f in Felling]),
+    help="Plain and overlocked, or flat-felled with unequal allowances.",
+)  # fmt: skip
+@click.option("--no-allowance", is_flag=True, help="Leave seam allowances away, to add your own.")
+@click.option(
+    "--lengthwise-change", metavar="PERCENT",
+    help="What washing does to the cloth along the warp; a minus for shrinking.",
+)  # fmt: skip
+@click.option("--crosswise-change", metavar="PERCENT", help="The same across the warp.")
+@click.option("--stretch", metavar="PERCENT", help="How far the cloth can be pulled crosswise; 0 if rigid.")
 @_PAPER
 @click.option(
     "--out", type=click.Path(path_type=Path), help="The folder to write; else named after wearer and style."
 )
 @_FORCE
 @click.option("--anyway", is_flag=True, help="Write the pattern even if a check finds it faulty.")
-def draft(file: Path, style: str, paper: str, out: Path | None, force: bool, anyway: bool) -> None:
+def draft(
+    file: Path,
+    style: str,
+    paper: str,
+    out: Path | None,
+    force: bool,
+    anyway: bool,
+    no_allowance: bool,
+    **asked: str | None,
+) -> None:
     """Draft the jeans for a measurements file.
 
     Writes the pattern as PDF, the numbers as figures.json, and pictures of the block and of its ease,
-    block.png and ease.png, into one folder.
+    block.png and ease.png, into one folder. What is said of the cloth here counts before the file.
     """
     from outputs.measurement_file import read_measurements
 
+    cloth = {key: asked.pop(key) for key in CLOTH_ENTRIES}
+    options = read_options(allowance=not no_allowance, cloth=cloth, **asked)
     read = read_measurements(file)
     target = out or Path(safe_name(read.wearer, style))
     refuse_overwriting(target, force=force)
 
     from outputs.draft_files import draft_into
 
-    for line in draft_into(target, read, style=STYLES[style], paper=paper, force=force, anyway=anyway):
+    for line in draft_into(
+        target, read, STYLES[style], options, paper=paper, force=force, anyway=anyway
+    ):
         click.echo(line)
 
 
@@ -134,7 +166,7 @@ def demo(out: Path, paper: str, force: bool) -> None:
         read = read_measurements(copy)
         click.echo(f"=== {read.wearer}, an invented person: {copy}")
         target = out / f"{source.stem}-{STRAIGHT.name}"
-        for line in draft_into(target, read, style=STRAIGHT, paper=paper, force=force):
+        for line in draft_into(target, read, STRAIGHT, StyleOptions(), paper=paper, force=force):
             click.echo(line)
         click.echo()
 

@@ -6,23 +6,33 @@ import json
 from collections.abc import Iterator
 from pathlib import Path
 
-from drafting.block import draft_block
+from drafting.block import Block, draft_block
 from drafting.errors import DraftRefused, Problem, Severity
+from drafting.measurements import Measurements
 from outputs.block_picture import draw_block_picture
 from outputs.ease_picture import draw_ease_picture
 from outputs.folder import write_folder
 from outputs.measurement_file import MeasurementFile
 from outputs.paper import PAPERS
 from outputs.pdf import PageTooLarge, PrintReport, write_single_page_pdf, write_tiled_pdf
+from outputs.style_options import StyleOptions
 from outputs.summary import summary_lines, wrapped
 from outputs.units import Unit, format_length
+from styles.cloth import Cloth, ease_for
 from styles.figures import jeans_figures
 from styles.jeans import Jeans, make_jeans
 from styles.style import Style
 
 
 def draft_into(
-    target: Path, read: MeasurementFile, *, style: Style, paper: str, force: bool, anyway: bool = False
+    target: Path,
+    read: MeasurementFile,
+    style: Style,
+    options: StyleOptions,
+    *,
+    paper: str,
+    force: bool,
+    anyway: bool = False,
 ) -> Iterator[str]:
     """Draft and write everything into the folder `target`; yield the lines to print.
 
@@ -30,6 +40,7 @@ def draft_into(
         target: the folder; its own place must exist.
         read: the measurements.
         style: what to draft.
+        options: what shall be otherwise; its cloth counts before the file's.
         paper: a name of `outputs.paper.PAPERS`, or "single" for one big page.
         force: replace files that are already there.
         anyway: write a pattern that a check found faulty.
@@ -38,7 +49,14 @@ def draft_into(
         DraftRefused: the measurements, a fault (without `anyway`), the folder (without `force`) or the disk
             do not allow it; the folder is as it was before.
     """
-    jeans = make_jeans(draft_block(read.measurements), style, wearer=read.wearer, date=read.taken_on)
+    cloth = Cloth(**{**read.cloth, **options.cloth})
+    jeans = make_jeans(
+        block_for(read.measurements, cloth),
+        options.style(style, read.measurements.waist_taken_at),
+        wearer=read.wearer,
+        date=read.taken_on,
+        cloth=cloth,
+    )
     if jeans.faults and not anyway:
         raise _faulty(jeans, read)
     summary = [*summary_lines(jeans, read.unit, read.warnings), ""]
@@ -55,11 +73,21 @@ def draft_into(
     )
     yield from summary
     for report in reports:
+        if report.shortened:
+            yield from wrapped(
+                f"labels shortened on: {'; '.join(report.shortened)}; the piece list has them whole"
+            )
         for warning in report.warnings:
             yield from wrapped(f"warning: {warning}")
         sheets = "1 page" if report.sheets == 1 else f"{report.sheets} sheets"
         yield f"{pdf}: {sheets}"
     yield from map(str, others)
+
+
+def block_for(measurements: Measurements, cloth: Cloth) -> Block:
+    """Return the block with the room that the cloth needs; the room goes by the girths of the body."""
+    block = draft_block(measurements)
+    return draft_block(measurements, ease=ease_for(cloth, block.body)) if cloth.stretch else block
 
 
 def _faulty(jeans: Jeans, read: MeasurementFile) -> DraftRefused:

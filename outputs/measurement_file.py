@@ -22,6 +22,7 @@ from drafting.measurements import (
     Sides,
     WaistLevel,
 )
+from outputs.cloth_entries import CLOTH_ENTRIES, read_cloth
 from outputs.file_wording import FileWording
 from outputs.measurement_template import doubt_about_text
 from outputs.measurement_template import write_template as write_template
@@ -43,7 +44,7 @@ _LONGEST_GUESS = 60
 _MOST_PROBLEMS = 60
 
 _Choice = TypeVar("_Choice", bound=Enum)
-_ENTRIES = ("wearer", "taken_on", "unit", "waist_taken_at", "estimate_like", *_TABLES)
+_ENTRIES = ("wearer", "taken_on", "unit", "waist_taken_at", "estimate_like", *_TABLES, "cloth")
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -55,6 +56,7 @@ class MeasurementFile:
         taken_on: date as typed; empty where none is given.
         unit: the file's unit, to show lengths in; centimetres where the file states none.
         measurements: in millimetres.
+        cloth: percentages by names of `outputs.cloth_entries.CLOTH_ENTRIES`, as far as given.
         warnings: what is unusual but possible.
         lines: line of each entry in the file, from 1, by key.
     """
@@ -63,6 +65,7 @@ class MeasurementFile:
     taken_on: str
     unit: Unit
     measurements: Measurements
+    cloth: Mapping[str, float]
     warnings: tuple[Problem, ...]
     lines: Mapping[str, int]
 
@@ -115,6 +118,7 @@ class _Reading:
         lengths: dict[str, TypedLength] = {}
         for table in _TABLES:
             lengths |= self._lengths(table)
+        cloth = self._cloth()
         measurements = Measurements(
             **_of_table(lengths, ""),
             waist_taken_at=self._choice("waist_taken_at", WaistLevel) or WaistLevel.NATURAL,
@@ -134,6 +138,7 @@ class _Reading:
             taken_on=taken_on,
             unit=unit,
             measurements=measurements,
+            cloth=cloth,
             warnings=(),
             lines=self.lines,
         )
@@ -208,6 +213,24 @@ class _Reading:
                     unit = self.unit or Unit.CM
                     usual = FileWording(unit, {}, {}).show_range(MEASUREMENTS[name].usual)
                     self._refuse(key, message, value, usual)
+        return found
+
+    def _cloth(self) -> dict[str, float]:
+        """Return the percentages of the cloth, less what is not filled in."""
+        entries = self.entries.get("cloth", {})
+        if not isinstance(entries, dict):
+            self._refuse("cloth", "This should be a line [cloth] with percentages below it.", entries)
+            return {}
+        for name in entries:
+            if name not in CLOTH_ENTRIES:
+                guess = difflib.get_close_matches(_plain(name), CLOTH_ENTRIES, 1)
+                message = f"Nothing about the cloth has this name.{_did_you_mean(guess)}"
+                self._refuse(f"cloth.{name}", message, entries[name])
+        typed = {name: entries[name] for name in CLOTH_ENTRIES if entries.get(name, "") != ""}
+        found, problems = read_cloth(typed)
+        for problem in problems:
+            key = f"cloth.{problem.key}"
+            self._refuse(key, problem.message, typed[problem.key], problem.plausible)
         return found
 
     def _refuse_unknown_measurement(self, table: str, key: str, name: str, value: object) -> None:

@@ -6,6 +6,7 @@ from collections.abc import Iterable
 
 from drafting.errors import DraftRefused, Problem, Severity
 from drafting.measurement_table import MEASUREMENTS, MeasurementSpec, Need, Sides
+from outputs.cloth_entries import CLOTH_ENTRIES
 from outputs.units import Unit
 
 __all__ = ["WEARER_LONGEST", "doubt_about_text", "write_template"]
@@ -25,6 +26,12 @@ _INTRODUCTION = (
     "Measurements for jeans. Fill in between the quotes and save; what follows a # is a note.",
     "Measure the body over underwear only, standing relaxed, the tape close but not tight. Add nothing:"
     " what the cloth needs besides is added by the draft.",
+)
+
+_CLOTH = (
+    "All in percent. Lengthwise and crosswise change are what washing does to a swatch: (after - before) /"
+    ' before x 100, so "-3" is a cloth that shrinks by 3 % and is cut larger for it. Stretch is how much'
+    ' further the cloth can be pulled crosswise without strain: "0" for rigid denim, "20" for comfort denim.'
 )
 
 _HEADINGS = {
@@ -83,6 +90,13 @@ def write_template(name: str, unit: Unit) -> str:
     lines += [line for spec in each for line in _how(spec)]
     for side in ("left", "right"):
         lines += ["", f"# [{side}]", *(f'# {spec.key} = ""' for spec in sided)]
+    lines += [
+        "",
+        *_note(f"=== Only where the cloth is not washed before cutting, or stretches. {_CLOTH}"),
+        "",
+        "# [cloth]",
+        *(f'# {entry} = ""' for entry in CLOTH_ENTRIES),
+    ]
     return "\n".join(lines) + "\n"
 
 

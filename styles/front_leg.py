@@ -24,6 +24,10 @@ FACING_OVERLAP, BAG_OVERLAP = 30.0, 40.0
 _WIDEST = 0.45
 """The opening takes no larger share of the front's waist (common practice, no source)."""
 
+_FLATTEST = 2.0
+"""It is at most this many times as wide as deep; a flatter scoop bends too tightly to be turned (common
+practice)."""
+
 _ABOVE_HIP = 10.0
 """The opening ends this far above hip level at least, mm, so that the hip notch stays on the front leg."""
 
@@ -80,14 +84,16 @@ class OpenFront:
 def open_front(half_of: HalfOf, style: Style) -> OpenFront:
     """Return the front with the opening of the style, made smaller where the body leaves it less room.
 
-    It takes at most 45 % of the waist, leaves room for the bag beside the fly, and ends above hip level.
+    It takes at most 45 % of the waist and twice its depth, leaves room for the bag beside the fly, and ends
+    above hip level wherever that leaves it 40 mm.
     """
     panel = half_of.half.front
     front = front_at(panel, seam_depth(style))
     waist, side = front.waist, front.side
     hip = side.length - FromHem.of(half_of).hip
-    width = min(style.front_pocket.width, _WIDEST * waist.length, bag_room(front, style) - BAG_OVERLAP)
     depth = min(style.front_pocket.depth, max(hip - _ABOVE_HIP, _LEAST_DEPTH))
+    most = min(_WIDEST * waist.length, bag_room(front, style) - BAG_OVERLAP, _FLATTEST * depth)
+    width = min(style.front_pocket.width, most)
     curve = _opening(front, width, depth, style.front_pocket.scoop)
     return OpenFront(front, width, depth, Path((curve,)), hip)
 
@@ -140,7 +146,7 @@ def _opening(front: Front, width: float, depth: float, scoop: float) -> Cubic:
 
 
 def _eased(curve: Cubic, share: float) -> Cubic:
-    """Return a curve whose shorter handle is drawn out, so that a flat opening has no tight bend at one end."""
+    """Return a curve whose shorter handle is drawn out, so that a flat opening has no tight bend."""
     first, second = (curve.c1 - curve.start).length, (curve.c2 - curve.end).length
 
     def drawn_out(own: float, other: float) -> float:

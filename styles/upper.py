@@ -193,10 +193,40 @@ _FULLNESS = (0.5, 0.6, 2 / 3, 0.75, 0.85)
 """Handles tried for an edge of the crown, as shares of the way to its corner; 2/3 is a parabola."""
 
 
+_LEAST_RADIUS = 12.5
+"""No edge of the crown turns more sharply than this, mm, or its allowance would not fit (common practice)."""
+
+
 def _sweep(start: Point, leave: Vector, end: Point, arrive: Vector) -> Cubic:
-    """Return the flattest curve of one bend between two directions, so that an allowance fits outside it."""
-    curves = (Cubic.bent(start, leave, end, arrive, share) for share in _FULLNESS)
-    return min(curves, key=lambda curve: float(np.abs(curve.bends(_PLACES)).max()))
+    """Return the flattest curve of one bend between two directions, so that an allowance fits outside it.
+
+    Where the chord all but runs along one direction, the whole turn would lie at the other end: that end gives up
+    squareness, a tenth of its turn at a time, until the curve is no longer pointed.
+    """
+    chord = end - start
+    first, last = leave.angle_to(chord), chord.angle_to(arrive)
+    for tenths in range(10):
+        kept = 1 - tenths / 10
+        curve = min(
+            (
+                Cubic.bent(
+                    start,
+                    chord.turned(-first * (kept if abs(first) > abs(last) else 1.0)),
+                    end,
+                    chord.turned(last * (kept if abs(last) >= abs(first) else 1.0)),
+                    share,
+                )
+                for share in _FULLNESS
+            ),
+            key=_sharpest,
+        )
+        if _sharpest(curve) * _LEAST_RADIUS <= 1:
+            return curve
+    return Cubic.line(start, end)
+
+
+def _sharpest(curve: Cubic) -> float:
+    return float(np.abs(curve.bends(_PLACES)).max())
 
 
 _PLACES = np.linspace(0, 1, 17)

@@ -9,7 +9,7 @@ from hypothesis import given, settings
 from strategies import bodies
 from wearers import wearer
 
-from drafting.allowance import cut_line
+from drafting.allowance import AllowanceTooWide, cut_line
 from drafting.block import draft_block
 from drafting.measurements import SideMeasurements
 from drafting.pieces import Finish, NotchKind
@@ -47,7 +47,12 @@ def test_on_any_body_the_front_is_whole_can_be_cut_and_sews_to_its_pockets_and_f
         part = front_parts(block, style)
         assert check_pieces(part.pieces) == ()
         for piece in part.pieces:
-            cut = cut_line(piece).polygon
+            try:
+                cut = cut_line(piece).polygon
+            except AllowanceTooWide as refused:
+                # The block itself may have too tight a crotch curve for its allowance; the wearer is told.
+                assert refused.edges == ("crotch seam",) and piece.name.endswith("front leg")
+                continue
             assert cut.is_valid and cut.buffer(0.02).covers(piece.polygon)
         for check in check_seams(part.pieces, part.seams):
             assert check.passes and not check.findings, check
@@ -86,7 +91,7 @@ def test_no_scoop_is_a_straight_slant_and_each_deeper_one_leaves_less_of_the_leg
 def test_an_opening_asked_too_wide_or_too_deep_stays_on_the_front_and_above_the_hip():
     opened = open_front(HALF, with_pocket(width=400, depth=400))
     waist = opened.whole.waist.length
-    assert opened.width <= 0.45 * waist
+    assert opened.width == pytest.approx(min(0.45 * waist, 2 * opened.depth))
     assert opened.depth == pytest.approx(opened.hip - 10)
 
 

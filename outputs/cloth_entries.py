@@ -1,0 +1,59 @@
+"""What is typed about the cloth, in the measurements file or on the command line: percentages by name."""
+
+from __future__ import annotations
+
+import math
+import re
+from collections.abc import Mapping
+
+from drafting.errors import DraftRefused, Problem, Severity
+
+CLOTH_ENTRIES = ("lengthwise_change", "crosswise_change", "stretch")
+"""The fields of `styles.cloth.Cloth`, here so that a file without any need not wait for its libraries."""
+
+_PERCENT = re.compile(r"(?P<minus>[-−–]\s*)?(?P<number>[0-9]{1,6}(?:[.,][0-9]{1,9})?)\s*%?")
+_UNREADABLE = 'A percentage is written like "-3", "-2,5" or "-3 %".'
+
+
+def read_cloth(typed: Mapping[str, object]) -> tuple[dict[str, float], list[Problem]]:
+    """Return the percentages that can be meant, and what is wrong with the others.
+
+    Args:
+        typed: Numbers or texts by names of `CLOTH_ENTRIES`.
+    """
+    if not typed:
+        return {}, []
+    from styles.cloth import Cloth, refuse_meaningless_cloth
+
+    read = {key: _percent(value) for key, value in typed.items()}
+    try:
+        refuse_meaningless_cloth(Cloth(**read))
+    except DraftRefused as refusal:
+        # No range holds what is no number, so that an unreadable text is told its range as well.
+        problems = [
+            problem if math.isfinite(read[problem.key]) else _unreadable(problem, typed[problem.key])
+            for problem in refusal.problems
+        ]
+        wrong = {problem.key for problem in problems}
+        return {key: value for key, value in read.items() if key not in wrong}, problems
+    return read, []
+
+
+def _percent(typed: object) -> float:
+    """Return the percentage, NaN for what is none."""
+    found = _PERCENT.fullmatch(str(typed).strip()) if not isinstance(typed, bool) else None
+    if not found:
+        return math.nan
+    number = float(found["number"].replace(",", "."))
+    return -number if found["minus"] and number else number
+
+
+def _unreadable(problem: Problem, typed: object) -> Problem:
+    # A text on a command line or in a file may hold anything, line breaks too.
+    return Problem(problem.key, _UNREADABLE, Severity.REFUSAL, in_one_line(typed), problem.plausible)
+
+
+def in_one_line(typed: object) -> str:
+    """Return what was typed in one line, cut short when it is endless."""
+    text = " ".join("".join(letter if letter.isprintable() else " " for letter in str(typed)[:200]).split())
+    return text if len(text) <= 60 else f"{text[:57]}..."

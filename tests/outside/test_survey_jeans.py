@@ -1,0 +1,70 @@
+"""Whole jeans for the people of a survey of real bodies: what the engine draws for anybody can be sewn and cut.
+
+Source: 2012 Anthropometric Survey of U.S. Army Personnel (ANSUR II), Natick technical report TR-15/007,
+public domain. The survey's file lies beside the project, not in it; without it these tests are skipped.
+Every ninth person is drafted, all of them when JEANSBLOCK_WHOLE_SURVEY is set. The tolerances are those of
+the trueing: 1 mm along a seam, half a millimetre at a notch (common practice).
+"""
+
+from __future__ import annotations
+
+import csv
+from collections.abc import Iterator
+from functools import cache
+
+import pytest
+
+from drafting import DraftRefused, Measurements, draft_block
+from drafting.allowance import AllowanceTooWide, cut_line
+from drafting.tolerance import NOTCH, SEAM
+from styles.jeans import Jeans, make_jeans
+from styles.style import STRAIGHT
+from tests.outside.test_survey import COLUMNS, STEP, SURVEY
+
+GROUPS = 8
+"""The people are drafted in so many groups, so that workers can share them."""
+
+pytestmark = pytest.mark.skipif(not SURVEY.exists(), reason="the survey's file is not beside the project")
+
+
+@cache
+def rows() -> list[dict[str, str]]:
+    with SURVEY.open(encoding="utf-8", newline="") as stream:
+        return list(csv.DictReader(stream))[::STEP]
+
+
+def jeans_of_group(group: int) -> Iterator[tuple[str, Jeans]]:
+    for row in rows()[group::GROUPS]:
+        body = Measurements(**{key: float(row[column]) * 10 for column, key in COLUMNS.items()})
+        try:
+            yield row["id"], make_jeans(draft_block(body), STRAIGHT)
+        except DraftRefused:
+            continue  # counted where the blocks are tested
+
+
+def amiss(jeans: Jeans) -> list[str]:
+    """Return what would keep a pair of jeans from being sewn, in words."""
+    found = [f"{fault.where}: {fault.say()}" for fault in jeans.faults]
+    for check in jeans.seams:
+        miss = check.first_length - check.second_length - check.intended
+        if not abs(miss) <= SEAM or min(check.first_length, check.second_length) <= 0:
+            found.append(f"{check.name} misses by {miss:.1f}")
+        found += [f"{check.name}: {n.name} misses" for n in check.notches if not abs(n.miss) <= NOTCH]
+    for piece in jeans.pattern.pieces:
+        try:
+            cut_line(piece)
+        except AllowanceTooWide as refused:
+            found.append(f"{piece.name} cannot be cut: {refused}")
+    return found
+
+
+@pytest.mark.parametrize("group", range(GROUPS))
+def test_every_seam_and_notch_meets_and_every_piece_can_be_cut(group: int) -> None:
+    made = dict(jeans_of_group(group))
+    assert len(made) >= 0.99 * len(rows()[group::GROUPS])
+    assert {name: found for name, jeans in made.items() if (found := amiss(jeans))} == {}
+
+
+@pytest.mark.skipif(STEP == 1, reason="the sample is not drawn where everybody is drafted")
+def test_about_five_hundred_people_are_drafted() -> None:
+    assert len(rows()) >= 500
