@@ -15,8 +15,8 @@ from drafting.means import Fit
 from drafting.measurement_checks import refuse_meaningless
 from drafting.measurements import Measurements, Side
 from drafting.panel import Levels, thigh_level
-from drafting.plans import Shares, dart_count, dart_length
 from drafting.proportions import Ease, Proportions
+from drafting.shares import Shares, dart_count, dart_length
 from drafting.sides import OneSide, known_of_both, two_sides
 from drafting.waist_line import BlockPanel, draw_waist
 

@@ -16,8 +16,9 @@ from drafting.formula import Length, named
 from drafting.leg_shape import LegShape
 from drafting.means import Fit
 from drafting.panel import Levels, Panel, draw_panel, thigh_level
-from drafting.plans import Shares, back_plan, front_plan, lean_at_hip, share_widths
+from drafting.plans import back_plan, front_plan, lean_at_hip
 from drafting.proportions import Ease, Proportions
+from drafting.shares import Shares, share_widths
 from drafting.sides import OneSide
 from drafting.solve import Numbers, solve_within
 

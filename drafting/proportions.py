@@ -6,7 +6,7 @@ Change one by `Proportions(back_lean=12.0)`; the table itself prints with `const
 from __future__ import annotations
 
 from dataclasses import dataclass, field, fields
-from typing import Any
+from typing import Any, ClassVar
 
 ALDRICH = "metric trouser block, Aldrich (from memory of the book, figures confirmed by its own sums)"
 HERTZER = "Hertzer, Garment Cutting in the Twentieth Century, 1890s"
@@ -30,8 +30,19 @@ def _constant(value: float, unit: str, reason: str, source: str) -> Any:
     return field(default=value, metadata={"unit": unit, "reason": reason, "source": source})
 
 
+class _Table:
+    """Fields with a unit, a reason and a source each."""
+
+    _SUFFIX: ClassVar[str] = ""
+
+    def constants(self) -> tuple[Constant, ...]:
+        """Return the table, one row a constant."""
+        rows = fields(self)  # type: ignore[arg-type]
+        return tuple(Constant(f.name + self._SUFFIX, getattr(self, f.name), **f.metadata) for f in rows)
+
+
 @dataclass(frozen=True, kw_only=True)
-class Proportions:
+class Proportions(_Table):
     """Constants of the draft; lengths in mm, angles in degrees, divisors and shares as pure numbers."""
 
     # levels
@@ -104,6 +115,15 @@ class Proportions:
         14, "deg", "seat line off plumb for jeans", "15 nominal, built as 1 in 4: " + HERTZER
     )
     back_lean_least: float = _constant(6, "deg", "the seat line of a straight trouser", "7.1: " + ALDRICH)
+    lean_leaves: float = _constant(
+        15,
+        "mm",
+        "the seat line leans so far that this much of hip less waist is left to the other seams",
+        COMMON,
+    )
+    lean_owes_most: float = _constant(
+        75, "mm", "fitted, it leans on until the other seams have to give this much back", TRIAL
+    )
     back_raise: float = _constant(
         28,
         "mm",
@@ -212,13 +232,9 @@ class Proportions:
         "1 in below crotch, work-pant spec sheet",
     )
 
-    def constants(self) -> tuple[Constant, ...]:
-        """Return the table, one row a constant."""
-        return tuple(Constant(f.name, getattr(self, f.name), **f.metadata) for f in fields(self))
-
 
 @dataclass(frozen=True, kw_only=True)
-class Ease:
+class Ease(_Table):
     """Room added to the body, in mm of full girth or length; each is the wearer's or the style's to choose.
 
     Attributes:
@@ -231,6 +247,8 @@ class Ease:
         crotch: Added to the total crotch length.
     """
 
+    _SUFFIX = "_ease"
+
     waist: float = _constant(10, "mm", "jeans 1 to 2 cm", "jeans draft notes of a cutter's journal, 2012")
     hip: float = _constant(30, "mm", "jeans 0 to 3 cm; fitted 0 to 6", "the same; Chinese textbook classes")
     thigh: float = _constant(25, "mm", "least visible room 2.5", "pant fit guide for historical dress")
@@ -240,7 +258,3 @@ class Ease:
     calf: float = _constant(13, "mm", "least visible room 1.3", "pant fit guide for historical dress")
     heel: float = _constant(5, "mm", "a closed hem must pass the heel", COMMON)
     crotch: float = _constant(5, "mm", "close jeans 0 to 1.5", "from memory")
-
-    def constants(self) -> tuple[Constant, ...]:
-        """Return the default eases as rows of the table."""
-        return tuple(Constant(f.name + "_ease", getattr(self, f.name), **f.metadata) for f in fields(self))

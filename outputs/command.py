@@ -135,9 +135,7 @@ def draft(
 
     from outputs.draft_files import draft_into
 
-    for line in draft_into(
-        target, read, STYLES[style], options, paper=paper, force=force, anyway=anyway
-    ):
+    for line in draft_into(target, read, STYLES[style], options, paper=paper, force=force, anyway=anyway):
         click.echo(line)
 
 

@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 
 from drafting.pattern import Pattern
 from drafting.points import Point
 from outputs.canvas import Canvas, Role, line
 from outputs.layout import StandingPiece
 from outputs.lettering import Column, Line, shortened
-from outputs.piece_text import TOLERANCE, check_length, taken, title
+from outputs.piece_text import TOLERANCE, check_length, taken
 from outputs.scale_test import (
     BAR,
     L_DEPTH,
@@ -39,10 +39,14 @@ TAPING = (
 )
 
 
-def piece_line(placed: StandingPiece) -> str:
-    """Return a piece's entry in the list, such as "1. front leg: denim, cut 1, this side up"."""
-    cutting = placed.piece.cutting
-    return f"{title(placed.number, placed.piece)}: {cutting.material.value}, {cutting.text()}"
+def cutting_list(pieces: Sequence[StandingPiece]) -> list[str]:
+    """Return the pieces of each cloth with how many are cut, such as "Denim: 1 front leg × 2, 2 back leg × 2."."""
+    cloths: dict[str, list[str]] = {}
+    for placed in pieces:
+        cutting = placed.piece.cutting
+        name = placed.piece.name.removesuffix(f" {cutting.material.value}")
+        cloths.setdefault(cutting.material.value, []).append(f"{placed.number} {name} × {cutting.quantity}")
+    return [f"{cloth.capitalize()}: {', '.join(names)}." for cloth, names in cloths.items()]
 
 
 def check_lengths(tiling: Tiling) -> list[str]:
@@ -91,21 +95,22 @@ def draw_cover(canvas: Canvas, tiling: Tiling, pattern: Pattern, *, first: int, 
     canvas.stroke(line((left, foot - 2), (right, foot - 2)), Role.FRAME)
     top = foot - 5
     half = (right - left - GUTTER) / 2
+    pieces = [Line("Pieces to cut", HEADING, bold=True)]
+    pieces += [Line(words, BODY) for words in cutting_list(tiling.layout.pieces)]
     column = Column(canvas, left=left, top=top, width=half, bottom=bottom)
     column.write(Line("Map of the sheets", HEADING, bold=True))
-    key = Column(canvas, left=left + HEAD, top=bottom + 9, width=half - HEAD, bottom=bottom)
+    foot = bottom + column.height(*pieces) + 3
+    key = Column(canvas, left=left + HEAD, top=foot + 9, width=half - HEAD, bottom=foot)
     sheet_map = SheetMap(canvas, tiling, left=left, top=column.y, width=half, height=column.y - key.y)
     sheet_map.draw(first=first)
     key.y = sheet_map.bottom - 1.5
     key.write(Line("Small numbers: sheets, in the order of taping. In rings: pieces.", BODY), gap=0)
+    column.y = key.y - 3
+    column.write(*pieces)
     column = Column(canvas, left=left + half + GUTTER, top=top, width=half, bottom=bottom)
     _write_taping(column, tiling)
     if pattern.verdict:
         column.write(Line("Do the pieces meet?", HEADING, bold=True), Line(pattern.verdict, BODY))
-    heading = Line("Pieces", HEADING, bold=True)
-    pieces = [Line(piece_line(placed), BODY) for placed in tiling.layout.pieces]
-    fits = column.holds(heading, *pieces)
-    column.write(heading, *(pieces if fits else [Line("The list of pieces is on sheet 2.", BODY)]))
 
 
 def _write_print_advice(

@@ -128,7 +128,6 @@ class Column:
             block.draw(self.canvas, Point(self.left, self.y))
             self.y -= block.height + gap
 
-    def holds(self, *paragraphs: Line, gap: float = 0.8) -> bool:
-        """Return whether the paragraphs still fit above the bottom."""
-        need = sum(Block.set(self.canvas, [p], self.width).height + gap for p in paragraphs)
-        return self.y - need >= self.bottom
+    def height(self, *paragraphs: Line, gap: float = 0.8) -> float:
+        """Return how much of the column the paragraphs would take, mm."""
+        return sum(Block.set(self.canvas, [p], self.width).height + gap for p in paragraphs)

@@ -10,10 +10,11 @@ from drafting.pattern import Pattern
 from drafting.pieces import Piece
 from drafting.points import Point
 from outputs.canvas import Canvas, Recording, Role, Ruler, line
-from outputs.cover_sheet import BODY, GUTTER, HEADER, HEADING, piece_line
+from outputs.cover_sheet import BODY, GUTTER, HEADER, HEADING
+from outputs.layout import StandingPiece
 from outputs.lettering import Block, Line
 from outputs.piece_drawing import NOTCH_APART, draw_drill
-from outputs.piece_text import allowance_text, cloth_text
+from outputs.piece_text import allowance_text, cloth_text, title
 from outputs.tiling import Tiling
 
 KEY = (
@@ -30,17 +31,11 @@ KEY = (
     (Role.MARK, "line to transfer or to fold along"),
     (Role.JOIN, "join of two sheets, with crosses to match"),
 )
-CAUTIONS = (
-    "Sew a toile from cheap cloth first and try it on, sitting and walking, before you cut denim.",
-    "Wash and iron the cloth before cutting: denim shrinks, mostly along the warp.",
-    "Shears and rotary cutters: cut away from your hand, keep fingers off the ruler's edge, "
-    "close the blade whenever you lay it down.",
-    "A hot iron burns: stand it on its heel, switch it off when you leave it, and mind the steam.",
-    "Do not sew over pins; hammer rivets and buttons with your eyes covered.",
-)
+TOILE = "Sew a toile from cheap cloth first and try it on, sitting and walking, before you cut denim."
+WASHED = "Wash and iron the cloth before cutting: denim shrinks, mostly along the warp."
+UNWASHED = "Cut the cloth unwashed: the pieces are drawn larger for what it loses in the first wash."
 LEVELS = {Level.FAULT: "FAULT", Level.WARNING: "Warning", Level.NOTE: "Note"}
 
-PIECES = "The pieces and their allowances"
 SAMPLE = 22.0
 """Length of a line's sample in the key, mm."""
 GAP = 1.4
@@ -87,8 +82,7 @@ def draw_notes(
         y -= HEADING
         for index, (note, block) in enumerate(zip(paragraphs, blocks, strict=True)):
             kept_together = blocks[:2] if index == 0 else [block]
-            full = y - sum(b.height + GAP for b in kept_together) < bottom
-            if full or (index == 0 and heading == PIECES and columns % 2):
+            if y - sum(b.height + GAP for b in kept_together) < bottom:
                 if columns % 2 == 0:
                     sheets.append(Recording(ruler))
                 columns += 1
@@ -118,20 +112,32 @@ def _sections(tiling: Tiling, pattern: Pattern, show: Show) -> Iterator[tuple[st
     for section in pattern.sections:
         yield section.heading, [_text(line.say(show)) for line in section.lines]
     yield "The lines", [Note((Line(words, BODY),), role) for role, words in KEY]
-    yield "Before you cut", [_text(words) for words in CAUTIONS]
+    larger = any(cloth_text(piece) for piece in pattern.pieces)
+    yield "Before you cut", [_text(words) for words in (TOILE, UNWASHED if larger else WASHED)]
     yield (
-        PIECES,
+        "The pieces and their allowances",
         [
-            Note((Line(piece_line(placed), BODY, bold=True), *_said_of(placed.piece)))
+            Note((Line(_piece_line(placed), BODY, bold=True), *_said_of(placed.piece)))
             for placed in tiling.layout.pieces
         ],
     )
 
 
+def _piece_line(placed: StandingPiece) -> str:
+    """Return a piece's entry in the list, such as "1. front leg: denim, cut 1, this side up"."""
+    piece = placed.piece
+    return f"{title(placed.number, piece)}: {piece.cutting.material.value}, {piece.cut_text}"
+
+
 def _said_of(piece: Piece) -> Iterator[Line]:
-    for words in (allowance_text(piece), cloth_text(piece)):
+    for words in (allowance_text(piece), cloth_text(piece), _marks(piece)):
         if words:
             yield Line(words, BODY)
+
+
+def _marks(piece: Piece) -> str:
+    names = dict.fromkeys(mark.name.replace("_", " ") for mark in piece.marks)
+    return f"marks: {', '.join(names)}" if names else ""
 
 
 def _text(words: str) -> Note:

@@ -29,10 +29,12 @@ class PrintReport:
 
     Attributes:
         sheets: Pages in the file.
-        warnings: A sentence each: characters the font lacks, labels that did not fit.
+        shortened: Pieces whose label did not fit, each with what it lacks.
+        warnings: A sentence each: characters the font lacks.
     """
 
     sheets: int
+    shortened: tuple[str, ...]
     warnings: tuple[str, ...]
 
 
@@ -68,7 +70,7 @@ def write_tiled_pdf(
             note.play(canvas)
     _draw_tiles(canvas, tiling, drawing, SheetWords(sheet_title(pattern), sheets), first)
     canvas.save()
-    return PrintReport(sheets, (*unfit, *typeface.warnings()))
+    return PrintReport(sheets, tuple(unfit), tuple(typeface.warnings()))
 
 
 def _draw_tiles(canvas: PdfCanvas, tiling: Tiling, drawing: Recording, words: SheetWords, first: int) -> None:
@@ -103,4 +105,4 @@ def write_single_page_pdf(pattern: Pattern, target: BinaryIO) -> PrintReport:
     with canvas.page(page.width, page.height), canvas.moved(MARGIN, MARGIN):
         drawing.play(canvas)
     canvas.save()
-    return PrintReport(1, (*unfit, *typeface.warnings()))
+    return PrintReport(1, tuple(unfit), tuple(typeface.warnings()))

@@ -34,18 +34,18 @@ DRILL_ARM = 4.0
 """Half the size of the cross at a point to mark, mm."""
 ON_GRAIN = 0.3
 """A mark this near the grain line is not drawn over it, mm: two dashed lines in one would read as solid."""
-CAPTION = 3.4
-"""Size of the words along a line, mm."""
+CAPTIONS = (3.4, 2.8, 2.2)
+"""Sizes of the words along a line that are tried, mm."""
 SCALES = (1.0, 0.85, 0.7, 0.6, 0.5)
 """Sizes of the label that are tried, the largest first; the last sets 2 mm, the least that reads well."""
-LABEL_WIDTHS = (110.0, 85.0, 60.0)
+LABEL_WIDTHS = (110.0, 85.0, 60.0, 200.0, 150.0)
 """Widths of the label that are tried at full size, mm."""
 
 
 def draw_layout(
     canvas: Canvas, layout: Layout, pattern: Pattern, *, joins: shapely.Geometry | None = None
 ) -> list[str]:
-    """Draw all pieces in their places and return a sentence for each whose label did not fit.
+    """Draw all pieces in their places and return those whose label did not fit, with what it lacks.
 
     Labels keep off `joins` (the lines on the area along which sheets meet) where there is room elsewhere.
     """
@@ -55,7 +55,7 @@ def draw_layout(
 def draw_piece(
     canvas: Canvas, placed: StandingPiece, pattern: Pattern, *, joins: shapely.Geometry | None = None
 ) -> list[str]:
-    """Draw one piece with its label and return a sentence if the label had to be left out or cut down."""
+    """Draw one piece with its label; return its name and what is missing if it had to be cut down."""
     drawing = Recording(canvas)
     piece = placed.piece
     for outline, role in outlines(piece, placed.line):
@@ -69,10 +69,12 @@ def draw_piece(
 
     room = Room(piece.polygon, clearance=CLEARANCE)
     room.take(drawing.ink())
-    unfit = _write_captions(drawing, piece, room)
-    unfit += _write_label(drawing, placed, pattern, room, joins)
+    lacks = [f"“{name}”" for name in _write_captions(drawing, piece, room)]
+    label = _write_label(drawing, placed, pattern, room, joins)
     drawing.play(canvas)
-    return unfit
+    if label is None and not lacks:
+        return []
+    return [f"{piece.name}{label or ''}" + (f" ({', '.join(lacks)})" if lacks else "")]
 
 
 def outlines(piece: Piece, cut: CutLine) -> Iterator[tuple[Outline, Role]]:
@@ -158,28 +160,42 @@ def draw_drill(canvas: Canvas, at: Point) -> None:
 
 
 def _write_captions(drawing: Recording, piece: Piece, room: Room) -> list[str]:
-    """Name grain, folds and marks beside their lines; return a sentence for each mark left unnamed."""
-    named = [("grain", _beside(piece.grain))]
-    folds = (edge.path for edge in piece.edges if edge.finish is Finish.FOLD)
-    named += [("place on the fold", _beside(fold)) for fold in folds]
-    unnamed = {mark.name for mark in piece.marks}
-    for mark in piece.marks:
-        around = _around(mark.path.start) if mark.kind is MarkKind.DRILL else _beside(mark.path)
-        named.append((mark.name, around))
-    for name, around in named:
-        words = name.replace("_", " ")
-        width = drawing.text_width(words, CAPTION)
-        for at, angle in around:
-            box = text_box(at, width, CAPTION, angle=angle, align=Align.CENTRE)
-            if room.holds(box):
-                drawing.text(words, at, CAPTION, angle=angle, align=Align.CENTRE)
-                room.take(box)
-                unnamed.discard(name)
+    """Name grain, folds and marks beside their lines; return the marks left unnamed."""
+    named = [("grain", piece.grain)]
+    named += [("place on the fold", edge.path) for edge in piece.edges if edge.finish is Finish.FOLD]
+    named += [(mark.name, mark.path) for mark in piece.marks]
+    drills = {mark.path for mark in piece.marks if mark.kind is MarkKind.DRILL}
+    unnamed = {mark.name: None for mark in piece.marks}
+    for name, path in named:
+        for size in CAPTIONS:
+            words = name.replace("_", " ")
+            width = drawing.text_width(words, size)
+            places = _around(path.start, width, size) if path in drills else _beside(path, size)
+            if _write_at(drawing, room, words, width, size, places):
+                unnamed.pop(name, None)
                 break
-    return [f"{piece.name}: no room to name the mark “{name}”" for name in sorted(unnamed)]
+    return list(unnamed)
 
 
-def _beside(path: Path) -> Iterator[tuple[Point, float]]:
+def _write_at(
+    drawing: Recording,
+    room: Room,
+    words: str,
+    width: float,
+    size: float,
+    places: Iterable[tuple[Point, float]],
+) -> bool:
+    """Write the words at the first place that is free and return whether there was one."""
+    for at, angle in places:
+        box = text_box(at, width, size, angle=angle, align=Align.CENTRE)
+        if room.holds(box):
+            drawing.text(words, at, size, angle=angle, align=Align.CENTRE)
+            room.take(box)
+            return True
+    return False
+
+
+def _beside(path: Path, size: float) -> Iterator[tuple[Point, float]]:
     """Yield places for words along a path, the middle of their baseline and the angle in degrees."""
     for share in (0.3, 0.7, 0.5, 0.15, 0.85):
         at, way = path.point(path.length * share), path.direction(path.length * share)
@@ -187,19 +203,25 @@ def _beside(path: Path) -> Iterator[tuple[Point, float]]:
             way = -way  # words read from the left or from below
         angle = float(np.degrees(Vector(1, 0).angle_to(way)))
         gap = CLEARANCE + 0.2
-        yield at + way.left * (gap + 0.24 * CAPTION), angle
-        yield at + way.left * -(gap + 0.78 * CAPTION), angle
+        yield at + way.left * (gap + 0.24 * size), angle
+        yield at + way.left * -(gap + 0.78 * size), angle
 
 
-def _around(at: Point) -> Iterator[tuple[Point, float]]:
-    """Yield places for words below and above the sign of a point."""
-    yield at + Vector(0, -DRILL_ARM - CLEARANCE - CAPTION), 0.0
-    yield at + Vector(0, DRILL_ARM + CLEARANCE + 0.3 * CAPTION), 0.0
+def _around(at: Point, width: float, size: float) -> Iterator[tuple[Point, float]]:
+    """Yield places for words below, above and beside the sign of a point."""
+    off = DRILL_ARM + CLEARANCE
+    yield at + Vector(0, -off - size), 0.0
+    yield at + Vector(0, off + 0.3 * size), 0.0
+    yield at + Vector(off + width / 2 + 0.3, -0.3 * size), 0.0
+    yield at + Vector(-off - width / 2 - 0.3, -0.3 * size), 0.0
+    yield at + Vector(off + 0.8 * size, 0), 90.0
+    yield at + Vector(-off - 0.3 * size, 0), 90.0
 
 
 def _write_label(
     drawing: Recording, placed: StandingPiece, pattern: Pattern, room: Room, joins: shapely.Geometry | None
-) -> list[str]:
+) -> str | None:
+    """Write the label and return None, or "" if it is cut down and what to write where there is none."""
     number, piece = placed.number, placed.piece
     left, bottom, right, top = piece.polygon.bounds
     wish = Point((left + right) / 2, bottom + 0.62 * (top - bottom))
@@ -216,14 +238,14 @@ def _write_label(
         off_joins = Room(piece.polygon, clearance=CLEARANCE)
         off_joins.take(shapely.union_all([drawing.ink(), joins]))
         if _place_first(drawing, (whole(s) for s in SCALES[:-1]), off_joins, wish):
-            return []
+            return None
     if _place_first(drawing, (whole(s) for s in SCALES), room, wish):
-        return []
+        return None
     if _place_first(drawing, (cut_down(s) for s in SCALES), room, wish):
-        return [f"{piece.name}: too small for its whole label; see the piece list"]
+        return ""
     if _place_first(drawing, ([number_label(drawing, number, scale=s)] for s in SCALES), room, wish):
-        return [f"{piece.name}: too small for a label; it carries its number {number} alone"]
-    return [f"{piece.name}: too small for any label; write number {number} on it"]
+        return f", number {number} alone"
+    return f", write number {number} on it"
 
 
 def _place_first(drawing: Recording, sizes: Iterable[list[Block]], room: Room, wish: Point) -> bool:

@@ -18,10 +18,6 @@ _BELOW_LEAST, _BELOW_MOST = -50.0, 120.0
 """From a high waist to the lowest that is worn, mm (common practice, no source)."""
 _BELOW_RANGE = "between -5 cm (above the waist) and 12 cm (between -2 in and 4 3/4 in)"
 
-_NONE_ADDED = {
-    name: 0.0 for name in ("waist", "side_seam", "inseam", "crotch_seam", "yoke", "small", "hem")
-}
-
 
 @dataclass(frozen=True, kw_only=True)
 class StyleOptions:
@@ -56,7 +52,9 @@ class StyleOptions:
 
     def _allowances(self, base: Allowances) -> Allowances:
         felled = replace(base, felling=self.felling or base.felling)
-        return felled if self.allowance else replace(felled, **_NONE_ADDED)
+        if self.allowance:
+            return felled
+        return replace(felled, waist=0, side_seam=0, inseam=0, crotch_seam=0, yoke=0, small=0, hem=0)
 
 
 def read_options(
@@ -101,6 +99,4 @@ def _read_below(typed: str) -> tuple[float | None, list[Problem]]:
         if _BELOW_LEAST <= mm <= _BELOW_MOST:
             return mm, []
         message = "Jeans are not worn there."
-    return None, [
-        Problem("--below-waist", message, Severity.REFUSAL, in_one_line(typed), _BELOW_RANGE)
-    ]
+    return None, [Problem("--below-waist", message, Severity.REFUSAL, in_one_line(typed), _BELOW_RANGE)]

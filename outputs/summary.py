@@ -6,9 +6,11 @@ import textwrap
 from collections.abc import Iterator
 
 from drafting.errors import Problem
+from drafting.findings import Show
 from drafting.fit_report import crotch_line, girth_lines
 from outputs.fit_words import bare, level_name, mark_of, origin_mark
 from outputs.units import Unit, format_length
+from styles.cloth import Cloth, width_off
 from styles.jeans import Jeans
 
 _WIDTH = 80
@@ -29,6 +31,9 @@ def summary_lines(jeans: Jeans, unit: Unit, warnings: tuple[Problem, ...]) -> It
 
     def show(mm: float | None) -> str:
         return bare(mm, unit)
+
+    def whole(mm: float) -> str:
+        return format_length(mm, unit)
 
     block = jeans.block
     yield _row(_HEADS[unit], "body", "ease", "pattern")
@@ -60,11 +65,51 @@ def summary_lines(jeans: Jeans, unit: Unit, warnings: tuple[Problem, ...]) -> It
             mark = mark_of(block.body.values.get(f"{name}_height"), unit)
         yield f"{_row(f'{name} level', show(block.body[f'{name}_height'].mm))}  {mark}"
 
+    yield ""
+    yield from _making(jeans, whole)
     for problem in warnings:
         yield from wrapped(f"warning: {problem}")
     for finding in jeans.pattern.findings:
-        said = finding.say(lambda mm: format_length(mm, unit))
+        said = finding.say(whole)
         yield from wrapped(f"{finding.level.value}: {finding.where}: {said}")
+
+
+def _making(jeans: Jeans, show: Show) -> Iterator[str]:
+    """Yield how many pieces there are, what is to buy, whether all meet, and what the cloth does."""
+    style, below = jeans.style, jeans.style.below_waist
+    worn = f"{show(abs(below))} {'below' if below > 0 else 'above'} the waist" if below else "at the waist"
+    band = f"{style.band.value} waistband of {show(jeans.band_length)}"
+    yield from wrapped(f"{len(jeans.pattern.pieces)} pieces: {band}, worn {worn}, {style.laps.value}")
+    bought = [
+        (f"{notion.count} x " if notion.count > 1 else "")
+        + notion.name
+        + (f", {show(notion.length)}" if notion.length else "")
+        for notion in jeans.notions
+    ]
+    yield from wrapped(f"to buy: {'; '.join(bought)}")
+    yield from wrapped(_trueing(jeans))
+    if cloth := _cloth(jeans.cloth):
+        yield from wrapped(f"cloth: {cloth}")
+
+
+def _trueing(jeans: Jeans) -> str:
+    miss = [check.name for check in jeans.seams if not check.passes]
+    miss += [check.name for check in jeans.corners if not check.passes]
+    among = f"{len(jeans.seams)} seams and {len(jeans.corners)} joined corners"
+    return f"trueing: {among}, {'all meet' if not miss else 'these do not meet: ' + ', '.join(miss)}"
+
+
+def _cloth(cloth: Cloth) -> str:
+    """Return what is reckoned with; nothing for rigid denim that was washed."""
+    said = []
+    if cloth.lengthwise_change or cloth.crosswise_change:
+        said += [f"cut unwashed, drawn for {cloth.lengthwise_change:g} % lengthwise"]
+        said += [f"{cloth.crosswise_change:g} % crosswise"]
+    if cloth.stretch:
+        said += [
+            f"{cloth.stretch:g} % of stretch, {width_off(cloth.stretch):.1%} taken off the widths for it"
+        ]
+    return ", ".join(said)
 
 
 def _row(name: str, first: str, second: str = "", third: str = "", remark: str = "") -> str:

@@ -1,0 +1,1 @@
+"""Styles: what turns a block into a pair of jeans."""

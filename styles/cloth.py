@@ -78,9 +78,9 @@ def refuse_meaningless_cloth(cloth: Cloth) -> None:
 def fit_to_cloth(pieces: tuple[Piece, ...], cloth: Cloth) -> tuple[Piece, ...]:
     """Return the pieces of denim and pocketing drawn larger for what the cloth loses in the wash.
 
-    Edges, notches, marks and grain move together; allowances keep their width. Pocket bags are drawn larger too,
-    though they do not shrink: they are sewn to the denim before the wash. A piece already drawn larger is returned as it is, so that nothing is added twice. Seams
-    between denim and lining no longer match afterwards: they are trued before.
+    Edges, notches, marks and grain move together; allowances keep their width. Pocket bags are drawn larger
+    too, though they do not shrink: they are sewn to the denim before the wash. A piece already drawn larger
+    is returned as it is, so that nothing is added twice.
     """
     along, across = (1 / (1 + change / 100) for change in (cloth.lengthwise_change, cloth.crosswise_change))
     if along == across == 1:

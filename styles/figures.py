@@ -2,15 +2,17 @@
 
 from __future__ import annotations
 
+from dataclasses import asdict
 from typing import Any
 
 from drafting.figures import block_figures, finding_figures, in_cm
 from drafting.trueing import SeamCheck
+from styles.fly import ZIP
 from styles.jeans import Jeans
 
 
 def jeans_figures(jeans: Jeans) -> dict[str, Any]:
-    """Return the numbers under the names of `block_figures`, in cm and degrees."""
+    """Return the numbers under the names of `block_figures`, in cm and degrees; the cloth in percent."""
     pattern = jeans.pattern
     return {
         "wearer": pattern.wearer,
@@ -33,6 +35,14 @@ def jeans_figures(jeans: Jeans) -> dict[str, Any]:
             }
             for number, piece in enumerate(pattern.pieces, start=1)
         ],
+        "notions": [
+            {"name": n.name, "count": n.count, "length": in_cm(n.length) if n.length else None}
+            for n in jeans.notions
+        ],
+        "zip_length": next((in_cm(n.length) for n in jeans.notions if n.name == ZIP), None),
+        "waistband_length": in_cm(jeans.band_length),
+        "below_waist": in_cm(jeans.style.below_waist),
+        "cloth": asdict(jeans.cloth),
         "findings": [finding_figures(finding) for finding in pattern.findings],
     }
 

@@ -25,6 +25,7 @@ from styles.upper import Front, front_at, seam_depth
 
 CENTRE_FRONT, INNER, TOPSTITCHING = "centre front", "inner edge", "topstitching"
 FOLD, LOWER = "fold", "lower end"
+ZIP = "jeans zip, closed end"
 
 _STITCHING_BELOW, _FACING_BELOW, _SHIELD_BELOW = 5.0, 15.0, 25.0
 """How far below the zip stop the topstitching, the facing and the shield end, mm (common practice)."""
@@ -65,7 +66,7 @@ def fly(block: Block, style: Style, fronts: Mapping[str, Piece]) -> Part:
         _along_centre(shield, below, length.opening),
         _along_centre(template, on_top, template.edge(CENTRE_FRONT).length),
     )
-    return Part((facing, shield, template), seams, notions=(Notion("jeans zip, closed end", 1, length.zip),))
+    return Part((facing, shield, template), seams, notions=(Notion(ZIP, 1, length.zip),))
 
 
 def _half(block: Block, side: Side) -> Half:

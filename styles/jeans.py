@@ -22,7 +22,7 @@ from styles.front_pocket import front_pocket
 from styles.interfacing import interfacing
 from styles.joining import back_waist, band_seams, front_waist, leg_corners, leg_seams, mark_waist
 from styles.making_up import making_up
-from styles.parts import HalfOf, Notion, Part
+from styles.parts import HalfOf, Notion, Part, counted
 from styles.straight_band import HalfWaist, straight_band
 from styles.style import Band, Style
 from styles.trueing_table import trueing_section, verdict
@@ -42,6 +42,8 @@ class Jeans:
         seams: The trueing table.
         corners: The joined corners.
         notions: What must be bought besides cloth.
+        cloth: What the denim does; no change and no stretch where nothing was said.
+        band_length: The closed length of the waistband's upper edge, mm.
     """
 
     block: Block
@@ -50,6 +52,8 @@ class Jeans:
     seams: tuple[SeamCheck, ...]
     corners: tuple[CornerCheck, ...]
     notions: tuple[Notion, ...]
+    cloth: Cloth
+    band_length: float
 
     @property
     def faults(self) -> tuple[Finding, ...]:
@@ -80,7 +84,7 @@ def make_jeans(
             shaped_band(HalfOf(half), style, at) for half, at in zip(block.halves, loops, strict=True)
         )
     else:
-        # Along the warp a strip is strongest, but where the cloth shrinks unevenly it must shrink as the waist does.
+        # Along the warp a strip is strongest; where cloth shrinks unevenly it must shrink as the waist does.
         along = cloth is None or cloth.lengthwise_change == cloth.crosswise_change
         seams_of = [HalfWaist(f, b, at) for f, b, at in zip(fronts, backs, loops, strict=True)]
         parts += straight_band(seams_of, style, along=along)
@@ -97,9 +101,10 @@ def make_jeans(
     corners: tuple[Corner, ...] = (*leg_corners(block), *parts.corners)
 
     seam_checks, corner_checks = check_seams(trued, seams), check_corners(trued, corners)
+    band_length = _band_length(pieces, fronts, backs)
     findings = (
         *block.findings(),
-        *check_worn_girth(block.body, _worn_level(block, style), _band_length(pieces, fronts, backs)),
+        *check_worn_girth(block.body, _worn_level(block, style), band_length),
         *check_pieces(trued),
         *(finding for check in seam_checks for finding in check.findings),
         *(finding for check in corner_checks for finding in check.findings),
@@ -116,7 +121,9 @@ def make_jeans(
         verdict(seam_checks, corner_checks),
         (trueing_section(seam_checks, corner_checks), *making_up(cut, parts.notions, style)),
     )
-    return Jeans(block, style, pattern, seam_checks, corner_checks, parts.notions)
+    return Jeans(
+        block, style, pattern, seam_checks, corner_checks, counted(parts.notions), cloth or Cloth(), band_length
+    )
 
 
 def _without_band(block: Block, style: Style) -> Part:

@@ -103,7 +103,7 @@ def band_seams(block: Block, pieces: Pieces, style: Style) -> Iterator[Seam]:
         of = HalfOf(half)
         front, back = front_waist(of, pieces, style), back_waist(of, pieces)
         if straight:
-            # The strip runs from the left front over the back to the right front; each is walked from its centre.
+            # The strip runs from the left front over the back to the right; each run leads from its centre.
             runs = (
                 Run(straight.name, segment(side, "front"), backwards=side is Side.RIGHT),
                 Run(straight.name, segment(side, "back"), backwards=side is Side.LEFT),

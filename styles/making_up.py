@@ -5,7 +5,6 @@ All of it is common practice for home-sewn jeans without one source, but where a
 
 from __future__ import annotations
 
-from collections import Counter
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 
@@ -17,7 +16,7 @@ from styles.back_pocket import BACK_POCKET
 from styles.belt_loops import BELT_LOOPS
 from styles.front_leg import FRONT_LEG
 from styles.front_pocket import POCKET_FACING, WATCH_POCKET
-from styles.parts import Notion
+from styles.parts import Notion, counted
 from styles.style import Allowances, Felling, Style
 from styles.waistband import BACK_BAND, FRONT_BAND, STRAIGHT_BAND
 
@@ -117,11 +116,9 @@ def making_up(pieces: Iterable[Piece], notions: Iterable[Notion], style: Style) 
 
 
 def _shopping(pieces: tuple[Piece, ...], notions: Iterable[Notion]) -> Iterator[Said]:
-    counts: Counter[tuple[str, float]] = Counter()
-    for notion in notions:
-        counts[notion.name, notion.length] += notion.count
-    for (name, length), count in counts.items():
-        yield Said(f"{count} x {name}, {{0}}", (length,)) if length else Said(f"{count} x {name}")
+    for notion in counted(notions):
+        text = f"{notion.count} x {notion.name}"
+        yield Said(f"{text}, {{0}}", (notion.length,)) if notion.length else Said(text)
     for material in (Material.POCKETING, Material.INTERFACING):
         cut = [
             piece.name.removesuffix(f" {material.value}")

@@ -1,7 +1,9 @@
-"""What one part of the jeans contributes: its pieces, how they are sewn to each other, and what must be bought."""
+"""What one part of the jeans contributes: pieces, the seams between them, and what must be bought."""
 
 from __future__ import annotations
 
+from collections import Counter
+from collections.abc import Iterable
 from dataclasses import dataclass
 
 from drafting.block import Half
@@ -17,6 +19,14 @@ class Notion:
     name: str
     count: int
     length: float = 0.0
+
+
+def counted(notions: Iterable[Notion]) -> tuple[Notion, ...]:
+    """Return the notions with equal ones counted together, in the order in which they come up."""
+    counts: Counter[tuple[str, float]] = Counter()
+    for notion in notions:
+        counts[notion.name, notion.length] += notion.count
+    return tuple(Notion(name, count, length) for (name, length), count in counts.items())
 
 
 @dataclass(frozen=True)

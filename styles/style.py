@@ -47,14 +47,14 @@ class Allowances:
     felling: Felling = Felling.PLAIN
     felled_wide: float = 18
     felled_narrow: float = 9
-    """For felled seams: the wide side folds over the narrow one (3/4 and 3/8 in, a hand drafter of selvedge jeans)."""
+    """The wide side folds over the narrow one (3/4 and 3/8 in, a hand drafter of selvedge jeans)."""
 
     def folded_over(self, plain: float) -> float:
-        """Return the allowance of the side that folds over the other where seams are felled: back inseam, yoke."""
+        """Return the allowance of the side that folds over where seams are felled: back inseam, yoke."""
         return self.felled_wide if plain and self.felling is Felling.FELLED else plain
 
     def folded_in(self, plain: float) -> float:
-        """Return the allowance of the side that is folded in where seams are felled: front inseam, back leg."""
+        """Return the allowance of the side folded in where seams are felled: front inseam, back leg."""
         return self.felled_narrow if plain and self.felling is Felling.FELLED else plain
 
 
@@ -90,7 +90,7 @@ class BackPocket:
     """
 
     opening: float = 0.148
-    """Work pants 6 1/4 in for a hip of 39 1/2; hip/8 on a trade-school slide; women 12.5 to 14.5 (from memory)."""
+    """Work pants 6 1/4 in for a hip of 39 1/2; hip/8 on a slide; women 12.5 to 14.5 (from memory)."""
     height: float = 0.95
     taper: float = 8
     point: float = 20

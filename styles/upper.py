@@ -1,7 +1,8 @@
-"""Where the jeans end at the top: block panels cut at the seam of the waistband, and the back again at the yoke.
+"""Where the jeans end at the top: the block cut at the seam of the waistband, the back again at the yoke.
 
-A depth is measured from the block's waist down along each seam, the same on centre lines and side seams, so that a
-change of rise keeps every seam in step. A depth below zero lies above the block's waist: the seams run on straight.
+A depth is measured from the block's waist down along each seam, the same on centre lines and side seams, so
+that a change of rise keeps every seam in step. A depth below zero lies above the block's waist: the seams run
+on straight.
 """
 
 from __future__ import annotations
@@ -74,7 +75,7 @@ def front_band(panel: BlockPanel, depth: float, height: float) -> Crown:
 
 
 def back_at(panel: BlockPanel, depth: float) -> Back:
-    """Return the back ending `depth` mm below the block's waist, its darts gathered into one in their middle."""
+    """Return the back ending `depth` mm below the block's waist, its darts gathered into one."""
     crotch, side = _ends(panel, depth)
     whole = Path((_level(crotch, side),))
     middle = whole.length / 2
@@ -156,7 +157,7 @@ class Yoked:
 
 
 def yoked(back: Back, *, centre_depth: float, side_depth: float) -> Yoked:
-    """Return the top of a back cut off at the yoke seam, `centre_depth` and `side_depth` mm deep along its seams.
+    """Return the top of a back cut off at the yoke seam, so many mm deep along centre and side.
 
     The dart is cut down to the yoke seam and closed about its end there; then every edge is drawn anew as one
     curve, and the lower edge lengthened at the side to what the back leg's edge measures.
@@ -177,7 +178,7 @@ def yoked(back: Back, *, centre_depth: float, side_depth: float) -> Yoked:
     side = side.moved(closed)
     along = (side.end - tip).unit
     lower = _sweep(centre.end, (tip - centre.end).unit, side.end, along)
-    # Drawn as one curve the lower edge is a little short; the side moves out by it, which the waist gains too.
+    # Drawn as one curve the lower edge is a little short; the side moves out by it, and so does the waist.
     for _ in range(_ROUNDS):
         out = along * (seam.length - lower.length)
         side = side.moved(lambda p, out=out: p + out)  # type: ignore[misc]
@@ -200,8 +201,8 @@ _LEAST_RADIUS = 12.5
 def _sweep(start: Point, leave: Vector, end: Point, arrive: Vector) -> Cubic:
     """Return the flattest curve of one bend between two directions, so that an allowance fits outside it.
 
-    Where the chord all but runs along one direction, the whole turn would lie at the other end: that end gives up
-    squareness, a tenth of its turn at a time, until the curve is no longer pointed.
+    Where the chord all but runs along one direction, the whole turn would lie at the other end: that end gives
+    up squareness, a tenth of its turn at a time, until the curve is no longer pointed.
     """
     chord = end - start
     first, last = leave.angle_to(chord), chord.angle_to(arrive)
