@@ -40,12 +40,12 @@ TAPING = (
 
 
 def cutting_list(pieces: Sequence[StandingPiece]) -> list[str]:
-    """Return the pieces of each cloth with how many are cut, such as "Denim: 1 front leg × 2, 2 back leg × 2."."""
+    """Return what is cut from each cloth, such as "Denim: 1 front leg ×2, 2 back leg ×2."."""
     cloths: dict[str, list[str]] = {}
     for placed in pieces:
         cutting = placed.piece.cutting
         name = placed.piece.name.removesuffix(f" {cutting.material.value}")
-        cloths.setdefault(cutting.material.value, []).append(f"{placed.number} {name} × {cutting.quantity}")
+        cloths.setdefault(cutting.material.value, []).append(f"{placed.number} {name} ×{cutting.quantity}")
     return [f"{cloth.capitalize()}: {', '.join(names)}." for cloth, names in cloths.items()]
 
 

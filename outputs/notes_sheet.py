@@ -81,7 +81,7 @@ def draw_notes(
         blocks = [note.block(ruler, width) for note in paragraphs]
         y -= HEADING
         for index, (note, block) in enumerate(zip(paragraphs, blocks, strict=True)):
-            kept_together = blocks[:2] if index == 0 else [block]
+            kept_together = blocks[:3] if index == 0 else [block]
             if y - sum(b.height + GAP for b in kept_together) < bottom:
                 if columns % 2 == 0:
                     sheets.append(Recording(ruler))

@@ -47,6 +47,7 @@ class Typeface:
         self._known = _glyphs(REGULAR) & _glyphs(BOLD)
         self._missing: set[str] = set()
         self._right_to_left = False
+        self._widths: dict[tuple[str, bool], float] = {}
 
     def printable(self, string: str) -> str:
         """Return the text as it is printed: letters composed, STAND_IN for what the font lacks."""
@@ -64,7 +65,12 @@ class Typeface:
 
     def text_width(self, string: str, size: float, *, bold: bool = False) -> float:
         """Return the width of `string` in millimetres, set in a type of `size` millimetres."""
-        return float(pdfmetrics.stringWidth(self.printable(string), BOLD if bold else REGULAR, size))
+        # Labels are tried at many sizes; at size 1 a width is asked for once.
+        width = self._widths.get((string, bold))
+        if width is None:
+            width = float(pdfmetrics.stringWidth(self.printable(string), BOLD if bold else REGULAR, 1))
+            self._widths[string, bold] = width
+        return width * size
 
     def warnings(self) -> list[str]:
         """Return a sentence naming the replaced characters, and one if letters stand in the wrong order."""

@@ -235,8 +235,8 @@ def _write_label(
         return [short_label(drawing, number, piece, width=w * scale, scale=scale) for w in LABEL_WIDTHS]
 
     if joins is not None:
-        off_joins = Room(piece.polygon, clearance=CLEARANCE)
-        off_joins.take(shapely.union_all([drawing.ink(), joins]))
+        off_joins = room.within(piece.polygon)
+        off_joins.take(shapely.intersection(joins, piece.polygon.envelope))
         if _place_first(drawing, (whole(s) for s in SCALES[:-1]), off_joins, wish):
             return None
     if _place_first(drawing, (whole(s) for s in SCALES), room, wish):

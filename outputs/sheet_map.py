@@ -62,14 +62,14 @@ class SheetMap:
         for shape in shapes:
             self._canvas.stroke(Polyline(np.asarray(shape.exterior.coords)[:-1], closed=True), Role.PLAN)
             self._room.take(shape.exterior)
-        for piece, shape in zip(layout.pieces, shapes, strict=True):
-            self._write_number(piece.number, shape)
         printed = {tile: sheet for sheet, tile in enumerate(self._tiling.tiles, start=first)}
         for place in self._tiling.places:
-            if place in printed:
-                self._write_sheet(place, printed[place])
-            else:
+            if place not in printed:
                 self._cross_out(place)
+        for piece, shape in zip(layout.pieces, shapes, strict=True):
+            self._write_number(piece.number, shape)
+        for place, sheet in printed.items():
+            self._write_sheet(place, sheet)
 
     def _small(self, shape: Polygon) -> Polygon:
         """Return a shape on the area as it lies on the map, within THIN."""
@@ -86,13 +86,17 @@ class SheetMap:
         for ruled in [line((x, bottom), (x, top)) for x in xs] + [line((left, y), (right, y)) for y in ys]:
             self._canvas.stroke(ruled, Role.FRAME)
             self._room.take(LineString(ruled.flatten()))
-        foot = Vector(0, -0.36 * HEAD_SIZE)
+        last = str(self._tiling.columns)
+        widest = self._canvas.text_width(last, HEAD_SIZE, bold=True)
+        # The names of many columns would run into each other.
+        size = HEAD_SIZE * min(1.0, 0.8 * (xs[1] - xs[0]) / widest)
+        foot = Vector(0, -0.36 * size)
         for column in range(self._tiling.columns):
             at = Point((xs[column] + xs[column + 1]) / 2, top + HEAD / 2) + foot
-            self._canvas.text(str(column + 1), at, HEAD_SIZE, bold=True, align=Align.CENTRE)
+            self._canvas.text(str(column + 1), at, size, bold=True, align=Align.CENTRE)
         for row in range(self._tiling.rows):
             at = Point(left - HEAD / 2, (ys[row] + ys[row + 1]) / 2) + foot
-            self._canvas.text(Tile(row, 0).row_name, at, HEAD_SIZE, bold=True, align=Align.CENTRE)
+            self._canvas.text(Tile(row, 0).row_name, at, size, bold=True, align=Align.CENTRE)
 
     def _write_number(self, number: int, shape: Polygon) -> None:
         """Write a piece's number, ringed, into its small shape, or beside it where it is too small."""
@@ -124,5 +128,6 @@ class SheetMap:
 
     def _cross_out(self, tile: Tile) -> None:
         left, bottom, right, top = self._window(tile).bounds
-        self._canvas.stroke(line((left, bottom), (right, top)), Role.JOIN)
-        self._canvas.stroke(line((left, top), (right, bottom)), Role.JOIN)
+        for stroke in (line((left, bottom), (right, top)), line((left, top), (right, bottom))):
+            self._canvas.stroke(stroke, Role.JOIN)
+            self._room.take(LineString(stroke.flatten()))

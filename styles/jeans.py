@@ -122,7 +122,14 @@ def make_jeans(
         (trueing_section(seam_checks, corner_checks), *making_up(cut, parts.notions, style)),
     )
     return Jeans(
-        block, style, pattern, seam_checks, corner_checks, counted(parts.notions), cloth or Cloth(), band_length
+        block,
+        style,
+        pattern,
+        seam_checks,
+        corner_checks,
+        counted(parts.notions),
+        cloth or Cloth(),
+        band_length,
     )
 
 

@@ -14,6 +14,7 @@ import numpy as np
 from drafting.curves import Cubic
 from drafting.paths import Path
 from drafting.points import Point, Vector, meeting
+from drafting.tolerance import JOIN
 from drafting.waist_line import BlockPanel
 from styles.style import Band, Style
 from styles.worn_level import WIDER_ABOVE
@@ -43,22 +44,19 @@ class Back:
         outer: The waist from the dart to the side; None without a dart.
         side: From the level to the hem.
         crotch: From the fork up to the level.
+        sewn: What the waist must measure with the dart closed, mm; None leaves it as the closing makes it.
     """
 
     inner: Path
     outer: Path | None
     side: Path
     crotch: Path
+    sewn: float | None = None
 
     @property
     def dart(self) -> tuple[Point, Point] | None:
         """The two points that closing the dart brings together; None without a dart."""
         return (self.inner.end, self.outer.start) if self.outer else None
-
-    @property
-    def waist_length(self) -> float:
-        """The sewn waist, the dart closed, mm."""
-        return self.inner.length + (self.outer.length if self.outer else 0.0)
 
 
 def front_at(panel: BlockPanel, depth: float) -> Front:
@@ -75,16 +73,21 @@ def front_band(panel: BlockPanel, depth: float, height: float) -> Crown:
 
 
 def back_at(panel: BlockPanel, depth: float) -> Back:
-    """Return the back ending `depth` mm below the block's waist, its darts gathered into one."""
+    """Return the back ending `depth` mm below the block's waist, its darts gathered into one.
+
+    Gathering changes the closed waist by up to a millimetre; at the block's own waist it must measure what was
+    asked for.
+    """
     crotch, side = _ends(panel, depth)
+    sewn = panel.waist_length if abs(depth) <= JOIN else None
     whole = Path((_level(crotch, side),))
     middle = whole.length / 2
     open_width = sum(dart.opening(whole.point(middle).y) for dart in panel.darts)
     if open_width < _LEAST_DART:
-        return Back(whole, None, side, crotch)
+        return Back(whole, None, side, crotch, sewn)
     inner, _ = whole.split(middle - open_width / 2)
     _, outer = whole.split(middle + open_width / 2)
-    return Back(inner, outer, side, crotch)
+    return Back(inner, outer, side, crotch, sewn)
 
 
 _LEAST_DART = 1.0
@@ -98,10 +101,10 @@ def _ends(panel: BlockPanel, depth: float) -> tuple[Path, Path]:
     leans in, and by this seam's quarter of what the body widens.
     """
     centre, side = panel.panel.crotch.reversed(), panel.side
+    if abs(depth) <= JOIN:
+        return centre.reversed(), side
     if depth > 0:
         return centre.split(depth)[1].reversed(), side.split(depth)[1]
-    if depth == 0:
-        return centre.reversed(), side
     down = centre.direction(0)
     out = Vector(-(abs(down.x / down.y) + WIDER_ABOVE / 4), 1).unit
     raised = Path((Cubic.line(centre.start + down * depth, centre.start),)) + centre
@@ -160,7 +163,8 @@ def yoked(back: Back, *, centre_depth: float, side_depth: float) -> Yoked:
     """Return the top of a back cut off at the yoke seam, so many mm deep along centre and side.
 
     The dart is cut down to the yoke seam and closed about its end there; then every edge is drawn anew as one
-    curve, and the lower edge lengthened at the side to what the back leg's edge measures.
+    curve, the side moved out until the lower edge measures what the back leg's does, and leant until the waist
+    measures what it must.
     """
     centre, _ = back.crotch.reversed().split(centre_depth)
     side, _ = back.side.split(side_depth)
@@ -183,8 +187,19 @@ def yoked(back: Back, *, centre_depth: float, side_depth: float) -> Yoked:
         out = along * (seam.length - lower.length)
         side = side.moved(lambda p, out=out: p + out)  # type: ignore[misc]
         lower = _sweep(centre.end, (tip - centre.end).unit, side.end, along)
-    waist = _sweep(centre.start, -centre.direction(0).left, side.start, -side.direction(0).left)
+    waist = _waist_to(centre, side)
+    for _ in range(_ROUNDS):
+        if back.sewn is None:
+            break
+        lower_corner, lean = side.end, (back.sewn - waist.length) / side.length
+        side = side.moved(lambda p, at=lower_corner, by=lean: p.turned(at, by))  # type: ignore[misc]
+        waist = _waist_to(centre, side)
     return Yoked(Crown(Path((waist,)), side, Path((lower,)).reversed(), centre.reversed()), seam)
+
+
+def _waist_to(centre: Path, side: Path) -> Cubic:
+    """Return the upper edge, square to the centre and to the side, both given downwards."""
+    return _sweep(centre.start, -centre.direction(0).left, side.start, -side.direction(0).left)
 
 
 _ROUNDS = 4

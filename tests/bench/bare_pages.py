@@ -1,7 +1,7 @@
 """The floor of the draft command: the same libraries, the same number of pages, curves and figures, and
 nothing else.
 
-Run with the number of pages, of curves on each page and of curves in the picture, and a folder to write
+Run with the number of pages, of curves on each page and of curves in each of the two pictures, and a folder to write
 into.
 """
 
@@ -39,12 +39,13 @@ for number in range(pages):
     canvas.showPage()
 canvas.save()
 
-figure = Figure(figsize=(10, 10))
-FigureCanvasAgg(figure)
-axes = figure.add_axes((0, 0, 1, 1))
-axes.set_xlim(0, 1)
-for _ in range(drawn):
-    axes.add_patch(PathPatch(PlotPath([(0, 0), (0, 1), (1, 1), (1, 0)], [1, 4, 4, 4]), fill=False))
-axes.text(0.5, 0.5, "bare")
-figure.savefig(folder / "bare.png", dpi=150)
+for name in ("block", "ease"):
+    figure = Figure(figsize=(10, 10))
+    FigureCanvasAgg(figure)
+    axes = figure.add_axes((0, 0, 1, 1))
+    axes.set_xlim(0, 1)
+    for _ in range(drawn):
+        axes.add_patch(PathPatch(PlotPath([(0, 0), (0, 1), (1, 1), (1, 0)], [1, 4, 4, 4]), fill=False))
+    axes.text(0.5, 0.5, name)
+    figure.savefig(folder / f"{name}.png", dpi=150)
 click.echo("done")

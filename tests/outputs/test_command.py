@@ -158,6 +158,34 @@ def test_a_faulty_pattern_is_written_only_when_asked_for(
     assert {path.name for path in Path("ada-example-straight").iterdir()} == FILES
 
 
+@pytest.mark.parametrize(
+    ("option", "value", "told"),
+    [
+        ("below-waist", "30 cm", "Jeans are not worn there. Plausible: between -5 cm"),
+        ("below-waist", "3", "no unit is stated"),
+        ("below-waist", "low", "The length cannot be read"),
+        ("lengthwise-change", "-30", "Plausible: between -20 %"),
+        ("crosswise-change", "nan", "A percentage is written like"),
+        ("stretch", "-5", "Plausible: between 0 % and 100 %"),
+        ("stretch", "a\nb", "--stretch = a b: A percentage is written like"),
+    ],
+)
+def test_an_option_that_cannot_be_meant_is_refused_with_what_is_plausible(
+    run: Run, ada: Path, option: str, value: str, told: str
+) -> None:
+    result = run("draft", ada, f"--{option}", value)
+    assert (result.exit_code, result.stdout) == (2, "") and result.stderr.count("\n") == 1
+    assert result.stderr.startswith(f"--{option} = ") and told in result.stderr
+    assert "Plausible: " in result.stderr and os.listdir() == ["ada.toml"]
+
+
+def test_all_wrong_options_are_told_at_once(run: Run, ada: Path) -> None:
+    result = run("draft", ada, "--below-waist", "1 m", "--stretch", "200", "--crosswise-change", "50")
+    lines = result.stderr.splitlines()
+    assert result.exit_code == 2
+    assert [line.partition(" ")[0] for line in lines] == ["--below-waist", "--crosswise-change", "--stretch"]
+
+
 # --- draft: what is written
 
 
@@ -260,6 +288,58 @@ def test_the_same_measurements_give_the_same_bytes(run: Run, tmp_path: Path) -> 
     assert everything(Path("one")) == everything(Path("two"))
 
 
+# --- style and cloth
+
+
+def figures_of(run: Run, *words: object) -> Any:
+    assert run("draft", *words, "--out", "out", "--force").exit_code == 0
+    return json.loads(Path("out/figures.json").read_text(encoding="utf-8"))
+
+
+def test_the_options_change_the_jeans(run: Run, ada: Path) -> None:
+    usual = figures_of(run, ada)
+    names = {piece["name"] for piece in usual["pieces"]}
+    assert "fly facing (left front)" in names and "front waistband" in names
+    other = figures_of(
+        run, ada, "--band", "straight", "--laps", "right", "--below-waist", "-1/2 in", "--seams", "felled"
+    )  # fmt: skip
+    names = {piece["name"]: piece for piece in other["pieces"]}
+    assert "fly facing (right front)" in names and "waistband" in names and "front waistband" not in names
+    assert other["below_waist"] == pytest.approx(-1.27)
+    # one side of a felled seam is folded over the other: 18 and 9 mm
+    assert names["front leg"]["allowances"]["inseam"] == 0.9
+    assert names["back leg"]["allowances"]["inseam"] == 1.8
+
+
+def test_allowances_can_be_left_away(run: Run, ada: Path) -> None:
+    figures = figures_of(run, ada, "--no-allowance")
+    denim = [piece for piece in figures["pieces"] if piece["name"] in ("front leg", "back leg", "back yoke")]
+    assert len(denim) == 3 and not any(sum(piece["allowances"].values()) for piece in denim)
+
+
+def test_the_cloth_of_the_command_line_counts_before_that_of_the_file(run: Run, ada: Path) -> None:
+    ada.write_text(PLAIN + '\n[cloth]\nlengthwise_change = "-3 %"\nstretch = 20\n')
+    of_file = figures_of(run, ada)
+    assert of_file["cloth"] == {"lengthwise_change": -3, "crosswise_change": 0, "stretch": 20}
+    figures = figures_of(run, ada, "--stretch", "0", "--crosswise-change", "−2,5")
+    assert figures["cloth"] == {"lengthwise_change": -3, "crosswise_change": -2.5, "stretch": 0}
+    # 20 % of stretch takes 2 % of the hip girth off: 98 x 0.02
+    eases = [one["girths"]["hip"]["ease"] for one in (figures, of_file)]
+    assert eases[0] - eases[1] == pytest.approx(1.96, abs=0.01)
+
+
+def test_a_waist_measured_where_the_jeans_are_worn_is_their_upper_edge(run: Run, ada: Path) -> None:
+    ada.write_text(PLAIN.replace("[measurements]", 'waist_taken_at = "worn"\n[measurements]'))
+    assert figures_of(run, ada)["below_waist"] == 0
+    assert figures_of(run, ada, "--below-waist", "2 cm")["below_waist"] == 2
+
+
+def test_labels_that_were_cut_down_are_told_in_one_message(run: Run, ada: Path) -> None:
+    lines = run("draft", ada).stdout.replace("\n  ", " ").splitlines()
+    (told,) = (line for line in lines if "label" in line)
+    assert told.startswith("labels shortened on: ") and told.endswith("; the piece list has them whole")
+
+
 # --- figures.json
 
 
@@ -294,16 +374,19 @@ def test_the_figures_stand_under_the_names_that_others_rely_on(demo_folder: Path
     assert crotch["front"] + crotch["back"] == pytest.approx(crotch["total"], abs=0.002)
     assert crotch["target"] is None or crotch["target"] == pytest.approx(crotch["total"], abs=0.5)
     assert len(figures["lengths"]) == 4 and all(50 < length < 130 for length in figures["lengths"].values())
+    assert figures["corners"] and all(corner["passes"] for corner in figures["corners"])
     assert figures["seams"] and figures["pieces"] and isinstance(figures["findings"], list)
     for seam in figures["seams"]:
         assert {"name", "edges"} <= seam.keys() and seam["passes"] is True
         first, second = seam["lengths"]
         assert first - second == pytest.approx(seam["found_difference"], abs=0.002)
         assert seam["found_difference"] == pytest.approx(seam["intended_difference"], abs=0.1)
-    assert {piece["name"]: piece["quantity"] for piece in figures["pieces"]} == {
-        "front leg": 2,
-        "back leg": 2,
-    }
+    cut = {piece["name"]: piece["quantity"] for piece in figures["pieces"]}
+    assert cut["front leg"] == cut["back leg"] == cut["back yoke"] == 2 and len(cut) >= 12
+    assert {notion["name"] for notion in figures["notions"]} > {"rivet"} and 4 <= figures["zip_length"] <= 20
+    waist = figures["girths"]["waist"]["pattern"]
+    assert figures["below_waist"] == 3.0 and waist < figures["waistband_length"] < waist + 15
+    assert figures["cloth"] == {"lengthwise_change": 0, "crosswise_change": 0, "stretch": 0}
     found = list(numbers(figures))
     assert len(found) > 20 and all(math.isfinite(number) for number in found)
 

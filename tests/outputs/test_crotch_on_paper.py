@@ -102,9 +102,7 @@ def on_paper(wearer: str, band: Band) -> float:
     (front_crotch, _), (back_crotch, back_edges) = crotch_of_leg(front), crotch_of_leg(back)
     top = length(max(back_edges, key=lambda edge: edge[:, 1].mean()))
     others = [edges(line) for line in sewn if not any(line is leg for leg in legs)]
-    (yoke,) = [
-        own for own in others if len(own) == 4 and any(abs(length(edge) - top) < 0.5 for edge in own)
-    ]
+    (yoke,) = [own for own in others if len(own) == 4 and any(abs(length(edge) - top) < 0.5 for edge in own)]
     ends = sorted(length(edge) for edge in yoke)[:2]
     return front_crotch + back_crotch + ends[1]  # the yoke is deeper at the centre back than at the side
 

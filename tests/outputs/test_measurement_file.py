@@ -121,7 +121,7 @@ def test_there_are_demo_wearers_with_much_and_with_little_measured() -> None:
 def test_everything_that_is_wrong_is_said_at_once_with_line_value_and_range(problems) -> None:
     found = problems(
         'unit = "cm"\nshoe = 42\n[measurements]\nwaist_girth = 30\nhip_girth = 980\ninside_leg = 78\n'
-        'thigh_girth = "371/2"\nbody_rise = -27\nhalf_hip_arc = 49\n[left]\nwaist_girth = 76\n[cloth]\n'
+        'thigh_girth = "371/2"\nbody_rise = -27\nhalf_hip_arc = 49\n[left]\nwaist_girth = 76\n[shop]\n'
     )
     assert {(problem.key, problem.line) for problem in found} == {
         ("shoe", 2),
@@ -132,7 +132,7 @@ def test_everything_that_is_wrong_is_said_at_once_with_line_value_and_range(prob
         ("body_rise", 8),
         ("half_hip_arc", 9),
         ("left.waist_girth", 11),
-        ("cloth", 12),
+        ("shop", 12),
     }
     by_key = {problem.key: problem for problem in found}
     assert by_key["waist_girth"].value == "30"
@@ -363,3 +363,31 @@ def test_reading_loads_no_library_that_takes_long() -> None:
     code = f"import sys, outputs.measurement_file; print(sorted({slow} & set(sys.modules)))"
     done = subprocess.run([sys.executable, "-c", code], cwd=ROOT, capture_output=True, text=True, check=True)
     assert done.stdout.strip() == "[]"
+
+
+CLOTH = (
+    "unit = 'cm'\n[measurements]\nwaist_girth = 76\nhip_girth = 98\ninside_leg_height = 78\nbody_rise = 27\n"
+)
+
+
+@pytest.mark.parametrize("typed", ["-3", '"-3"', '"-3,0 %"', '"− 3%"', "-3.0"])
+def test_a_percentage_of_the_cloth_is_read_however_it_is_typed(read, typed: str) -> None:
+    assert read(f"{CLOTH}[cloth]\nlengthwise_change = {typed}\nstretch = ''\n").cloth == {
+        "lengthwise_change": -3
+    }
+
+
+def test_without_a_word_on_the_cloth_nothing_is_assumed(read) -> None:
+    assert read(CLOTH).cloth == read(f"{CLOTH}[cloth]\n").cloth == {}
+
+
+def test_what_is_wrong_with_the_cloth_is_said_with_line_and_range(problems) -> None:
+    found = problems(f"{CLOTH}[cloth]\nstrech = 2\nlengthwise_change = -40\ncrosswise_change = true\n")
+    assert [(problem.key, problem.line) for problem in found] == [
+        ("cloth.strech", 8), ("cloth.lengthwise_change", 9), ("cloth.crosswise_change", 10),
+    ]  # fmt: skip
+    assert 'Did you mean "stretch"?' in found[0].message
+    assert found[1].value == "-40" and found[1].plausible.startswith("between -20 %")
+    assert "A percentage is written like" in found[2].message and found[2].plausible == found[1].plausible
+    (problem,) = problems(f"cloth = 3\n{CLOTH}")
+    assert "[cloth]" in problem.message

@@ -86,7 +86,7 @@ def test_words_keep_off_the_joins_of_the_sheets_where_there_is_room():
 def test_a_piece_too_small_for_its_label_is_reported():
     recording, _, unfit = drawn("belt loop")
     assert words(recording).split() == ["4"]
-    assert unfit == ["belt loop: too small for a label; it carries its number 4 alone"]
+    assert unfit == ["belt loop, number 4 alone"]
 
 
 def test_the_sew_line_is_drawn_as_the_curves_of_the_piece():

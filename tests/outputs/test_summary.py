@@ -1,5 +1,6 @@
 """The table on the terminal: right numbers, in the wearer's unit, in 80 columns."""
 
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
@@ -15,6 +16,7 @@ from outputs.demo import DEMO_FILES
 from outputs.measurement_file import read_measurements
 from outputs.summary import summary_lines, wrapped
 from outputs.units import Unit, parse_length
+from styles.cloth import Cloth
 from styles.jeans import Jeans, make_jeans
 from styles.style import STRAIGHT
 
@@ -134,7 +136,7 @@ def test_a_girth_without_enough_ease_stands_out(plain: Jeans, monkeypatch: pytes
 def test_warnings_and_findings_follow_in_the_files_unit(plain: Jeans) -> None:
     finding = Finding("length", Level.WARNING, "calf", "The calf is short by {0}.", (25.4,))
     pattern = type(plain.pattern)("", "", "", plain.pattern.pieces, plain.pattern.seams, (finding,))
-    jeans = Jeans(plain.block, plain.style, pattern, plain.seams, plain.corners)
+    jeans = replace(plain, pattern=pattern)
     problem = Problem("stature", "This is unusual.", Severity.WARNING, "2.1 m", line=9)
     assert list(summary_lines(jeans, Unit.INCH, (problem,)))[-2:] == [
         "warning: line 9: stature = 2.1 m: This is unusual.",
@@ -147,6 +149,43 @@ def test_warnings_and_findings_follow_in_the_files_unit(plain: Jeans) -> None:
 def test_no_line_is_longer_than_a_terminal_or_ends_in_a_space(path: Path, unit: Unit) -> None:
     for line in summary_lines(jeans_of(path), unit, ()):
         assert len(line) <= 80 and line == line.rstrip()
+
+
+def made(jeans: Jeans, unit: Unit = Unit.CM) -> list[str]:
+    """Return the lines on pieces, notions, trueing and cloth, whole."""
+    lines = list(summary_lines(jeans, unit, ()))
+    at = next(n for n, line in enumerate(lines) if " pieces: " in line)
+    return "\n".join(lines[at:]).replace("\n  ", " ").splitlines()
+
+
+def test_what_is_made_and_what_is_to_buy_stands_there_in_a_line_each(plain: Jeans) -> None:
+    pieces, bought, trueing, *_ = made(plain)
+    count, band = len(plain.pattern.pieces), plain.band_length / 10
+    assert pieces == (
+        f"{count} pieces: shaped waistband of {band:.1f} cm, worn 3.0 cm below the waist, left over right"
+    )
+    assert bought.startswith("to buy: 6 x rivet; jeans zip, closed end, ") and " x jeans button" not in bought
+    assert trueing == (f"trueing: {len(plain.seams)} seams and {len(plain.corners)} joined corners, all meet")
+
+
+def test_a_seam_that_fails_is_named(plain: Jeans) -> None:
+    short = replace(plain.seams[0], passes=False)
+    trueing = made(replace(plain, seams=(short, *plain.seams[1:])))[2]
+    assert trueing.endswith(f"these do not meet: {short.name}")
+
+
+def test_the_cloth_is_told_where_it_changes_the_draft(plain: Jeans) -> None:
+    assert not any(line.startswith("cloth: ") for line in made(plain))
+    shrinking = replace(plain, cloth=Cloth(lengthwise_change=-3, crosswise_change=-1.5))
+    assert made(shrinking)[3] == "cloth: cut unwashed, drawn for -3 % lengthwise, -1.5 % crosswise"
+    assert made(replace(plain, cloth=Cloth(stretch=20)))[3] == (
+        "cloth: 20 % of stretch, 2.0% taken off the widths for it"
+    )
+
+
+def test_jeans_worn_at_or_above_the_waist_are_said_to_be(plain: Jeans) -> None:
+    at, above = (replace(plain, style=replace(STRAIGHT, below_waist=mm)) for mm in (0, -20))
+    assert "worn at the waist," in made(at)[0] and "worn 2.0 cm above the waist," in made(above)[0]
 
 
 def test_a_long_message_goes_on_set_in_under_its_first_line() -> None:

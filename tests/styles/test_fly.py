@@ -35,6 +35,8 @@ def test_on_any_body_the_fly_covers_a_zip_of_whole_centimetres_and_its_stop(meas
     style = replace(STRAIGHT, below_waist=below_waist)
     made, bought = fly_pieces(style, block), zip_of(style, block)
     assert bought.count == 1 and bought.length % 10 == 0 and 40 <= bought.length <= 200
+    rise = front_at(block.front, seam_depth(style)).crotch.length + style.band_height
+    assert bought.length <= max(rise - 130, 40)
     for name, piece in made.items():
         centre = piece.edge("centre front").length
         assert centre >= bought.length + 10, name

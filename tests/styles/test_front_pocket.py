@@ -41,6 +41,15 @@ def test_the_opening_of_the_bag_is_that_of_the_leg():
     assert bag == pytest.approx(leg, abs=0.01)
 
 
+def test_seen_from_its_own_face_the_front_of_the_bag_is_the_mirror_image_of_its_back():
+    """It is sewn face to face to the leg and turned, so its face looks at the body."""
+    made = pieces()
+    for name, side_is_left in (("front leg", True), ("pocket bag back", True), ("pocket bag front", False)):
+        piece = made[name]
+        side = piece.edge("side seam").path
+        assert (side.point(0).x < piece.polygon.centroid.x) is side_is_left
+
+
 def test_pocket_pieces_are_cut_in_pairs_the_facing_of_denim_and_the_bags_of_pocketing():
     made = pieces()
     for name, material in (
