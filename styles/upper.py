@@ -75,8 +75,8 @@ def front_band(panel: BlockPanel, depth: float, height: float) -> Crown:
 def back_at(panel: BlockPanel, depth: float) -> Back:
     """Return the back ending `depth` mm below the block's waist, its darts gathered into one.
 
-    Gathering changes the closed waist by up to a millimetre; at the block's own waist it must measure what was
-    asked for.
+    Gathering changes the closed waist by up to a millimetre; at the block's own waist it must measure what
+    was asked for.
     """
     crotch, side = _ends(panel, depth)
     sewn = panel.waist_length if abs(depth) <= JOIN else None
@@ -163,8 +163,8 @@ def yoked(back: Back, *, centre_depth: float, side_depth: float) -> Yoked:
     """Return the top of a back cut off at the yoke seam, so many mm deep along centre and side.
 
     The dart is cut down to the yoke seam and closed about its end there; then every edge is drawn anew as one
-    curve, the side moved out until the lower edge measures what the back leg's does, and leant until the waist
-    measures what it must.
+    curve, the side moved out until the lower edge measures what the back leg's does, and leant until the
+    waist measures what it must.
     """
     centre, _ = back.crotch.reversed().split(centre_depth)
     side, _ = back.side.split(side_depth)
@@ -216,8 +216,8 @@ _LEAST_RADIUS = 12.5
 def _sweep(start: Point, leave: Vector, end: Point, arrive: Vector) -> Cubic:
     """Return the flattest curve of one bend between two directions, so that an allowance fits outside it.
 
-    Where the chord all but runs along one direction, the whole turn would lie at the other end: that end gives
-    up squareness, a tenth of its turn at a time, until the curve is no longer pointed.
+    Where the chord all but runs along one direction, the whole turn would lie at the other end: that end
+    gives up squareness, a tenth of its turn at a time, until the curve is no longer pointed.
     """
     chord = end - start
     first, last = leave.angle_to(chord), chord.angle_to(arrive)

@@ -51,11 +51,18 @@ def girth_at(body: Body, y: float) -> WornGirth:
 def check_worn_girth(body: Body, y: float, band: float) -> tuple[Finding, ...]:
     """Return what there is to say about a waistband of the closed length `band` mm at the height `y`.
 
-    Nothing where it goes round the body; a warning where it is shorter than the girth there.
+    A warning where it is shorter than the girth there; a note above the waist, where the girth is only
+    guessed.
     """
     girth = girth_at(body, y)
     if band >= girth.mm - SEAM:
-        return ()
+        if y <= body["waist_height"].mm:
+            return ()
+        text = (
+            "The jeans end above the level where the waist was measured; the body is taken to measure {0} "
+            "there, give or take {1}: measure it there."
+        )
+        return (Finding("worn-girth-guessed", Level.NOTE, "waistband", text, (girth.mm, girth.spread)),)
     text = "The waistband closes at {0}, but the body measures {1} where it is worn"
     text += ", give or take {2}: measure it there." if girth.spread else "."
     amounts = (band, girth.mm, girth.spread)

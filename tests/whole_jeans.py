@@ -1,4 +1,5 @@
-"""Whole pairs of jeans to look at: the demo wearers and one uneven body, in every style that the data allow."""
+"""Whole pairs of jeans to look at: the demo wearers and one uneven body, in every style that the data
+allow."""
 
 from __future__ import annotations
 

@@ -1,8 +1,8 @@
 """The floor of the draft command: the same libraries, the same number of pages, curves and figures, and
 nothing else.
 
-Run with the number of pages, of curves on each page and of curves in each of the two pictures, and a folder to write
-into.
+Run with the number of pages, of curves on each page and of curves in each of the two pictures, and a folder
+to write into.
 """
 
 import sys

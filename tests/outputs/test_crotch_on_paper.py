@@ -1,14 +1,16 @@
-"""Worked by hand with a tape on the print: the crotch seam measured on paper is the one that the report names.
+"""Worked by hand with a tape on the print: the crotch seam measured on paper is the one that the report
+names.
 
 The page is read by pdfplumber alone, which knows nothing of how it was drawn. The sew lines are told by their
-dashes, the pieces by their shape: the two that cover most are the legs, and the yoke is the piece with an edge as long as
-the back leg's upper one. The seam runs over the legs and the yoke up to the waistband, over the band, and from its
-upper edge to the block's waist, as far as the style sits below it.
+dashes, the pieces by their shape: the two that cover most are the legs, and the yoke is the piece with an
+edge as long as the back leg's upper one. The seam runs over the legs and the yoke up to the waistband, over
+the band, and from its upper edge to the block's waist, as far as the style sits below it.
 """
 
 from __future__ import annotations
 
 import io
+import itertools
 import json
 from dataclasses import replace
 from functools import cache
@@ -64,7 +66,7 @@ def edges(ring: Line) -> list[Line]:
     ring = np.roll(ring, -corners[0], axis=0)
     ends = [*(corners - corners[0]), len(ring)]
     closed = np.vstack([ring, ring[:1]])
-    return [closed[a : b + 1] for a, b in zip(ends, ends[1:], strict=False)]
+    return [closed[a : b + 1] for a, b in itertools.pairwise(ends)]
 
 
 @cache

@@ -1,13 +1,15 @@
 """Whole pairs beside published finished sizes, each drafted for a body that the garment would fit.
 
 Sources:
-    SHEET    work-pant specification sheet, sizes 30 to 38 (casualindustrees.com), inches; its own tolerances are
+    SHEET    work-pant specification sheet, sizes 30 to 38 (casualindustrees.com), inches; its own tolerances
+             are
              1/8 to 1/2 in. Its body is the garment less our ease: waist 10 mm, hip 30 mm.
     CLASSES  front rises by class and their zips (kirpi4ik.dp.ua; lzfash.com).
     BLOG     front scoop pocket of a women's pair (bumblesews.wordpress.com), cm.
     MEMORY   yoke depths and back pockets, from memory.
-The sheet's trousers are worn at the waist, so ours are drafted with their band's upper edge there. What a maker
-grades in steps of five sizes ours takes from the body: the tolerances leave room for that, as said beside each.
+The sheet's trousers are worn at the waist, so ours are drafted with their band's upper edge there. What a
+maker grades in steps of five sizes ours takes from the body: the tolerances leave room for that, as said
+beside each.
 """
 
 from __future__ import annotations
@@ -125,7 +127,9 @@ def test_the_back_pocket_stands_from_the_centre_back_within_half_an_inch_of_the_
     """SHEET: 2 1/4 to 2 1/2 in; a pattern maker has 1 1/2 to 2 1/2 (jsterndesigns.com, 2019)."""
     jeans = work_pants(size)
     seam = back_top(jeans.block.back, jeans.style).seam
-    made = pocket_size(jeans.style, jeans.block.body["hip_girth"].mm, [seam], crotch=jeans.block.levels.crotch.mm)
+    made = pocket_size(
+        jeans.style, jeans.block.body["hip_girth"].mm, [seam], crotch=jeans.block.levels.crotch.mm
+    )
     assert made.from_centre == pytest.approx(2.25 * INCH, abs=HALF)
 
 

@@ -1,4 +1,5 @@
-"""Whole jeans for the people of a survey of real bodies: what the engine draws for anybody can be sewn and cut.
+"""Whole jeans for the people of a survey of real bodies: what the engine draws for anybody can be sewn and
+cut.
 
 Source: 2012 Anthropometric Survey of U.S. Army Personnel (ANSUR II), Natick technical report TR-15/007,
 public domain. The survey's file lies beside the project, not in it; without it these tests are skipped.

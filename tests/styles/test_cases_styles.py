@@ -61,7 +61,8 @@ def ways(before: Block, after: Block) -> dict[str, float]:
 
 @pytest.mark.parametrize("grown", GROWN)
 def test_after_growth_a_second_draft_tells_which_points_moved_and_how_far(grown: dict[str, float]) -> None:
-    """No point moves further than the girth grew; knee, hem and centre front at the hip stay on the crease."""
+    """No point moves further than the girth grew; knee, hem and centre front at the hip stay on the
+    crease."""
     first = {"hip_girth": 980.0, "thigh_girth": 620.0}
     before = draft_block(wearer(**first))
     after = draft_block(wearer(**{key: mm + grown.get(key, 0.0) for key, mm in first.items()}))
@@ -79,9 +80,7 @@ def test_after_growth_a_second_draft_tells_which_points_moved_and_how_far(grown:
 
 @pytest.mark.parametrize("hip", [960.0, 980.0, 1040.0])
 def test_a_seat_that_grew_widens_back_pocket_and_waist_pieces_and_leaves_zip_and_yoke(hip: float) -> None:
-    before, after = (
-        make_jeans(draft_block(wearer(hip_girth=mm)), STRAIGHT) for mm in (hip, hip + 25.4)
-    )
+    before, after = (make_jeans(draft_block(wearer(hip_girth=mm)), STRAIGHT) for mm in (hip, hip + 25.4))
 
     def edge(jeans: Jeans, piece: str, name: str) -> float:
         return jeans.pattern.piece(piece).edge(name).length
@@ -109,7 +108,9 @@ def test_every_label_carries_the_date_of_the_measurements() -> None:
 # Told: 1 to 2 in under the girth for the foot only with very stretchy cloth; made up: foot entry 320.
 @pytest.mark.parametrize("asked", [0.2, 0.3])
 @pytest.mark.parametrize("entry", [300.0, 320.0, 345.0])
-@pytest.mark.parametrize(("stretch", "least", "most"), [(0, 0, 5), (25, 0, 5), (39, 0, 5), (40, -25, -25), (50, -51, -50)])
+@pytest.mark.parametrize(
+    ("stretch", "least", "most"), [(0, 0, 5), (25, 0, 5), (39, 0, 5), (40, -25, -25), (50, -51, -50)]
+)
 def test_a_woven_hem_passes_the_foot_and_only_power_stretch_goes_under(
     asked: float, entry: float, stretch: float, least: float, most: float
 ) -> None:
@@ -155,7 +156,10 @@ def test_with_allowances_every_piece_names_every_width_and_the_hem_apart(room: A
         for edge in piece.edges:
             if edge.finish is not Finish.FOLD:
                 stated = [part for part in text.split(": ", 1)[1].split("; ") if edge.name in part]
-                assert any(part.endswith(f" {edge.allowance:g} mm") for part in stated), (piece.name, edge.name)
+                assert any(part.endswith(f" {edge.allowance:g} mm") for part in stated), (
+                    piece.name,
+                    edge.name,
+                )
         if piece.name in ("front leg", "back leg"):
             assert f"; hem {room.hem:g} mm" in text
 
@@ -260,7 +264,9 @@ CLOTHS = [RAW, Cloth(lengthwise_change=-3), Cloth(crosswise_change=-10), Cloth(l
 
 
 def test_800_along_the_warp_is_cut_842_1_and_1000_across_is_cut_1020_4() -> None:
-    assert 800 / (1 - 0.05) == pytest.approx(842.1, abs=0.05) and 1000 / (1 - 0.02) == pytest.approx(1020.4, abs=0.05)
+    assert pytest.approx(842.1, abs=0.05) == 800 / (1 - 0.05) and pytest.approx(1020.4, abs=0.05) == 1000 / (
+        1 - 0.02
+    )
     block = draft_block(wearer(hip_girth=1000 - Ease().hip))
     dry, raw = (make_jeans(block, STRAIGHT, cloth=cloth) for cloth in (None, RAW))
     for name in ("front leg", "back leg"):
@@ -337,7 +343,10 @@ def test_above_the_waist_the_estimate_is_said_with_its_spread_and_a_measurement_
 
 @pytest.mark.parametrize("name", DEMO_WEARERS)
 def test_above_the_waist_fly_and_pockets_are_derived_anew(name: str) -> None:
-    usual, high = jeans_of(name, "shaped band"), make_jeans(block_of(name), replace(STRAIGHT, below_waist=-50))
+    usual, high = (
+        jeans_of(name, "shaped band"),
+        make_jeans(block_of(name), replace(STRAIGHT, below_waist=-50)),
+    )
     zips = [fly_length(jeans.block, jeans.style) for jeans in (usual, high)]
     assert zips[1].zip >= zips[0].zip + 20 and zips[1].zip <= 200, "80 mm more rise, zips to 200"
     for piece in ("fly facing (left front)", "fly shield (right front)"):

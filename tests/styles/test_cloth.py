@@ -64,10 +64,16 @@ def test_nothing_is_added_twice() -> None:
     assert fit_to_cloth(once, RAW) == once
 
 
-@pytest.mark.parametrize("material", [m for m in Material if m is not Material.DENIM])
-def test_what_is_not_denim_keeps_its_size(material: Material) -> None:
+@pytest.mark.parametrize("material", [Material.INTERFACING, Material.TEMPLATE])
+def test_what_is_not_sewn_to_raw_denim_keeps_its_size(material: Material) -> None:
     piece = oblong(material)
     assert fit_to_cloth((piece,), RAW) == (piece,)
+
+
+def test_pocketing_grows_with_the_denim_it_is_sewn_to() -> None:
+    denim, bag = fit_to_cloth((oblong(), oblong(Material.POCKETING)), RAW)
+    assert bag.drawn_larger == denim.drawn_larger
+    assert bag.polygon.area == pytest.approx(denim.polygon.area)
 
 
 def test_a_cloth_that_keeps_its_size_changes_nothing() -> None:

@@ -1,7 +1,9 @@
-"""Every pair of jeans sews together: each seam, notch, corner, band, pocket and fly, for every wearer and style."""
+"""Every pair of jeans sews together: each seam, notch, corner, band, pocket and fly, for every wearer and
+style."""
 
 from __future__ import annotations
 
+import itertools
 import re
 
 import numpy as np
@@ -104,7 +106,7 @@ def test_band_and_waist_are_equally_long_between_each_pair_of_marks(jeans: Jeans
     for check in bands:
         ends = [(0.0, 0.0), *((n.first, n.second) for n in check.notches)]
         ends = [*sorted(ends), (check.first_length, check.second_length)]
-        for (a, b), (c, d) in zip(ends, ends[1:], strict=False):
+        for (a, b), (c, d) in itertools.pairwise(ends):
             assert c - a == pytest.approx(d - b, abs=NOTCH), check.name
     lengths = sorted(check.first_length for check in bands)
     own = [waist(jeans, side) for side in sides_of(jeans) for waist in (front_waist, back_waist)]
@@ -184,7 +186,9 @@ def test_every_piece_has_a_name_of_its_own_and_a_number(jeans: Jeans) -> None:
     assert len({piece.name for piece in pieces}) == len(pieces)
     listed = jeans_figures(jeans)["pieces"]
     assert [(one["number"], one["name"]) for one in listed] == list(enumerate((p.name for p in pieces), 1))
-    assert [title(n, p) for n, p in enumerate(pieces, 1)] == [f"{n}. {p.name}" for n, p in enumerate(pieces, 1)]
+    assert [title(n, p) for n, p in enumerate(pieces, 1)] == [
+        f"{n}. {p.name}" for n, p in enumerate(pieces, 1)
+    ]
 
 
 def test_the_five_pocket_jeans_are_complete(jeans: Jeans) -> None:
@@ -268,7 +272,14 @@ def test_the_other_lap_draws_the_fly_the_other_way_round(name: str) -> None:
 @pytest.mark.parametrize("style", STYLES)
 def test_a_body_with_two_sides_gives_right_and_left_pieces_to_be_cut_once(style: str) -> None:
     jeans = jeans_of(UNEVEN, style)
-    for part in ("front leg", "back leg", "back yoke", "pocket facing", "pocket bag back", "pocket bag front"):
+    for part in (
+        "front leg",
+        "back leg",
+        "back yoke",
+        "pocket facing",
+        "pocket bag back",
+        "pocket bag front",
+    ):
         for side in Side:
             assert jeans.pattern.piece(f"{side.value} {part}").cutting.text() == "cut 1, this side up"
         assert part not in {piece.name for piece in jeans.pattern.pieces}
