@@ -11,6 +11,8 @@ import math
 from dataclasses import dataclass
 from functools import cached_property
 
+import numpy as np
+
 from drafting.construction import DOWN, LEFT, RIGHT, UP, Construction
 from drafting.curves import Cubic
 from drafting.formula import Length
@@ -136,6 +138,14 @@ def thigh_level(levels: Levels, back_fork: float, p: Proportions) -> float:
 _DROPS = (-30.0, 100.0)
 """The fork's drop stays within this, mm; beyond it the inseams are not trued, and the trueing says so."""
 
+_LEAST_RADIUS = 18.0
+"""A crotch curve that turns more sharply than this radius, mm, is drawn with other handles (common
+practice)."""
+
+_HANDLES = (0.5, 0.55, 0.6, 0.65, 0.7, 0.75)
+
+_PLACES = np.linspace(0, 1, 17)
+
 _STRAIGHT = math.radians(0.2)
 """An inseam whose shin turns less than this off the chord is drawn straight from fork to knee."""
 
@@ -197,7 +207,7 @@ def draw_panel(plan: PanelPlan, levels: Levels) -> Panel:
         "curve start", ("centre at the waist", "hip point"), start, "on the centre line, at its own height"
     )
     arrive = upper.direction(0).left
-    curve = Cubic.bent(start, down, c["fork"], arrive, plan.curve_handle)
+    curve = _crotch_curve(plan, start, down, c["fork"], arrive)
     seam = Path((Cubic.line(top, start), curve)).reversed()
     c.line(
         "crotch seam",
@@ -225,6 +235,18 @@ def draw_panel(plan: PanelPlan, levels: Levels) -> Panel:
         "plumb at the hip, then straight from knee to hem",
     )
     return Panel(plan, levels, c)
+
+
+def _crotch_curve(plan: PanelPlan, start: Point, down: Vector, fork: Point, arrive: Vector) -> Cubic:
+    """Return the crotch curve; where its handles would give it a point, with those that round it most."""
+    curve = Cubic.bent(start, down, fork, arrive, plan.curve_handle)
+    if _sharpest(curve) * _LEAST_RADIUS <= 1:
+        return curve
+    return min((Cubic.bent(start, down, fork, arrive, handle) for handle in _HANDLES), key=_sharpest)
+
+
+def _sharpest(curve: Cubic) -> float:
+    return float(np.abs(curve.bends(_PLACES)).max())
 
 
 def _inseam_curve(plan: PanelPlan, c: Construction, fork: Point) -> Cubic:

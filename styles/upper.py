@@ -10,6 +10,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 import numpy as np
+from shapely.geometry import LineString
 
 from drafting.curves import Cubic
 from drafting.paths import Path
@@ -90,6 +91,11 @@ def back_at(panel: BlockPanel, depth: float) -> Back:
     return Back(inner, outer, side, crotch, sewn)
 
 
+_WIDENS = {"front": 0.3, "back": 0.7}
+"""Shares of front and back in what a half of the body widens above the waist; the back has the seat line's
+lean to
+make good already, and takes more in its stride (common practice, no source)."""
+
 _LEAST_DART = 1.0
 """A dart that is open by less than this, mm, is left to the seams."""
 
@@ -98,7 +104,7 @@ def _ends(panel: BlockPanel, depth: float) -> tuple[Path, Path]:
     """Return crotch seam and side seam cut `depth` mm below the block's waist, or run on above it.
 
     Above the waist the centre line goes on straight and the side seam leans outwards: by what the centre line
-    leans in, and by this seam's quarter of what the body widens.
+    leans in, and by this seam's share of what the body widens.
     """
     centre, side = panel.panel.crotch.reversed(), panel.side
     if abs(depth) <= JOIN:
@@ -106,7 +112,7 @@ def _ends(panel: BlockPanel, depth: float) -> tuple[Path, Path]:
     if depth > 0:
         return centre.split(depth)[1].reversed(), side.split(depth)[1]
     down = centre.direction(0)
-    out = Vector(-(abs(down.x / down.y) + WIDER_ABOVE / 4), 1).unit
+    out = Vector(-(abs(down.x / down.y) + WIDER_ABOVE / 2 * _WIDENS[panel.name]), 1).unit
     raised = Path((Cubic.line(centre.start + down * depth, centre.start),)) + centre
     return raised.reversed(), Path((Cubic.line(side.start + out * -depth, side.start),)) + side
 
@@ -136,13 +142,23 @@ class Crown:
     centre: Path
 
     def cut(self, depth: float) -> tuple[Crown, Crown]:
-        """Return the parts above and below a line `depth` mm down both seams and square to them."""
+        """Return the parts above and below a line `depth` mm down both seams and square to them.
+
+        On a short and strongly curved crown such a line would cut through the lower edge; there it runs
+        between the directions of upper and lower edge instead.
+        """
         below, above = self.centre.split(self.centre.length - depth)
         upper_side, lower_side = self.side.split(depth)
-        leave, arrive = -above.direction(0).left, lower_side.direction(0).left
-        line = Path((_sweep(above.start, -leave, lower_side.start, -arrive),))
-        return Crown(self.waist, upper_side, line.reversed(), above), Crown(
-            line, lower_side, self.lower, below
+        leave, arrive = above.direction(0).left, -lower_side.direction(0).left
+        line = _sweep(above.start, leave, lower_side.start, arrive)
+        if LineString(Path((line,)).flatten()).crosses(LineString(self.lower.flatten())):
+            share, upper, lower = depth / self.side.length, self.waist, self.lower.reversed()
+            leave = _between(upper.direction(0), lower.direction(0), share)
+            arrive = _between(upper.direction(upper.length), lower.direction(lower.length), share)
+            line = _sweep(above.start, leave, lower_side.start, arrive)
+        edge = Path((line,))
+        return Crown(self.waist, upper_side, edge.reversed(), above), Crown(
+            edge, lower_side, self.lower, below
         )
 
 
@@ -213,6 +229,10 @@ _LEAST_RADIUS = 12.5
 """No edge of the crown turns more sharply than this, mm, or its allowance would not fit (common practice)."""
 
 
+def _between(first: Vector, second: Vector, share: float) -> Vector:
+    return first.turned(first.angle_to(second) * share)
+
+
 def _sweep(start: Point, leave: Vector, end: Point, arrive: Vector) -> Cubic:
     """Return the flattest curve of one bend between two directions, so that an allowance fits outside it.
 
@@ -275,12 +295,24 @@ class BackTop:
     crotch: Path
 
 
+_LEAST_YOKE = 20.0
+"""A yoke is at least this deep along either seam, mm (common practice, no source)."""
+
+_ABOVE_HIP = 0.85
+"""On a short trunk the yoke reaches down its side by no more than this share of the way to hip level, and
+along
+the centre back no further than that is straight (common practice, no source)."""
+
+
 def back_top(panel: BlockPanel, style: Style) -> BackTop:
     """Return the back's band, yoke and yoke seam, drawn in one so that each edge is shared."""
     band = seam_depth(style) - style.below_waist
     back = back_at(panel, style.below_waist)
-    at_centre, at_side = band + style.yoke_centre, band + style.yoke_side
+    straight = panel.panel.crotch.curves[-1].length - style.below_waist
+    way = panel.panel.levels.waist.mm - panel.panel.levels.hip.mm - style.below_waist
+    at_centre = max(min(band + style.yoke_centre, straight), band + _LEAST_YOKE)
+    at_side = max(min(band + style.yoke_side, _ABOVE_HIP * way), band + _LEAST_YOKE)
     top = yoked(back, centre_depth=at_centre, side_depth=at_side)
     above, yoke = top.crown.cut(band) if band else (None, top.crown)
-    crotch = back.crotch.split(back.crotch.length - at_centre)[0]
+    crotch = back.crotch.reversed().split(at_centre)[1].reversed()
     return BackTop(above, yoke, top.seam, back.side.split(at_side)[1], crotch)
