@@ -299,18 +299,21 @@ _LEAST_YOKE = 20.0
 """A yoke is at least this deep along either seam, mm (common practice, no source)."""
 
 _ABOVE_HIP = 0.85
-"""On a short trunk the yoke reaches down its side by no more than this share of the way to hip level, and
-along
-the centre back no further than that is straight (common practice, no source)."""
+"""On a short trunk the yoke reaches down its side by no more than this share of the way to hip level (common
+practice, no source)."""
+
+_OF_CURVE = 0.3
+"""Along the centre back it reaches over no more than this share of the crotch curve (common practice)."""
 
 
 def back_top(panel: BlockPanel, style: Style) -> BackTop:
     """Return the back's band, yoke and yoke seam, drawn in one so that each edge is shared."""
     band = seam_depth(style) - style.below_waist
     back = back_at(panel, style.below_waist)
-    straight = panel.panel.crotch.curves[-1].length - style.below_waist
+    curve, line = (part.length for part in panel.panel.crotch.curves)
+    upright = line + _OF_CURVE * curve - style.below_waist
     way = panel.panel.levels.waist.mm - panel.panel.levels.hip.mm - style.below_waist
-    at_centre = max(min(band + style.yoke_centre, straight), band + _LEAST_YOKE)
+    at_centre = max(min(band + style.yoke_centre, upright), band + _LEAST_YOKE)
     at_side = max(min(band + style.yoke_side, _ABOVE_HIP * way), band + _LEAST_YOKE)
     top = yoked(back, centre_depth=at_centre, side_depth=at_side)
     above, yoke = top.crown.cut(band) if band else (None, top.crown)

@@ -31,7 +31,8 @@ UNEVEN = draft_block(
 def test_the_band_of_any_body_is_sewn_together(body: Measurements) -> None:
     band = whole_band(draft_block(body), STRAIGHT, loops=False)
     assert all(check.passes and not check.findings for check in check_seams(band.pieces, band.seams))
-    assert all(check.passes for check in check_corners(band.pieces, band.corners))
+    # A waist far smaller than the hip over a short trunk costs a corner its straightness; it is then said.
+    assert all(check.passes or check.findings for check in check_corners(band.pieces, band.corners))
     assert check_pieces(band.pieces) == ()
 
 
@@ -39,7 +40,9 @@ def test_the_band_of_any_body_is_sewn_together(body: Measurements) -> None:
 @given(st.integers(820, 1300), st.floats(0.68, 0.95), st.integers(240, 330))
 def test_the_band_of_any_common_figure_is_cut_with_its_allowances(hip: int, share: float, rise: int) -> None:
     block = draft_block(wearer(hip_girth=hip, waist_girth=round(share * hip), body_rise=rise))
-    for piece in whole_band(block, STRAIGHT).pieces:
+    band = whole_band(block, STRAIGHT)
+    assert all(check.passes for check in check_corners(band.pieces, band.corners))
+    for piece in band.pieces:
         assert cut_line(piece).polygon.covers(piece.polygon.buffer(-0.1))
 
 
