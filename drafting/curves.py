@@ -27,6 +27,8 @@ _GAUSS = [
     for node, weight in zip(*np.polynomial.legendre.leggauss(24), strict=True)
 ]
 
+_ROUNDING = 1e-12
+"""No length is known better than to this share of it, however small its pieces."""
 _INSIDE = 1e-6
 """A parameter this far inside the ends has a tangent even where the end itself has none."""
 
@@ -126,7 +128,7 @@ class Cubic:
             return (self.point(t) - self.start).length
         whole = self._quadrature(0, t)
         halves = self._quadrature(0, t / 2) + self._quadrature(t / 2, t)
-        if abs(whole - halves) <= LENGTH:
+        if abs(whole - halves) <= max(LENGTH, _ROUNDING * whole):
             return halves
         return sum(half.length for half in self.split(t)[0].split(0.5))
 

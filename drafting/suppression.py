@@ -129,7 +129,7 @@ def share_apart(amount: float, sinks: tuple[Sink, ...], *, dart_least: float = -
     """
     usual = sum(sink.usual for sink in sinks)
     room = sum(sink.most - sink.usual if amount > usual else sink.usual - sink.least for sink in sinks)
-    t = min(max((amount - usual) / room, -1.0), 1.0)
+    t = min(max((amount - usual) / room, -1.0), 1.0) if room else 0.0
     parts = tuple(sink.at(t) for sink in sinks)
     if parts[-1] < dart_least:
         seams = share_apart(amount, sinks[:-1])

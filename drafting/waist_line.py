@@ -32,6 +32,9 @@ _ROUNDS = 80
 _SIDE_FIRST = 20.0
 """Where waist and side seam cannot both be had, a miss of the side seam, to be sewn, weighs so much more."""
 
+_FARTHEST = 0.75
+"""Trueing moves the side's end no further than this share of the way from hip to waist."""
+
 _STRAIGHT = math.radians(1.2)
 """A waist line whose ends turn less than this off its chord is drawn straight: it stays square to the eye."""
 
@@ -165,17 +168,21 @@ def draw_waist(
         return np.array([closed.length - waist, _SIDE_FIRST * side])
 
     start = np.array([side_in, side_height])
-    room = np.array([0.4, 0.75]) * side_height
+    room = np.array([0.4, _FARTHEST]) * side_height
     bounds = start - room, start + room
     solved = solve_within(
         misses, start, np.array([[-1.0, 0.0], [0.0, _SIDE_FIRST]]), bounds, enough=LENGTH, rounds=_ROUNDS
     )
     # A body whose waist cannot be had stops the search early; its side seams are trued all the same.
-    for _ in range(_ROUNDS):
-        side = misses(solved)[1] / _SIDE_FIRST
-        if abs(side) < LENGTH:
-            break
-        solved = solved - np.array([0.0, side])
+    at_side, far = float(solved[0]), np.array([_FARTHEST * side_height])
+
+    def side_miss(height: Numbers) -> Numbers:
+        return misses(np.array([at_side, height[0]]))[1:] / _SIDE_FIRST
+
+    height = solve_within(
+        side_miss, solved[1:], np.eye(1), (solved[1:] - far, solved[1:] + far), enough=LENGTH, rounds=_ROUNDS
+    )
+    solved = np.array([at_side, height[0]])
     side_point, upper, folds, closed = drawn(solved)
     stretches, cut = _open(closed, folds)
 

@@ -150,8 +150,9 @@ def _steps(room: Allowances) -> tuple[_Step, ...]:
         _Step(
             (_FACING, _SHIELD),
             "Sew the crotch seam of the fronts up to the zip stop. Sew the fly facing to the lapping "
-            "front and the zip to facing and shield, topstitch the fly along its template and bar-tack it "
-            "at the bottom of the curve.",
+            "front and the zip to facing and shield; press the under front back some 6 mm less than to "
+            "its centre line, so that the lap covers the zip. Then topstitch the fly along its template and "
+            "bar-tack it at the bottom of the curve.",
         ),
         _Step(
             (BACK_POCKET,),

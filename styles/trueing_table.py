@@ -19,14 +19,12 @@ def verdict(seams: Sequence[SeamCheck], corners: Sequence[CornerCheck]) -> str:
     failing = [check.name for check in seams if not check.passes or check.findings]
     uneven = [check.name for check in corners if not check.passes]
     if not failing and not uneven:
-        return (
-            f"All {len(seams)} seams and {len(corners)} joined corners meet; the table is on the next sheet."
-        )
+        return f"All {len(seams)} seams and {len(corners)} joined corners meet; the table of seams has each."
     faults = (
         f"{len(failing)} of {len(seams)} seams do not meet" if failing else f"all {len(seams)} seams meet"
     )
     kinks = f"{len(uneven)} of {len(corners)} corners are uneven" if uneven else "all corners meet"
-    return f"Trueing: {faults}, {kinks} (next sheet): {', '.join([*failing, *uneven])}."
+    return f"Trueing: {faults}, {kinks}: {', '.join([*failing, *uneven])}."
 
 
 def _seam(check: SeamCheck) -> Said:
@@ -36,7 +34,8 @@ def _seam(check: SeamCheck) -> Said:
     text += f" – {'meets' if check.passes else 'DOES NOT MEET'}"
     if check.notches:
         worst = max(abs(notch.miss) for notch in check.notches)
-        text += f"; {len(check.notches)} notches within {worst:.1f} mm"
+        count = f"{len(check.notches)} notches" if len(check.notches) > 1 else "1 notch"
+        text += f"; {count} within {worst:.1f} mm"
     return Said(text, (check.first_length, check.second_length, check.intended, check.found))
 
 

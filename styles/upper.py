@@ -93,8 +93,11 @@ def back_at(panel: BlockPanel, depth: float) -> Back:
 
 _WIDENS = {"front": 0.3, "back": 0.7}
 """Shares of front and back in what a half of the body widens above the waist; the back has the seat line's
-lean to
-make good already, and takes more in its stride (common practice, no source)."""
+lean to make good already, and takes more in its stride (common practice, no source)."""
+
+_INTO_LEAN = 8.0
+"""The side seam turns into its lean above the waist over so many mm, or its allowance would not fit; longer,
+and the band would be short of the body there (common practice, no source)."""
 
 _LEAST_DART = 1.0
 """A dart that is open by less than this, mm, is left to the seams."""
@@ -114,7 +117,14 @@ def _ends(panel: BlockPanel, depth: float) -> tuple[Path, Path]:
     down = centre.direction(0)
     out = Vector(-(abs(down.x / down.y) + WIDER_ABOVE / 2 * _WIDENS[panel.name]), 1).unit
     raised = Path((Cubic.line(centre.start + down * depth, centre.start),)) + centre
-    return raised.reversed(), Path((Cubic.line(side.start + out * -depth, side.start),)) + side
+    return raised.reversed(), _leaning(side.start, -side.direction(0), out, -depth).reversed() + side
+
+
+def _leaning(start: Point, along: Vector, out: Vector, length: float) -> Path:
+    """Return a line of that length that leaves along one direction and turns into another without a kink."""
+    end = start + (along + out).unit * _INTO_LEAN
+    arc = Cubic.bent(start, along, end, out, 2 / 3)
+    return Path((arc, Cubic.line(end, end + out * length))).split(length)[0]
 
 
 def _level(crotch: Path, side: Path) -> Cubic:

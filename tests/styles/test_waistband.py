@@ -3,7 +3,7 @@
 from dataclasses import replace
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 from strategies import bodies
 
@@ -29,7 +29,10 @@ UNEVEN = draft_block(
 @settings(max_examples=60, deadline=None)
 @given(bodies())
 def test_the_band_of_any_body_is_sewn_together(body: Measurements) -> None:
-    band = whole_band(draft_block(body), STRAIGHT, loops=False)
+    block = draft_block(body)
+    # Where seams and darts cannot take the waist in it is said, and no shaped band lies well.
+    assume(abs(block.shares.suppression.left_over) < 1)
+    band = whole_band(block, STRAIGHT, loops=False)
     assert all(check.passes and not check.findings for check in check_seams(band.pieces, band.seams))
     # A waist far smaller than the hip over a short trunk costs a corner its straightness; it is then said.
     assert all(check.passes or check.findings for check in check_corners(band.pieces, band.corners))
