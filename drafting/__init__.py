@@ -15,6 +15,7 @@ if TYPE_CHECKING:
     from drafting.block import Block as Block
     from drafting.block import draft_block as draft_block
     from drafting.errors import DraftRefused as DraftRefused
+    from drafting.leg_shape import LegCut as LegCut
     from drafting.measurements import Measurements as Measurements
     from drafting.proportions import Ease as Ease
     from drafting.proportions import Proportions as Proportions
@@ -23,6 +24,7 @@ _HOMES = {
     "Block": "block",
     "DraftRefused": "errors",
     "Ease": "proportions",
+    "LegCut": "leg_shape",
     "Measurements": "measurements",
     "Proportions": "proportions",
     "draft_block": "block",

@@ -10,7 +10,7 @@ from drafting.body import Body, complete
 from drafting.construction import Step
 from drafting.findings import Finding
 from drafting.fitting import Fitter, Lower, on_side
-from drafting.leg_shape import LegShape, straight_leg
+from drafting.leg_shape import LegCut, LegShape, leg_shape
 from drafting.means import Fit
 from drafting.measurement_checks import refuse_meaningless
 from drafting.measurements import Measurements, Side
@@ -149,6 +149,7 @@ def draft_block(
     *,
     ease: Ease | None = None,
     proportions: Proportions | None = None,
+    cut: LegCut | None = None,
     fitted: bool = True,
 ) -> Block:
     """Return the block drafted for the measurements.
@@ -158,6 +159,7 @@ def draft_block(
             body rise are needed.
         ease: Room to add; the defaults are those of close jeans.
         proportions: Constants of the draft.
+        cut: How the leg is cut; straight by default.
         fitted: False leaves crotch seam and thigh as the proportions give them, for comparison.
 
     Raises:
@@ -167,7 +169,7 @@ def draft_block(
     ease, p = ease or Ease(), proportions or Proportions()
     measurements = known_of_both(measurements)
     body = complete(measurements, p)
-    leg = straight_leg(body, ease, p)
+    leg = leg_shape(body, ease, cut or LegCut())
     fitter = Fitter(body, leg, ease, p)
     fit = fitter.solve() if fitted else Fit()
     whole = fitter.draft(fit)

@@ -72,16 +72,25 @@ def girth_lines(block: Block) -> tuple[GirthLine, ...]:
             )
             for name, least in (("mid_thigh", 0.0), ("knee", ease.knee), ("calf", ease.calf), ("ankle", 0.0))
         ),
-        ("hem", "heel_girth", block.leg.hem_height.mm, leg(block.leg.hem_height.mm), ease.heel),
+        ("hem", *_round_the_hem(block)),
     ]
     lines = []
     for level, key, height, pattern, least in rows:
+        if height < block.leg.hem_height.mm:
+            continue
         value = block.body.values.get(key)
         if value is None and level in ("top hip", "mid thigh", "calf", "ankle"):
             continue
         girth, origin, spread = (value.length.mm, value.origin, value.spread) if value else (None, None, 0.0)
         lines.append(GirthLine(level, height, girth, origin, spread, pattern, least))
     return tuple(lines)
+
+
+def _round_the_hem(block: Block) -> tuple[str, float, float, float]:
+    """Return what the hem must pass: the heel, or of shorts the knee; its height, girth and least ease."""
+    height, short = block.leg.hem_height.mm, block.leg.hem_height.mm > block.leg.knee_height.mm
+    key, least = ("knee_girth", block.ease.knee) if short else ("heel_girth", block.ease.heel)
+    return key, height, block.leg_girth(height), least
 
 
 @dataclass(frozen=True)
@@ -204,7 +213,7 @@ def _between_levels(block: Block) -> Iterator[Finding]:
     if len(heights) < 2:
         return
     worst = 0.0, 0.0
-    for y in np.arange(heights[0], min(heights[-1], block.thigh_level), 10.0):
+    for y in np.arange(max(heights[0], block.leg.hem_height.mm), min(heights[-1], block.thigh_level), 10.0):
         short = float(np.interp(y, heights, girths)) - block.leg_girth(float(y))
         worst = max(worst, (short, float(y)))
     if worst[0] > SEAM:

@@ -55,7 +55,7 @@ def _levels(body: Body, leg: LegShape) -> Levels:
         waist=body["waist_height"],
         hip=body["hip_height"],
         crotch=body["crotch_height"],
-        knee=body["knee_height"],
+        knee=leg.knee_height,
         hem=leg.hem_height,
         side_hip=body["hip_height"],
         side_waist=body["waist_height"],

@@ -16,7 +16,7 @@ import numpy as np
 from drafting.construction import DOWN, LEFT, RIGHT, UP, Construction
 from drafting.curves import Cubic
 from drafting.formula import Length
-from drafting.paths import Path
+from drafting.paths import Path, parameter_at_level
 from drafting.points import Point, Vector
 from drafting.proportions import Proportions
 from drafting.tolerance import LENGTH
@@ -146,6 +146,9 @@ _HANDLES = (0.5, 0.55, 0.6, 0.65, 0.7, 0.75)
 
 _PLACES = np.linspace(0, 1, 17)
 
+_INTO_FLARE = 0.15
+"""A flare is rounded over twice this share of the way from knee to hem (common practice, no source)."""
+
 _STRAIGHT = math.radians(0.2)
 """An inseam whose shin turns less than this off the chord is drawn straight from fork to knee."""
 
@@ -183,21 +186,26 @@ def draw_panel(plan: PanelPlan, levels: Levels) -> Panel:
     # 5. Knee and hem, set evenly about the crease.
     c.go("crease at the knee", "crease", DOWN, levels.crotch - levels.knee, "plumb down")
     c.go("crease at the hem", "crease", DOWN, levels.crotch - levels.hem, "plumb down")
-    for level, width in (("knee", plan.knee), ("hem", plan.hem)):
+    # Shorts are cut out of a leg that runs on plumb from the knee; their hem is found on its seams.
+    short = levels.hem.mm > levels.knee.mm
+    for level, width in (("knee", plan.knee), *((("hem", plan.hem),) if not short else ())):
         c.go(f"{level} at the inseam", f"crease at the {level}", RIGHT, width / 2, "level")
         c.go(f"{level} at the side", f"crease at the {level}", LEFT, width / 2, "level")
 
     # 6. Inseam: from the fork hollowed to the knee, then straight; the fork is dropped for its length.
-    drop = plan.drop or Length(_drop_for(plan, c), "drop that trues the inseam")
+    drop = plan.drop or Length(_drop_for(plan, levels, c), "drop that trues the inseam")
     c.go("fork", "fork level", DOWN, drop, "plumb down")
     upper = _inseam_curve(plan, c, c["fork"])
-    lower = Cubic.line(c["knee at the inseam"], c["hem at the inseam"])
-    inseam = Path((upper, lower)).reversed()
+    if short:
+        inseam = _down_to(upper, levels.hem.mm).reversed()
+        c.meet("hem at the inseam", ("fork", "knee at the inseam"), inseam.start, "where hem level cuts it")
+    else:
+        inseam = Path((upper, *_below_knee(c, "inseam"))).reversed()
     c.line(
         "inseam",
         ("hem at the inseam", "knee at the inseam", "fork"),
         inseam,
-        "straight to the knee, then hollowed",
+        "straight or rounded into a flare to the knee, then hollowed",
     )
 
     # 7. Crotch seam: leaves the centre line, arrives square to the inseam so that both forks join smoothly.
@@ -218,9 +226,8 @@ def draw_panel(plan: PanelPlan, levels: Levels) -> Panel:
 
     # 8. Side seam below the hip: plumb at the hip (straight on where the waist swings out), then into the
     # shin.
-    knee, hem = c["knee at the side"], c["hem at the side"]
+    knee, shin = c["knee at the side"], _shin(c, "side")
     drop_to_knee = hip_side.y - knee.y
-    shin = (hem - knee).unit
     leave = Vector(math.sin(plan.side_lean), -math.cos(plan.side_lean))
     thigh = Cubic(
         hip_side,
@@ -228,13 +235,49 @@ def draw_panel(plan: PanelPlan, levels: Levels) -> Panel:
         knee + shin * (-plan.knee_handle * drop_to_knee),
         knee,
     )
+    if short:
+        side = _down_to(thigh, levels.hem.mm)
+        c.meet("hem at the side", (hip_name, "knee at the side"), side.end, "where hem level cuts it")
+    else:
+        side = Path((thigh, *_below_knee(c, "side")))
     c.line(
         "side seam",
         (hip_name, "knee at the side", "hem at the side"),
-        Path((thigh, Cubic.line(knee, hem))),
-        "plumb at the hip, then straight from knee to hem",
+        side,
+        "plumb at the hip, then straight or rounded into a flare from knee to hem",
     )
     return Panel(plan, levels, c)
+
+
+def _shin(c: Construction, seam: str) -> Vector:
+    """Return the direction of a seam at the knee: into a leg that narrows, else plumb, for shorts too."""
+    hem, knee = c.points.get(f"hem at the {seam}"), c[f"knee at the {seam}"]
+    return (hem - knee).unit if hem and not _flares(knee, hem, c["crease"]) else DOWN
+
+
+def _flares(knee: Point, hem: Point, crease: Point) -> bool:
+    return abs(hem.x - crease.x) > abs(knee.x - crease.x)
+
+
+def _below_knee(c: Construction, seam: str) -> tuple[Cubic, ...]:
+    """Return a seam from knee to hem: straight, or plumb at the knee and rounded into its flare.
+
+    So a flared leg is narrowest at the knee, not above it.
+    """
+    knee, hem = c[f"knee at the {seam}"], c[f"hem at the {seam}"]
+    if not _flares(knee, hem, c["crease"]):
+        return (Cubic.line(knee, hem),)
+    round_ = _INTO_FLARE * (knee.y - hem.y)
+    corner = knee + DOWN * round_
+    flare = (hem - corner).unit
+    start = corner + flare * round_
+    return Cubic.bent(knee, DOWN, start, flare, 2 / 3), Cubic.line(start, hem)
+
+
+def _down_to(curve: Cubic, y: float) -> Path:
+    """Return a curve that runs downwards as far as the height `y`; the whole of it where it ends above."""
+    t = parameter_at_level(curve, y)
+    return Path((curve if t is None else curve.split(t)[0],))
 
 
 def _crotch_curve(plan: PanelPlan, start: Point, down: Vector, fork: Point, arrive: Vector) -> Cubic:
@@ -255,8 +298,7 @@ def _inseam_curve(plan: PanelPlan, c: Construction, fork: Point) -> Cubic:
     The handles reach the share k of the way to the corner of the two end tangents, so the curve lies 3k/4 of
     the corner's distance off the chord.
     """
-    knee = c["knee at the inseam"]
-    shin = (c["hem at the inseam"] - knee).unit
+    knee, shin = c["knee at the inseam"], _shin(c, "inseam")
     chord = knee - fork
     at_knee = chord.angle_to(shin)
     if at_knee < _STRAIGHT:
@@ -268,14 +310,16 @@ def _inseam_curve(plan: PanelPlan, c: Construction, fork: Point) -> Cubic:
     return Cubic.bent(fork, leave, knee, shin, plan.inseam_handle)
 
 
-def _drop_for(plan: PanelPlan, c: Construction) -> float:
+def _drop_for(plan: PanelPlan, levels: Levels, c: Construction) -> float:
     """Return the fork's drop that gives the inseam its wanted length (secant, the length falls some 1:1)."""
     assert plan.inseam_length is not None
-    level = c["fork level"]
-    wanted = plan.inseam_length - (c["hem at the inseam"] - c["knee at the inseam"]).length
+    level, short = c["fork level"], "hem at the inseam" not in c.points
+    shin = 0.0 if short else Path(_below_knee(c, "inseam")).length
     drop = 5.0
     for _ in range(20):
-        miss = _inseam_curve(plan, c, level + DOWN * drop).length - wanted
+        curve = _inseam_curve(plan, c, level + DOWN * drop)
+        thigh = _down_to(curve, levels.hem.mm) if short else curve
+        miss = thigh.length + shin - plan.inseam_length
         if abs(miss) < LENGTH:
             break
         drop = min(max(drop + miss, _DROPS[0]), _DROPS[1])

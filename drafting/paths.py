@@ -128,7 +128,7 @@ class Path:
     def crossing(self, y: float) -> Point | None:
         """Return the first point along at which the path meets the level `y`, None when it does not."""
         for curve in self.curves:
-            t = _parameter_at_level(curve, y)
+            t = parameter_at_level(curve, y)
             if t is not None:
                 return curve.point(t)
         return None
@@ -147,7 +147,7 @@ class Path:
                 pen.curve_to(curve.c1, curve.c2, curve.end)
 
 
-def _parameter_at_level(curve: Cubic, y: float) -> float | None:
+def parameter_at_level(curve: Cubic, y: float) -> float | None:
     """Return the smallest parameter in 0..1 at which the curve has height `y`, None when it has none."""
     a, b, c, d = (p.y for p in (curve.start, curve.c1, curve.c2, curve.end))
     if not min(a, b, c, d) - JOIN <= y <= max(a, b, c, d) + JOIN:

@@ -26,11 +26,12 @@ class Constant:
     source: str
 
 
-def _constant(value: float, unit: str, reason: str, source: str) -> Any:
+def constant(value: float, unit: str, reason: str, source: str) -> Any:
+    """Return a field of a table with its default."""
     return field(default=value, metadata={"unit": unit, "reason": reason, "source": source})
 
 
-class _Table:
+class Table:
     """Fields with a unit, a reason and a source each."""
 
     _SUFFIX: ClassVar[str] = ""
@@ -42,190 +43,176 @@ class _Table:
 
 
 @dataclass(frozen=True, kw_only=True)
-class Proportions(_Table):
+class Proportions(Table):
     """Constants of the draft; lengths in mm, angles in degrees, divisors and shares as pure numbers."""
 
     # levels
-    seated_more_than_standing: float = _constant(
+    seated_more_than_standing: float = constant(
         20, "mm", "a rise measured seated is larger than waist height less inside leg height", TRIAL
     )
-    depth_over_seated_rise: float = _constant(
+    depth_over_seated_rise: float = constant(
         5, "mm", "the crotch line of close jeans hangs this much under the seat", COMMON
     )
-    depth_over_standing_rise: float = _constant(
+    depth_over_standing_rise: float = constant(
         22.5, "mm", "the same from heights: a crotch height is read with the rule pressed up", TRIAL
     )
-    depth_least: float = _constant(
+    depth_least: float = constant(
         8, "mm", "the crotch line never comes nearer than this to the body's crotch", COMMON
     )
-    hip_level_divisor: float = _constant(
+    hip_level_divisor: float = constant(
         3,
         "share",
         "hip level lies a third of the crotch depth above the crotch line",
         "seat depth / 3: " + RUSSIAN,
     )
-    knee_over_mid_inseam: float = _constant(
+    knee_over_mid_inseam: float = constant(
         50, "mm", "knee level above the middle of the inseam when the knee was not measured", ALDRICH
     )
     # widths
-    hip_balance: float = _constant(
+    hip_balance: float = constant(
         10,
         "mm",
         "each back half is this much wider than a quarter of the hip, the front as much narrower",
         "front H/4 + 0.5, back H/4 + 1.5: " + ALDRICH,
     )
-    front_fork_divisor: float = _constant(16, "share", "front fork: hip / 16 less a constant", ALDRICH)
-    front_fork_less: float = _constant(
+    front_fork_divisor: float = constant(16, "share", "front fork: hip / 16 less a constant", ALDRICH)
+    front_fork_less: float = constant(
         10,
         "mm",
         "jeans: the front fork is some 1.5 cm shorter than the trouser's hip / 16 + 0.5",
         "comparison of Aldrich's trouser and jeans blocks in a cutter's journal, 2013",
     )
-    back_fork_divisor: float = _constant(
+    back_fork_divisor: float = constant(
         8,
         "share",
         "back fork from the plumb line of the hip point: hip / 8 less a constant",
         "front hip/16 plus as much again: " + ALDRICH,
     )
-    back_fork_less: float = _constant(5, "mm", "jeans sit closer under the seat", COMMON)
-    inseam_ease: float = _constant(
+    back_fork_less: float = constant(5, "mm", "jeans sit closer under the seat", COMMON)
+    inseam_ease: float = constant(
         4,
         "mm",
         "the back inseam is shorter and stretched on between fork and knee",
         "back 3/8 to 1 in shorter is sewable; kept small for denim: " + COMMON,
     )
-    knee_balance: float = _constant(
+    knee_balance: float = constant(
         10,
         "mm",
         "back wider than front at knee and hem, as much again as the front is narrower",
         "finished leg +- 1: " + ALDRICH,
     )
-    back_crease_shift: float = _constant(
+    back_crease_shift: float = constant(
         7, "mm", "back knee and hem sit this much towards the inseam of the middle of the back", COMMON
     )
     # centre lines
-    front_lean: float = _constant(12, "mm", "centre front leans in at the waist", "1.0: " + ALDRICH)
-    front_drop: float = _constant(
+    front_lean: float = constant(12, "mm", "centre front leans in at the waist", "1.0: " + ALDRICH)
+    front_drop: float = constant(
         8, "mm", "centre front drops below the waist level", "1/4 to 1/2 in, Rosenfeld 1918 and Wikibooks"
     )
-    full_front_rise: float = _constant(
+    full_front_rise: float = constant(
         0.5, "share", "a centre front that leans out for a full waist also rises by this share of it", COMMON
     )
-    back_lean: float = _constant(
+    back_lean: float = constant(
         14, "deg", "seat line off plumb for jeans", "15 nominal, built as 1 in 4: " + HERTZER
     )
-    back_lean_least: float = _constant(6, "deg", "the seat line of a straight trouser", "7.1: " + ALDRICH)
-    lean_leaves: float = _constant(
+    back_lean_least: float = constant(6, "deg", "the seat line of a straight trouser", "7.1: " + ALDRICH)
+    lean_leaves: float = constant(
         15,
         "mm",
         "the seat line leans so far that this much of hip less waist is left to the other seams",
         COMMON,
     )
-    lean_owes_most: float = _constant(
+    lean_owes_most: float = constant(
         75, "mm", "fitted, it leans on until the other seams have to give this much back", TRIAL
     )
-    back_raise: float = _constant(
+    back_raise: float = constant(
         28,
         "mm",
         "centre back rises above the waist level",
         "2 to 4, jeans block article of a supplier magazine",
     )
-    back_side_drop: float = _constant(
+    back_side_drop: float = constant(
         14, "mm", "trueing the side seams ends the back's about this much lower at the waist", TRIAL
     )
-    side_seam_back: float = _constant(
+    side_seam_back: float = constant(
         10,
         "mm",
         "at the waist the front is wider than a quarter by no more than this, limits allowing",
         "W/4 + 0.25 to 2.25 in nine drafts",
     )
     # curves
-    front_curve_divisor: float = _constant(
+    front_curve_divisor: float = constant(
         3,
         "share",
         "the front crotch curve leaves the centre front at crotch depth / 3",
         "seat depth / 3: " + RUSSIAN,
     )
-    front_curve_of_fork: float = _constant(
+    front_curve_of_fork: float = constant(
         1, "share", "but no lower than the fork is wide", "curve height equal to the fork: Rosenfeld 1918"
     )
-    back_curve_divisor: float = _constant(
+    back_curve_divisor: float = constant(
         2, "share", "the back crotch curve leaves the seat line at crotch depth / 2", ALDRICH
     )
-    back_curve_of_fork: float = _constant(
+    back_curve_of_fork: float = constant(
         0.75, "share", "but no lower than this share of the fork, or the curve would have a point", COMMON
     )
-    curve_highest: float = _constant(
+    curve_highest: float = constant(
         0.75, "share", "no crotch curve starts higher than this share of the depth", COMMON
     )
-    curve_highest_of_fork: float = _constant(
+    curve_highest_of_fork: float = constant(
         2.2,
         "share",
         "nor higher than this many forks, or it turns too sharply for its seam allowance",
         COMMON,
     )
-    front_curve_handle: float = _constant(
+    front_curve_handle: float = constant(
         0.60,
         "share",
         "how far the front curve's handles reach to the corner; 0.55 is a quarter ellipse",
         "distance off the corner 0.45 to 0.55 of the fork in five published drafts",
     )
-    back_curve_handle: float = _constant(
+    back_curve_handle: float = constant(
         0.77, "share", "the same behind", "4.25 to 4.75 off the corner: " + ALDRICH
     )
-    front_inseam_hollow: float = _constant(
+    front_inseam_hollow: float = constant(
         6.5,
         "mm",
         "front inseam hollowed off the chord; less than 0.75 so that the forks join smoothly",
         ALDRICH,
     )
-    back_inseam_hollow: float = _constant(
+    back_inseam_hollow: float = constant(
         10.5, "mm", "back inseam hollowed off the chord; less than 1.25 for the same reason", ALDRICH
     )
-    inseam_handle: float = _constant(
+    inseam_handle: float = constant(
         0.75, "share", "how far the inseam's handles reach to the corner of its end tangents", COMMON
     )
-    inseam_even_turn: float = _constant(
+    inseam_even_turn: float = constant(
         0.4, "share", "the inseam turns at the fork at least this share of its turn at the knee", COMMON
     )
-    inseam_fork_turn: float = _constant(
+    inseam_fork_turn: float = constant(
         8, "deg", "the inseam leaves its chord at the fork by no more than this", COMMON
     )
-    side_waist_turn: float = _constant(
+    side_waist_turn: float = constant(
         1.5,
         "share",
         "the side seam's angle at the waist against that of its chord: bows it out some 5 mm",
         "0.5 outwards: " + ALDRICH,
     )
-    side_hip_handle: float = _constant(
+    side_hip_handle: float = constant(
         0.36, "share", "handle of the side seam below the hip, of the drop to the knee", COMMON
     )
-    side_knee_handle: float = _constant(
-        0.42, "share", "handle of the side seam at the knee, likewise", COMMON
-    )
+    side_knee_handle: float = constant(0.42, "share", "handle of the side seam at the knee, likewise", COMMON)
     # dart
-    dart_length_share: float = _constant(
+    dart_length_share: float = constant(
         0.5, "share", "length of the back dart, of the way from waist to hip", "10 to 12 of 20.6: " + ALDRICH
     )
-    dart_longest: float = _constant(90, "mm", "so that the yoke can swallow it", COMMON)
-    dart_shortest: float = _constant(65, "mm", "a shorter dart ends in a blunt point", COMMON)
-    dart_clear_of_hip: float = _constant(0.85, "share", "no dart reaches further towards hip level", COMMON)
-    dart_widest: float = _constant(32, "mm", "a wider take-up is split over two darts", COMMON)
-    dart_least: float = _constant(5, "mm", "a narrower dart is left to the seams", COMMON)
+    dart_longest: float = constant(90, "mm", "so that the yoke can swallow it", COMMON)
+    dart_shortest: float = constant(65, "mm", "a shorter dart ends in a blunt point", COMMON)
+    dart_clear_of_hip: float = constant(0.85, "share", "no dart reaches further towards hip level", COMMON)
+    dart_widest: float = constant(32, "mm", "a wider take-up is split over two darts", COMMON)
+    dart_least: float = constant(5, "mm", "a narrower dart is left to the seams", COMMON)
     # leg
-    knee_share: float = _constant(
-        0.46,
-        "share",
-        "straight leg: knee girth of hip girth",
-        "work-pant sheet: knee 20 in for hip 39.5 is 0.51; tapered 44.5 cm for 32 in waist is 0.45",
-    )
-    hem_share: float = _constant(
-        0.42,
-        "share",
-        "straight leg: hem girth of hip girth",
-        "work-pant sheet: 0.44; straight openings 36 to 41 cm",
-    )
-    thigh_below_fork: float = _constant(
+    thigh_below_fork: float = constant(
         25,
         "mm",
         "the thigh is measured on the pattern this far below the crotch line",
@@ -234,7 +221,7 @@ class Proportions(_Table):
 
 
 @dataclass(frozen=True, kw_only=True)
-class Ease(_Table):
+class Ease(Table):
     """Room added to the body, in mm of full girth or length; each is the wearer's or the style's to choose.
 
     Attributes:
@@ -249,12 +236,12 @@ class Ease(_Table):
 
     _SUFFIX = "_ease"
 
-    waist: float = _constant(10, "mm", "jeans 1 to 2 cm", "jeans draft notes of a cutter's journal, 2012")
-    hip: float = _constant(30, "mm", "jeans 0 to 3 cm; fitted 0 to 6", "the same; Chinese textbook classes")
-    thigh: float = _constant(25, "mm", "least visible room 2.5", "pant fit guide for historical dress")
-    knee: float = _constant(
+    waist: float = constant(10, "mm", "jeans 1 to 2 cm", "jeans draft notes of a cutter's journal, 2012")
+    hip: float = constant(30, "mm", "jeans 0 to 3 cm; fitted 0 to 6", "the same; Chinese textbook classes")
+    thigh: float = constant(25, "mm", "least visible room 2.5", "pant fit guide for historical dress")
+    knee: float = constant(
         40, "mm", "room to bend: 4 to 6 on a bent knee", "measuring supplement for trousers"
     )
-    calf: float = _constant(13, "mm", "least visible room 1.3", "pant fit guide for historical dress")
-    heel: float = _constant(5, "mm", "a closed hem must pass the heel", COMMON)
-    crotch: float = _constant(5, "mm", "close jeans 0 to 1.5", "from memory")
+    calf: float = constant(13, "mm", "least visible room 1.3", "pant fit guide for historical dress")
+    heel: float = constant(5, "mm", "a closed hem must pass the heel", COMMON)
+    crotch: float = constant(5, "mm", "close jeans 0 to 1.5", "from memory")

@@ -21,16 +21,29 @@ _CLEAR = 50.0
 
 @dataclass(frozen=True)
 class FromHem:
-    """Where front and back are matched, mm along their seams from the hem."""
+    """Where front and back are matched, mm along their seams from the hem; no knee on shorts."""
 
-    knee: float
+    knee: float | None
     hip: float
 
     @staticmethod
     def of(half_of: HalfOf) -> FromHem:
         """Return the distances as the front has them; the back is marked at the same ones."""
         front = half_of.half.front
-        return FromHem(front.panel.inseam.curves[0].length, front.side.length - front.side.curves[0].length)
+        below_knee = front.panel.inseam.curves[:-1]
+        return FromHem(
+            Path(below_knee).length if below_knee else None, front.side.length - front.side.curves[0].length
+        )
+
+    def at_knee(self, kind: NotchKind) -> tuple[Notch, ...]:
+        """Return the knee notch of a seam that starts at the hem."""
+        return () if self.knee is None else (Notch("knee", self.knee, kind),)
+
+    def along(self, side: Path, kind: NotchKind, above: float = 0.0) -> tuple[Notch, ...]:
+        """Return the notches that lie on a stretch of the side seam which ends `above` mm above the hem."""
+        places = (("hip", self.hip), ("knee", self.knee))
+        found = ((name, side.length + above - up) for name, up in places if up is not None)
+        return tuple(Notch(name, at, kind) for name, at in found if 0 < at < side.length)
 
 
 def back_leg(half_of: HalfOf, style: Style, marks: tuple[Mark, ...] = ()) -> Part:
@@ -61,14 +74,9 @@ def _leg(half_of: HalfOf, style: Style, top: BackTop, marks: tuple[Mark, ...]) -
     side, inseam, points, levels = top.side, panel.panel.inseam, panel.points(), panel.panel.levels
     edges = (
         Edge(YOKE, top.seam, room.folded_in(room.yoke), notches=(Notch("yoke", top.seam.length / 2, kind),)),
-        Edge(
-            SIDE,
-            side,
-            room.side_seam,
-            notches=_notches_on(side, {"hip": side.length - at.hip, "knee": side.length - at.knee}),
-        ),
+        Edge(SIDE, side, room.side_seam, notches=at.along(side, kind)),
         Edge(HEM, Path.through([side.end, inseam.start]), room.hem, Finish.HEM),
-        Edge(INSEAM, inseam, room.folded_over(room.inseam), notches=(Notch("knee", at.knee, kind),)),
+        Edge(INSEAM, inseam, room.folded_over(room.inseam), notches=at.at_knee(kind)),
         Edge(CROTCH, top.crotch, room.crotch_seam),
     )
     crease = points["crease"].x
@@ -80,11 +88,11 @@ def _leg(half_of: HalfOf, style: Style, top: BackTop, marks: tuple[Mark, ...]) -
 
 def _yoke(half_of: HalfOf, style: Style, top: BackTop) -> Piece:
     crown, room = top.yoke, style.allowances
-    hip = crown.side.length + top.side.length - FromHem.of(half_of).hip
+    hip = FromHem.of(half_of).along(crown.side, NotchKind.DOUBLE, top.side.length)
     edges = (
         Edge(WAIST, crown.waist, room.waist),
         # A hip that lies high comes to lie on the yoke.
-        Edge(SIDE, crown.side, room.side_seam, notches=_notches_on(crown.side, {"hip": hip})),
+        Edge(SIDE, crown.side, room.side_seam, notches=hip),
         Edge(
             YOKE,
             crown.lower,
@@ -96,8 +104,3 @@ def _yoke(half_of: HalfOf, style: Style, top: BackTop) -> Piece:
     low, high = crown.lower.point(crown.lower.length / 2), crown.waist.point(crown.waist.length / 2)
     grain = Path.through([low.towards(high, 0.15), low.towards(high, 0.85)])
     return half_of.of_back(Piece(half_of.name(BACK_YOKE), edges, grain, half_of.cutting()))
-
-
-def _notches_on(side: Path, places: dict[str, float]) -> tuple[Notch, ...]:
-    """Return the notches whose places, mm from the start, lie on the edge."""
-    return tuple(Notch(name, at, NotchKind.DOUBLE) for name, at in places.items() if 0 < at < side.length)

@@ -7,7 +7,7 @@ from functools import cached_property
 
 from drafting.curves import Cubic
 from drafting.paths import Path
-from drafting.pieces import Edge, Finish, Mark, MarkKind, Notch, Piece
+from drafting.pieces import Edge, Finish, Mark, MarkKind, Notch, NotchKind, Piece
 from drafting.points import Point
 from styles.back_leg import FromHem
 from styles.edges import CROTCH, HEM, INSEAM, OPENING, SIDE, WAIST
@@ -113,13 +113,12 @@ def front_leg(half_of: HalfOf, style: Style, fly: FlyLength) -> Part:
     """
     opened, panel, room = open_front(half_of, style), half_of.half.front, style.allowances
     at, side, inseam, crotch = FromHem.of(half_of), opened.side, panel.panel.inseam, opened.whole.crotch
-    beside = (("hip", side.length - at.hip), ("knee", side.length - at.knee))
     edges = (
         Edge(WAIST, opened.waist, room.waist),
         Edge(OPENING, opened.curve, room.small),
-        Edge(SIDE, side, room.side_seam, notches=tuple(Notch(n, d) for n, d in beside if d > 0)),
+        Edge(SIDE, side, room.side_seam, notches=at.along(side, NotchKind.SINGLE)),
         Edge(HEM, Path.through([side.end, inseam.start]), room.hem, Finish.HEM),
-        Edge(INSEAM, inseam, room.folded_in(room.inseam), notches=(Notch("knee", at.knee),)),
+        Edge(INSEAM, inseam, room.folded_in(room.inseam), notches=at.at_knee(NotchKind.SINGLE)),
         Edge(CROTCH, crotch, room.crotch_seam, notches=(Notch(ZIP_STOP, crotch.length - fly.opening),)),
     )
     points, levels = panel.points(), panel.panel.levels

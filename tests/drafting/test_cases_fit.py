@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import pytest
 
-from drafting import Block, Ease, Measurements, Proportions, draft_block
+from drafting import Block, Ease, LegCut, Measurements, Proportions, draft_block
 from drafting.fit_report import girth_lines
 from drafting.measurement_checks import check_measurements
 from drafting.measurements import WaistLevel
@@ -237,8 +237,8 @@ def test_a_larger_thigh_moves_the_forks_and_not_the_waist_and_hip() -> None:
 @pytest.mark.parametrize("asked", [220, 260, 330])
 @pytest.mark.parametrize("heel", [310, 330, 360])
 def test_a_closed_hem_passes_the_heel_whatever_was_asked(asked: float, heel: float) -> None:
-    narrow = Proportions(hem_share=asked / 980)
-    block = draft_block(wearer(ankle_girth=220, heel_girth=heel), proportions=narrow)
+    narrow = LegCut(hem_of_hip=asked / 980)
+    block = draft_block(wearer(ankle_girth=220, heel_girth=heel), cut=narrow)
     hem = leg_girth(block, 0.01)
     assert hem == pytest.approx(max(asked, heel + block.ease.heel), abs=0.1)
     # the reason stands in the formula

@@ -4,7 +4,7 @@ import pytest
 
 from drafting.body import complete
 from drafting.fitting import Fitter
-from drafting.leg_shape import straight_leg
+from drafting.leg_shape import LegCut, leg_shape
 from drafting.means import MEANS, Fit, Mean, Part
 from drafting.proportions import Ease, Proportions
 from tests.wearers import wearer
@@ -62,7 +62,7 @@ def test_more_than_3_cm_of_thigh_deepen_the_crotch_and_narrow_the_front_fork() -
 @pytest.mark.parametrize("part", ["front", "back"])
 def test_each_part_lengthens_its_own_half_of_the_crotch_seam(part: str) -> None:
     body = complete(wearer(), Proportions())
-    fitter = Fitter(body, straight_leg(body, Ease(), Proportions()), Ease(), Proportions())
+    fitter = Fitter(body, leg_shape(body, Ease(), LegCut()), Ease(), Proportions())
     lengths = [getattr(fitter.draft(Fit(**{part: s})), part).crotch.length for s in (-1, -0.5, 0, 0.5, 1)]
     assert lengths == sorted(lengths)
     assert lengths[-1] - lengths[0] > 50

@@ -28,7 +28,7 @@ import math
 import numpy as np
 import pytest
 
-from drafting import Block, Ease, Measurements, Proportions, draft_block
+from drafting import Block, Ease, LegCut, Measurements, Proportions, draft_block
 from drafting.curves import Cubic
 from drafting.points import Point
 from drafting.waist_line import BlockPanel
@@ -39,7 +39,8 @@ INCH = 25.4
 
 def drafted(
     *, waist: float, hip: float, depth: float, crotch_height: float, hip_over_crotch: float | None = None,
-    ease: Ease | None = None, proportions: Proportions | None = None, **more: float,
+    ease: Ease | None = None, proportions: Proportions | None = None, cut: LegCut | None = None,
+    **more: float,
 ) -> Block:  # fmt: skip
     """Return our block with the crotch line at `crotch_height` and the waist `depth` above it."""
     p = proportions or Proportions()
@@ -51,7 +52,7 @@ def drafted(
         hip_height=None if hip_over_crotch is None else crotch_height + hip_over_crotch,
         **more,
     )
-    block = draft_block(body, ease=ease, proportions=proportions, fitted=False)
+    block = draft_block(body, ease=ease, proportions=proportions, cut=cut, fitted=False)
     assert block.levels.crotch.mm == pytest.approx(crotch_height)
     return block
 
@@ -83,7 +84,7 @@ def metric() -> Block:
     # 4 of ease, its hem 44 and its knee 49.2 round (hem + 1.3 on each of four edges).
     return drafted(
         waist=680, hip=940, depth=280, crotch_height=760, hip_over_crotch=74, ease=Ease(waist=10, hip=40),
-        proportions=Proportions(hem_share=440 / 940, knee_share=492 / 940),
+        cut=LegCut(hem_of_hip=440 / 940, knee_of_hip=492 / 940),
     )  # fmt: skip
 
 
@@ -321,7 +322,7 @@ def test_the_hem_is_split_between_the_published_balances(
         hip=hip * INCH,
         depth=270,
         crotch_height=750,
-        proportions=Proportions(hem_share=total / hip),
+        cut=LegCut(hem_of_hip=total / hip),
     )
     ours = [width_at(outline(panel), 0.01) for panel in (block.front, block.back)]
     assert sum(ours) == pytest.approx(total * INCH, abs=0.1)

@@ -15,6 +15,7 @@ import shapely
 from drafting import Block, Ease, draft_block
 from drafting.body import complete
 from drafting.findings import Level
+from drafting.leg_shape import LegCut
 from drafting.pieces import Finish, Material, Piece
 from drafting.proportions import Proportions
 from outputs.canvas import LINE_STYLES, Recording, Role
@@ -116,7 +117,7 @@ def test_a_woven_hem_passes_the_foot_and_only_power_stretch_goes_under(
 ) -> None:
     body = wearer(heel_girth=entry, ankle_girth=210)
     ease = ease_for(Cloth(stretch=stretch), complete(body, Proportions()))
-    jeans = make_jeans(draft_block(body, ease=ease, proportions=Proportions(hem_share=asked)), STRAIGHT)
+    jeans = make_jeans(draft_block(body, ease=ease, cut=LegCut(hem_of_hip=asked)), STRAIGHT)
     hem = sum(jeans.pattern.piece(leg).edge("hem").length for leg in ("front leg", "back leg"))
     if hem <= asked * 980 + 0.1:
         assert hem >= entry + least - 0.5, "as narrow as asked, and no narrower than the foot"
