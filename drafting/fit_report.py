@@ -58,7 +58,7 @@ def girth_lines(block: Block) -> tuple[GirthLine, ...]:
             "top_hip_girth",
             body["top_hip_height"].mm,
             block.trunk_girth(body["top_hip_height"].mm),
-            0.0,
+            min(ease.hip, 0.0),
         ),
         ("hip", "hip_girth", levels.hip.mm, hip, ease.hip),
         ("thigh", "thigh_girth", block.thigh_level, block.thigh_girth, ease.thigh),
@@ -70,7 +70,12 @@ def girth_lines(block: Block) -> tuple[GirthLine, ...]:
                 leg(body[f"{name}_height"].mm),
                 least,
             )
-            for name, least in (("mid_thigh", 0.0), ("knee", ease.knee), ("calf", ease.calf), ("ankle", 0.0))
+            for name, least in (
+                ("mid_thigh", min(ease.thigh, 0.0)),
+                ("knee", ease.knee),
+                ("calf", ease.calf),
+                ("ankle", 0.0),
+            )
         ),
         ("hem", *_round_the_hem(block)),
     ]
@@ -212,9 +217,11 @@ def _between_levels(block: Block) -> Iterator[Finding]:
     heights, girths = body_profile(block)
     if len(heights) < 2:
         return
+    # Cloth that stretches is cut smaller than the body; no stretch of the leg may give more than its levels.
+    gives = -min(block.ease.thigh, block.ease.knee, block.ease.calf, 0.0)
     worst = 0.0, 0.0
     for y in np.arange(max(heights[0], block.leg.hem_height.mm), min(heights[-1], block.thigh_level), 10.0):
-        short = float(np.interp(y, heights, girths)) - block.leg_girth(float(y))
+        short = float(np.interp(y, heights, girths)) - block.leg_girth(float(y)) - gives
         worst = max(worst, (short, float(y)))
     if worst[0] > SEAM:
         text = "Between the measured levels the leg is up to {0} tighter than the body, {1} above the floor."

@@ -6,9 +6,7 @@ import json
 from collections.abc import Iterator
 from pathlib import Path
 
-from drafting.block import Block, draft_block
 from drafting.errors import DraftRefused, Problem, Severity
-from drafting.measurements import Measurements
 from outputs.block_picture import draw_block_picture
 from outputs.ease_picture import draw_ease_picture
 from outputs.folder import write_folder
@@ -18,9 +16,10 @@ from outputs.pdf import PageTooLarge, PrintReport, write_single_page_pdf, write_
 from outputs.style_options import StyleOptions
 from outputs.summary import summary_lines, wrapped
 from outputs.units import Unit, format_length
-from styles.cloth import Cloth, ease_for
+from styles.cloth import Cloth
 from styles.figures import jeans_figures
 from styles.jeans import Jeans, make_jeans
+from styles.room import block_for
 from styles.style import Style
 
 
@@ -50,9 +49,10 @@ def draft_into(
             do not allow it; the folder is as it was before.
     """
     cloth = Cloth(**{**read.cloth, **options.cloth})
+    style = options.style(style, read.measurements.waist_taken_at)
     jeans = make_jeans(
-        block_for(read.measurements, cloth),
-        options.style(style, read.measurements.waist_taken_at),
+        block_for(read.measurements, style, cloth),
+        style,
         wearer=read.wearer,
         date=read.taken_on,
         cloth=cloth,
@@ -82,12 +82,6 @@ def draft_into(
         sheets = "1 page" if report.sheets == 1 else f"{report.sheets} sheets"
         yield f"{pdf}: {sheets}"
     yield from map(str, others)
-
-
-def block_for(measurements: Measurements, cloth: Cloth) -> Block:
-    """Return the block with the room that the cloth needs; the room goes by the girths of the body."""
-    block = draft_block(measurements)
-    return draft_block(measurements, ease=ease_for(cloth, block.body)) if cloth.stretch else block
 
 
 def _faulty(jeans: Jeans, read: MeasurementFile) -> DraftRefused:

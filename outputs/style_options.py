@@ -41,12 +41,17 @@ class StyleOptions:
 
     def style(self, base: Style, waist: WaistLevel) -> Style:
         """Return the style as asked for; jeans whose waist was measured where they are worn sit there."""
-        below = 0.0 if waist is WaistLevel.WORN else base.below_waist
+        rise, below = base.rise, base.below_waist
+        if waist is WaistLevel.WORN:
+            rise, below = None, 0.0
+        if self.below_waist is not None:
+            rise, below = None, self.below_waist
         return replace(
             base,
+            rise=rise,
             band=self.band or base.band,
             laps=self.laps or base.laps,
-            below_waist=below if self.below_waist is None else self.below_waist,
+            below_waist=below,
             allowances=self._allowances(base.allowances),
         )
 

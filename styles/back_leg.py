@@ -9,6 +9,7 @@ from drafting.pieces import Edge, Finish, Mark, MarkKind, Notch, NotchKind, Piec
 from drafting.points import Point
 from drafting.seams import Corner, CornerPlace, Run, Seam
 from styles.edges import CENTRE_BACK, CROTCH, HEM, INSEAM, SIDE, WAIST, YOKE
+from styles.hem import hem_line
 from styles.parts import HalfOf, Part
 from styles.style import Style
 from styles.upper import BackTop, back_top
@@ -75,7 +76,7 @@ def _leg(half_of: HalfOf, style: Style, top: BackTop, marks: tuple[Mark, ...]) -
     edges = (
         Edge(YOKE, top.seam, room.folded_in(room.yoke), notches=(Notch("yoke", top.seam.length / 2, kind),)),
         Edge(SIDE, side, room.side_seam, notches=at.along(side, kind)),
-        Edge(HEM, Path.through([side.end, inseam.start]), room.hem, Finish.HEM),
+        Edge(HEM, hem_line(side, inseam), room.hem, Finish.HEM),
         Edge(INSEAM, inseam, room.folded_over(room.inseam), notches=at.at_knee(kind)),
         Edge(CROTCH, top.crotch, room.crotch_seam),
     )

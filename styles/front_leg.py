@@ -12,6 +12,7 @@ from drafting.points import Point
 from styles.back_leg import FromHem
 from styles.edges import CROTCH, HEM, INSEAM, OPENING, SIDE, WAIST
 from styles.fly_length import ZIP_STOP, FlyLength, facing_width
+from styles.hem import hem_line
 from styles.parts import HalfOf, Part
 from styles.style import Style
 from styles.upper import Front, front_at, seam_depth
@@ -117,7 +118,7 @@ def front_leg(half_of: HalfOf, style: Style, fly: FlyLength) -> Part:
         Edge(WAIST, opened.waist, room.waist),
         Edge(OPENING, opened.curve, room.small),
         Edge(SIDE, side, room.side_seam, notches=at.along(side, NotchKind.SINGLE)),
-        Edge(HEM, Path.through([side.end, inseam.start]), room.hem, Finish.HEM),
+        Edge(HEM, hem_line(side, inseam), room.hem, Finish.HEM),
         Edge(INSEAM, inseam, room.folded_in(room.inseam), notches=at.at_knee(NotchKind.SINGLE)),
         Edge(CROTCH, crotch, room.crotch_seam, notches=(Notch(ZIP_STOP, crotch.length - fly.opening),)),
     )

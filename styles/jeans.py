@@ -23,6 +23,7 @@ from styles.interfacing import interfacing
 from styles.joining import back_waist, band_seams, front_waist, leg_corners, leg_seams, mark_waist
 from styles.making_up import making_up
 from styles.parts import HalfOf, Notion, Part, counted
+from styles.room import check_stretch
 from styles.straight_band import HalfWaist, straight_band
 from styles.style import Band, Style
 from styles.trueing_table import trueing_section, verdict
@@ -73,6 +74,7 @@ def make_jeans(
         date: When the measurements were taken, to print.
         cloth: What the denim loses in the wash; the seams are trued before it is added.
     """
+    style = style.on(block.body)
     parts = _without_band(block, style)
     pieces = {piece.name: piece for piece in parts.pieces}
     fronts, backs = _waist_lengths(block, pieces, style)
@@ -104,6 +106,7 @@ def make_jeans(
     band_length = _band_length(pieces, fronts, backs)
     findings = (
         *block.findings(),
+        *check_stretch(style, cloth or Cloth(), block.body),
         *check_worn_girth(block.body, _worn_level(block, style), band_length),
         *check_pieces(trued),
         *(finding for check in seam_checks for finding in check.findings),

@@ -10,7 +10,7 @@ from drafting.measurements import Side
 from drafting.pieces import Notch, Piece
 from drafting.seams import Corner, CornerPlace, Run, Seam
 from drafting.tolerance import ANGLE_DEG, HEM_CORNER_DEG, WAIST_CORNER_DEG
-from styles.back_leg import BACK_LEG, BACK_YOKE
+from styles.back_leg import BACK_LEG, BACK_YOKE, FromHem
 from styles.edges import CENTRE_BACK, CROTCH, HEM, INSEAM, SIDE, WAIST
 from styles.front_leg import FRONT_LEG, open_front
 from styles.front_pocket import POCKET_FACING
@@ -76,7 +76,7 @@ def leg_seams(block: Block, pieces: Pieces, style: Style) -> Iterator[Seam]:
     for half in block.halves:
         of = HalfOf(half)
         front, back, yoke = (pieces[of.name(name)] for name in (FRONT_LEG, BACK_LEG, BACK_YOKE))
-        knee, fork = half.front.panel.inseam.curves[0].length, half.front.panel.inseam.length
+        knee, fork = FromHem.of(of).knee or 0.0, half.front.panel.inseam.length
         inseams = (walk(front, INSEAM, away_from=HEM),), (walk(back, INSEAM, away_from=HEM),)
         yield Seam(of.name(INSEAM), *inseams, ease=block.proportions.inseam_ease, eased=(knee, fork))
         backs = walk(back, SIDE, away_from=HEM), walk(yoke, SIDE, towards=WAIST)

@@ -2,8 +2,12 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from enum import Enum
+
+from drafting.body import Body
+from drafting.leg_shape import LegCut
+from drafting.proportions import Ease
 
 
 class Band(Enum):
@@ -13,6 +17,27 @@ class Band(Enum):
     """Cut in parts that follow the body, in two layers."""
     STRAIGHT = "straight"
     """One straight strip, folded along its upper edge; it stands above the worn level."""
+
+
+class Rise(Enum):
+    """How high the jeans reach, by the wearer's own trunk.
+
+    On a front crotch seam of 31 cm up to the waist the front rises are some 22, 26 and 30 cm: low is 7 to
+    9 1/2 in, mid 8 1/2 to 11, high 10 1/2 to 12 in published classes (denim shops and a fashion glossary).
+    """
+
+    LOW = "low"
+    MID = "mid"
+    HIGH = "high"
+    NATURAL = "natural"
+    """At the natural waist."""
+
+    def below_waist(self, body: Body) -> float:
+        """Return how far below the waist that is on a body, mm: a share of its crotch depth."""
+        return _OF_DEPTH[self] * body["crotch_depth"].mm
+
+
+_OF_DEPTH = {Rise.LOW: 0.32, Rise.MID: 0.18, Rise.HIGH: 0.05, Rise.NATURAL: 0.0}
 
 
 class Laps(Enum):
@@ -106,7 +131,12 @@ class Style:
 
     Attributes:
         name: What it is called.
+        says: What it is like, in a few words.
+        rise: How high it reaches by the wearer's trunk; None leaves it to `below_waist`.
         below_waist: How far below the block's waist the upper edge of the jeans sits; negative above it.
+        leg: How the leg is cut.
+        ease: The room that it wants in rigid denim; cloth that stretches lets some of it off.
+        least_stretch: The stretch that its cloth needs at least, percent.
         band: How the waistband is made.
         band_height: Finished height of the waistband.
         yoke_centre: Depth of the yoke at the centre back, below the band.
@@ -116,7 +146,12 @@ class Style:
     """
 
     name: str
+    says: str = "plumb from the knee, the block's own leg"
+    rise: Rise | None = None
     below_waist: float = 30
+    leg: LegCut = field(default_factory=LegCut)
+    ease: Ease = field(default_factory=Ease)
+    least_stretch: float = 0.0
     band: Band = Band.SHAPED
     band_height: float = 40
     """1.5 to 2.25 in (published band widths)."""
@@ -129,6 +164,12 @@ class Style:
     front_pocket: FrontPocket = field(default_factory=FrontPocket)
     back_pocket: BackPocket = field(default_factory=BackPocket)
     allowances: Allowances = field(default_factory=Allowances)
+
+    def on(self, body: Body) -> Style:
+        """Return the style with its rise in mm of this body."""
+        return (
+            self if self.rise is None else replace(self, rise=None, below_waist=self.rise.below_waist(body))
+        )
 
 
 STRAIGHT = Style(name="straight")
