@@ -25,6 +25,7 @@ class Problem:
         value: the value as it was typed; empty when there is none.
         plausible: what would have been accepted without remark; empty when no range applies.
         line: line of the file, counted from 1; None when there is no file or no one line.
+        source: name of the file where problems of several are told together.
     """
 
     key: str
@@ -33,6 +34,7 @@ class Problem:
     value: str = ""
     plausible: str = ""
     line: int | None = None
+    source: str = ""
 
     def __str__(self) -> str:
         """Return the problem as one line of text, leaving out what is not known."""
@@ -58,6 +60,9 @@ class DraftRefused(ValueError):
 
     def __str__(self) -> str:
         """Return all problems, one a line, each beginning with the file's name where there is one."""
-        source = f"{self.source}: " if self.source else ""
         marks = {Severity.REFUSAL: "", Severity.WARNING: "warning: "}
-        return "\n".join(f"{source}{marks[problem.severity]}{problem}" for problem in self.problems)
+        sources = (problem.source or self.source for problem in self.problems)
+        return "\n".join(
+            f"{source}{': ' if source else ''}{marks[problem.severity]}{problem}"
+            for source, problem in zip(sources, self.problems, strict=True)
+        )

@@ -72,7 +72,7 @@ def front_plan(
         hem=leg.hem / 2 - mm(p.knee_balance),
         hollow=p.front_inseam_hollow,
         side_lean=lean_at_hip(side * height, height),
-        **_alike(p, fit),
+        **_alike(body, leg, p, fit),
     )
 
 
@@ -104,18 +104,19 @@ def back_plan(
         hem=leg.hem / 2 + mm(p.knee_balance),
         hollow=p.back_inseam_hollow,
         side_lean=lean_at_hip(side * height, height),
-        **_alike(p, fit),
+        **_alike(body, leg, p, fit),
     )
 
 
-def _alike(p: Proportions, fit: Fit) -> dict[str, Any]:
+def _alike(body: Body, leg: LegShape, p: Proportions, fit: Fit) -> dict[str, Any]:
     """Return the amounts that front and back have in common."""
+    narrow = min(leg.knee.mm / body["hip_girth"].mm / p.knee_hugs_from, 1.0) ** 2
     return {
         "inseam_handle": p.inseam_handle,
         "even_turn": p.inseam_even_turn,
         "hollow_turn": math.radians(p.inseam_fork_turn),
         "side_handle": p.side_hip_handle + _SIDE_BULGE * fit.side_bulge,
-        "knee_handle": p.side_knee_handle,
+        "knee_handle": p.side_knee_handle * narrow,
     }
 
 

@@ -202,6 +202,12 @@ class Proportions(Table):
         0.36, "share", "handle of the side seam below the hip, of the drop to the knee", COMMON
     )
     side_knee_handle: float = constant(0.42, "share", "handle of the side seam at the knee, likewise", COMMON)
+    knee_hugs_from: float = constant(
+        0.46,
+        "share",
+        "a knee narrower than this share of the hip has a shorter handle, or the leg binds above it",
+        TRIAL,
+    )
     # dart
     dart_length_share: float = constant(
         0.5, "share", "length of the back dart, of the way from waist to hip", "10 to 12 of 20.6: " + ALDRICH

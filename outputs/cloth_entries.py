@@ -12,7 +12,7 @@ CLOTH_ENTRIES = ("lengthwise_change", "crosswise_change", "stretch")
 """The fields of `styles.cloth.Cloth`, here so that a file without any need not wait for its libraries."""
 
 _PERCENT = re.compile(r"(?P<minus>[-−–]\s*)?(?P<number>[0-9]{1,6}(?:[.,][0-9]{1,9})?)\s*%?")
-_UNREADABLE = 'A percentage is written like "-3", "-2,5" or "-3 %".'
+PERCENT_LIKE = 'A percentage is written like "-3", "-2,5" or "-3 %".'
 
 
 def read_cloth(typed: Mapping[str, object]) -> tuple[dict[str, float], list[Problem]]:
@@ -25,7 +25,7 @@ def read_cloth(typed: Mapping[str, object]) -> tuple[dict[str, float], list[Prob
         return {}, []
     from styles.cloth import Cloth, refuse_meaningless_cloth
 
-    read = {key: _percent(value) for key, value in typed.items()}
+    read = {key: percentage(value) for key, value in typed.items()}
     try:
         refuse_meaningless_cloth(Cloth(**read))
     except DraftRefused as refusal:
@@ -39,8 +39,8 @@ def read_cloth(typed: Mapping[str, object]) -> tuple[dict[str, float], list[Prob
     return read, []
 
 
-def _percent(typed: object) -> float:
-    """Return the percentage, NaN for what is none."""
+def percentage(typed: object) -> float:
+    """Return what was typed as a percentage; NaN for what is none."""
     found = _PERCENT.fullmatch(str(typed).strip()) if not isinstance(typed, bool) else None
     if not found:
         return math.nan
@@ -50,7 +50,7 @@ def _percent(typed: object) -> float:
 
 def _unreadable(problem: Problem, typed: object) -> Problem:
     # A text on a command line or in a file may hold anything, line breaks too.
-    return Problem(problem.key, _UNREADABLE, Severity.REFUSAL, in_one_line(typed), problem.plausible)
+    return Problem(problem.key, PERCENT_LIKE, Severity.REFUSAL, in_one_line(typed), problem.plausible)
 
 
 def in_one_line(typed: object) -> str:

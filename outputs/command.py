@@ -12,10 +12,8 @@ from drafting.errors import DraftRefused
 from outputs.cloth_entries import CLOTH_ENTRIES
 from outputs.folder import make_folder, refuse_overwriting, safe_name, write_file
 from outputs.style_options import LAPS, StyleOptions, read_options
-from styles.style import STRAIGHT, Band, Felling
+from styles.style import STRAIGHT, Band, Felling, Rise
 
-STYLES = {STRAIGHT.name: STRAIGHT}
-"""The styles by the name that a person types."""
 PAPER_NAMES = ("a4", "letter", "a3", "legal", "either", "single")
 """Those of `outputs.paper.PAPERS`, and one page for all; a test holds them together."""
 
@@ -85,8 +83,10 @@ def measure(name: str, unit: str, out: Path | None, force: bool) -> None:
 @main.command(epilog="Example: jeansblock draft ada-field.toml --paper letter")
 @click.argument("file", type=click.Path(path_type=Path))
 @click.option(
-    "--style", type=click.Choice(list(STYLES)), default="straight", show_default=True, help="What to draft."
-)
+    "--style", default="straight", show_default=True, metavar="NAME",
+    help="What to draft: one of those that `jeansblock styles` lists, or a style file of your own.",
+)  # fmt: skip
+@click.option("--rise", type=click.Choice([r.value for r in Rise]), help="How high they reach.")
 @click.option("--band", type=click.Choice([b.value for b in Band]), help="How the waistband is cut.")
 @click.option("--laps", type=click.Choice(list(LAPS)), help="Which front lies on top at the fly.")
 @click.option(
@@ -96,6 +96,10 @@ def measure(name: str, unit: str, out: Path | None, force: bool) -> None:
 @click.option(
     "--seams", type=click.Choice([f.value for f in Felling]),
     help="Plain and overlocked, or flat-felled with unequal allowances.",
+)  # fmt: skip
+@click.option(
+    "--set", "changes", metavar="SETTING=VALUE", multiple=True,
+    help='Change one setting of the style: "leg.hem_of_hip=40 %"; `jeansblock style-file` lists all.',
 )  # fmt: skip
 @click.option("--no-allowance", is_flag=True, help="Leave seam allowances away, to add your own.")
 @click.option(
@@ -118,6 +122,7 @@ def draft(
     force: bool,
     anyway: bool,
     no_allowance: bool,
+    changes: tuple[str, ...],
     **asked: str | None,
 ) -> None:
     """Draft the jeans for a measurements file.
@@ -125,17 +130,22 @@ def draft(
     Writes the pattern as PDF, the numbers as figures.json, and pictures of the block and of its ease,
     block.png and ease.png, into one folder. What is said of the cloth here counts before the file.
     """
+    from outputs.gathering import gather
     from outputs.measurement_file import read_measurements
+    from outputs.style_file import find_style
 
     cloth = {key: asked.pop(key) for key in CLOTH_ENTRIES}
-    options = read_options(allowance=not no_allowance, cloth=cloth, **asked)
-    read = read_measurements(file)
-    target = out or Path(safe_name(read.wearer, style))
+    options, chosen, read = gather(
+        lambda: read_options(allowance=not no_allowance, changes=changes, cloth=cloth, **asked),
+        lambda: find_style(style),
+        lambda: read_measurements(file),
+    )
+    target = out or Path(safe_name(read.wearer, chosen.name))
     refuse_overwriting(target, force=force)
 
     from outputs.draft_files import draft_into
 
-    for line in draft_into(target, read, STYLES[style], options, paper=paper, force=force, anyway=anyway):
+    for line in draft_into(target, read, chosen, options, paper=paper, force=force, anyway=anyway):
         click.echo(line)
 
 

@@ -8,100 +8,86 @@ from dataclasses import dataclass, field, replace
 from drafting.errors import DraftRefused, Problem, Severity
 from drafting.measurements import WaistLevel
 from outputs.cloth_entries import in_one_line, read_cloth
-from outputs.units import LengthError, parse_length
-from styles.style import Allowances, Band, Felling, Laps, Style
+from outputs.setting_values import read_settings
+from styles.style import Allowances, Laps, Style
 
-LAPS = {"left": Laps.LEFT_OVER_RIGHT, "right": Laps.RIGHT_OVER_LEFT}
+LAPS = {"left": Laps.LEFT_OVER_RIGHT.value, "right": Laps.RIGHT_OVER_LEFT.value}
 """By the front that lies on top."""
 
-_BELOW_LEAST, _BELOW_MOST = -50.0, 120.0
-"""From a high waist to the lowest that is worn, mm (common practice, no source)."""
-_BELOW_RANGE = "between -5 cm (above the waist) and 12 cm (between -2 in and 4 3/4 in)"
+OPTIONS = {
+    "rise": "rise",
+    "below_waist": "below_waist",
+    "band": "band",
+    "laps": "laps",
+    "seams": "allowances.felling",
+}
+"""Options of their own for settings that are often changed; `--set` reaches the others."""
+
+_NO_ALLOWANCE = Allowances(waist=0, side_seam=0, inseam=0, crotch_seam=0, yoke=0, small=0, hem=0)
 
 
 @dataclass(frozen=True, kw_only=True)
 class StyleOptions:
-    """What was asked for; None leaves the style as it is.
+    """What was asked for.
 
     Attributes:
-        band: How the waistband is made.
-        laps: Which front lies on top.
-        below_waist: How far below the waist the jeans sit, mm, negative above it.
-        felling: How the seams that carry the strain are finished.
+        settings: As typed, by names of `styles.style_table.SETTINGS`.
         allowance: False leaves all seam allowances away.
         cloth: Percentages by names of `outputs.cloth_entries.CLOTH_ENTRIES`.
     """
 
-    band: Band | None = None
-    laps: Laps | None = None
-    below_waist: float | None = None
-    felling: Felling | None = None
+    settings: Mapping[str, str] = field(default_factory=dict)
     allowance: bool = True
     cloth: Mapping[str, float] = field(default_factory=dict)
 
     def style(self, base: Style, waist: WaistLevel) -> Style:
         """Return the style as asked for; jeans whose waist was measured where they are worn sit there."""
-        rise, below = base.rise, base.below_waist
         if waist is WaistLevel.WORN:
-            rise, below = None, 0.0
-        if self.below_waist is not None:
-            rise, below = None, self.below_waist
-        return replace(
-            base,
-            rise=rise,
-            band=self.band or base.band,
-            laps=self.laps or base.laps,
-            below_waist=below,
-            allowances=self._allowances(base.allowances),
-        )
-
-    def _allowances(self, base: Allowances) -> Allowances:
-        felled = replace(base, felling=self.felling or base.felling)
+            base = replace(base, rise=None, below_waist=0.0)
+        style, _ = read_settings(self.settings, base, None)
         if self.allowance:
-            return felled
-        return replace(felled, waist=0, side_seam=0, inseam=0, crotch_seam=0, yoke=0, small=0, hem=0)
+            return style
+        return replace(style, allowances=replace(_NO_ALLOWANCE, felling=style.allowances.felling))
 
 
 def read_options(
-    *,
-    band: str | None,
-    laps: str | None,
-    seams: str | None,
-    below_waist: str | None,
-    allowance: bool,
-    cloth: Mapping[str, str | None],
+    *, allowance: bool, changes: tuple[str, ...], cloth: Mapping[str, str | None], **asked: str | None
 ) -> StyleOptions:
-    """Return the options as typed; `band`, `laps` and `seams` are words that the command line offers.
+    """Return the options as typed.
+
+    Args:
+        allowance: False leaves all seam allowances away.
+        changes: Settings as "name=value".
+        cloth: What was said of the cloth.
+        **asked: The options named in `OPTIONS`; None where one was not given.
 
     Raises:
         DraftRefused: with every option that cannot be meant.
     """
-    below, problems = _read_below(below_waist) if below_waist is not None else (None, [])
+    settings, named = {}, {}
+    for option, key in OPTIONS.items():
+        value = asked.get(option)
+        if value is not None:
+            settings[key], named[key] = LAPS[value] if option == "laps" else value, _dashed(option)
+    problems = []
+    for change in changes:
+        key, sign, value = (part.strip() for part in change.partition("="))
+        if not (key and sign and value):
+            message = 'A setting is changed like this: --set "leg.hem_of_hip=40 %".'
+            problems.append(Problem("--set", message, Severity.REFUSAL, in_one_line(change)))
+        elif key in settings:
+            message = f"This is set twice, by {named[key]} as well; keep one of the two."
+            problems.append(Problem(f"--set {key}", message, Severity.REFUSAL, in_one_line(value)))
+        else:
+            settings[key], named[key] = value, f"--set {key}"
+    _, wrong = read_settings(settings, Style(name=""), None)
+    problems += [replace(problem, key=named.get(problem.key, problem.key)) for problem in wrong]
     percents, wrong = read_cloth({key: value for key, value in cloth.items() if value is not None})
-    problems += [replace(problem, key=f"--{problem.key.replace('_', '-')}") for problem in wrong]
+    problems += [replace(problem, key=_dashed(problem.key)) for problem in wrong]
     if problems:
         raise DraftRefused(problems)
-    return StyleOptions(
-        band=Band(band) if band else None,
-        laps=LAPS[laps] if laps else None,
-        below_waist=below,
-        felling=Felling(seams) if seams else None,
-        allowance=allowance,
-        cloth=percents,
-    )
+    return StyleOptions(settings=settings, allowance=allowance, cloth=percents)
 
 
-def _read_below(typed: str) -> tuple[float | None, list[Problem]]:
-    """Return millimetres, or what is wrong with the text; a minus puts the jeans above the waist."""
-    bare = typed.strip()
-    above = bare[:1] in ("-", "−", "–")
-    try:
-        mm = parse_length(bare[1:] if above else bare, None)
-    except LengthError as error:
-        message = f"The length cannot be read: {error}."
-    else:
-        mm = -mm if above else mm
-        if _BELOW_LEAST <= mm <= _BELOW_MOST:
-            return mm, []
-        message = "Jeans are not worn there."
-    return None, [Problem("--below-waist", message, Severity.REFUSAL, in_one_line(typed), _BELOW_RANGE)]
+def _dashed(option: str) -> str:
+    return f"--{option.replace('_', '-')}"

@@ -1,0 +1,133 @@
+"""Styles as files: those of the catalogue, and a person's own."""
+
+from __future__ import annotations
+
+import difflib
+from collections.abc import Mapping
+from dataclasses import replace
+from pathlib import Path
+from typing import Any
+
+from drafting.errors import DraftRefused, Problem, Severity
+from outputs.cloth_entries import in_one_line
+from outputs.measurement_template import doubt_about_text
+from outputs.setting_values import plausible, read_settings, show_value
+from outputs.text_file import read_text
+from outputs.toml_slips import read_toml
+from outputs.units import Unit
+from styles.style import Style
+from styles.style_table import SETTINGS, Kind, value_of
+
+CATALOGUE = Path(__file__).parent.parent / "styles" / "catalogue"
+"""One file a style; a file that is put here is offered under its own name."""
+
+_TEXTS = ("name", "says", "like", "unit")
+
+
+def catalogue_names() -> tuple[str, ...]:
+    """Return the names of the catalogue's styles, in alphabetical order."""
+    return tuple(sorted(path.stem for path in CATALOGUE.glob("*.toml")))
+
+
+def find_style(asked: str) -> Style:
+    """Return a style by its name in the catalogue, or from a person's own file, known by its ending .toml.
+
+    Raises:
+        DraftRefused: when there is no such style, or its file is wrong, with all problems at once.
+    """
+    if asked.lower().endswith(".toml"):
+        return read_style(Path(asked))
+    names = catalogue_names()
+    if asked not in names:
+        guess = "".join(
+            f' Did you mean "{n}"?' for n in difflib.get_close_matches(asked.lower()[:60], names, 1)
+        )
+        message = f"There is no style of this name.{guess}"
+        choices = f"{', '.join(names)}, or a file of your own that ends in .toml"
+        raise DraftRefused([Problem("--style", message, Severity.REFUSAL, in_one_line(asked), choices)])
+    return read_style(CATALOGUE / f"{asked}.toml")
+
+
+def read_style(path: Path) -> Style:
+    """Return the style of a file; what the file does not say is as in the style that it is like.
+
+    Raises:
+        DraftRefused: when it cannot be read or a setting is wrong, with all problems at once.
+    """
+    text = read_toml(read_text(path))
+    if text.tables is None:
+        raise DraftRefused(text.slips, str(path))
+    problems = list(text.slips)
+    texts = _texts(text.tables, problems)
+    base = Style(name=path.stem)
+    if like := texts.get("like"):
+        if like == path.stem or like not in catalogue_names():
+            problems.append(_wrong("like", "No other style of the catalogue has this name.", like))
+        else:
+            base = find_style(like)
+    unit = Unit.named(texts["unit"]) if texts.get("unit") else None
+    if texts.get("unit") and unit is None:
+        problems.append(_wrong("unit", "This is none of the choices.", texts["unit"], "cm or mm or in"))
+    named = replace(base, name=texts.get("name") or path.stem, says=texts.get("says") or base.says)
+    style, wrong = read_settings(_settings(text.tables), named, unit)
+    problems += wrong
+    if problems:
+        placed = (p if p.line else replace(p, line=text.lines.get(p.key)) for p in problems)
+        raise DraftRefused(sorted(placed, key=lambda p: p.line or 0), str(path))
+    return style
+
+
+def _texts(tables: Mapping[str, Any], problems: list[Problem]) -> dict[str, str]:
+    found = {}
+    for key in _TEXTS:
+        value = tables.get(key, "")
+        if not isinstance(value, str):
+            problems.append(_wrong(key, 'This should be a text in quotes: "...".', value))
+        elif doubt := doubt_about_text(value):
+            problems.append(_wrong(key, doubt, value))
+        else:
+            found[key] = value.strip()
+    return found
+
+
+def _settings(tables: Mapping[str, Any]) -> dict[str, object]:
+    """Return what is set, by full name, less what is left empty."""
+    found: dict[str, object] = {}
+    for key, value in tables.items():
+        if isinstance(value, dict):
+            found |= {f"{key}.{name}": inner for name, inner in value.items()}
+        elif key not in _TEXTS:
+            found[key] = value
+    return {key: value for key, value in found.items() if value != ""}
+
+
+def _wrong(key: str, message: str, value: object, choices: str = "") -> Problem:
+    return Problem(key, message, Severity.REFUSAL, in_one_line(value), choices)
+
+
+def style_text(style: Style, unit: Unit) -> str:
+    """Return a style file with every setting of a style, its meaning and its range, to change lines in.
+
+    Read back it gives the style within what a length is rounded to.
+    """
+    lines = [
+        "# A style of jeans. Change what you like; a line that is left away is as in a straight cut.",
+        '# Lengths are texts like "4 cm" or "1 1/2 in", shares are texts like "42 %".',
+        "",
+        f'name = "{style.name}"',
+        f'says = "{style.says}"',
+    ]
+    group = ""
+    for key, setting in SETTINGS.items():
+        table, _, name = key.rpartition(".")
+        if table != group:
+            lines += ["", f"[{table}]"]
+            group = table
+        value = value_of(style, key)
+        if key == "below_waist" and style.rise is not None:
+            value = None
+        shown = show_value(key, value, unit)
+        word = shown if setting.kind is Kind.YES_OR_NO else f'"{shown}"'
+        word = {"yes": "true", "no": "false"}.get(word, word)
+        lines.append(f"{name} = {word}  # {setting.says} ({plausible(setting, unit)})")
+    return "\n".join(lines) + "\n"
