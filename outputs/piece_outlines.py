@@ -126,5 +126,3 @@ def notch_lines(cut: CutLine, edge: Edge) -> Iterator[Polyline]:
             place = cut.notch(edge, replace(notch, distance=notch.distance + shift))
             tip = place.cut if edge.allowance else place.sewn + place.outward * -NOTCH_INWARD
             yield line(place.sewn, tip)
-
-
