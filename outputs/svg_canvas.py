@@ -9,7 +9,8 @@ from xml.etree import ElementTree
 
 from drafting.points import Point
 from drafting.tolerance import JOIN
-from outputs.canvas import LINE_STYLES, Align, Outline, Role, Ruler
+from outputs.canvas import LINE_STYLES, Align, Outline, Polyline, Role, Ruler
+from outputs.fair_curves import fair_curves
 
 LAYERS = {
     Role.CUT: "cut-line",
@@ -81,9 +82,10 @@ class SvgCanvas:
         return written + b"\n"
 
     def stroke(self, outline: Outline, role: Role) -> None:
-        """Draw the outline in the style of its role."""
+        """Draw the outline in the style of its role; a cut line in few smooth curves, not in fine points."""
         pen = _PathPen(self._at)
-        outline.draw(pen)
+        smooth = role is Role.CUT and isinstance(outline, Polyline)
+        (fair_curves(outline.flatten()) if smooth else outline).draw(pen)
         style = LINE_STYLES[role]
         attributes = {"d": " ".join(pen.steps), "stroke-width": _number(style.width)}
         if style.dash:

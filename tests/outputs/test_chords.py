@@ -45,7 +45,7 @@ def test_points_that_repeat_are_one():
     assert len(few_chords(np.array([(0, 0), (0, 0), (5, 0), (5, 0), (5, 5.0)]))[0]) == 3
 
 
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=25, deadline=None)
 @given(st.tuples(PLACE, PLACE, PLACE, PLACE))
 def test_any_curve_stays_within_the_gap(control):
     path = samples.curve(*control)

@@ -119,6 +119,14 @@ def test_curves_of_the_source_are_cubic_beziers():
         assert sum(isinstance(s, svgelements.CubicBezier) for s in drawn) == len(curves)
 
 
+def test_a_cut_line_is_a_few_curves_and_no_string_of_points():
+    paths = svg_paths(svg_of(*WHOLE[0]))
+    (leg,) = paths["piece-1-front-leg-cut-line"]
+    curves = sum(isinstance(segment, svgelements.CubicBezier) for segment in leg)
+    assert 10 < curves < 50 and len(leg) - curves < 15
+    assert len(source(*WHOLE[0])[0].cut) > 300
+
+
 def test_a_cut_line_without_allowance_keeps_its_curves():
     paths = svg_paths(svg_of(*WHOLE[1]))
     (leg,) = paths["piece-1-front-leg-cut-line"]
