@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import json
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Collection, Iterator, Sequence
 from pathlib import Path
 
 from drafting.errors import DraftRefused, Problem, Severity
@@ -79,11 +79,13 @@ def draft_into(
         yield f"{path}: {_pages(reports[path.name])}" if path.suffix == ".pdf" else str(path)
 
 
-def _said_of(reports: Iterable[PrintReport]) -> Iterator[str]:
+def _said_of(reports: Collection[PrintReport]) -> Iterator[str]:
     """Yield what the pattern files lack; what several of them lack is told once."""
     shortened = dict.fromkeys(piece for report in reports for piece in report.shortened)
     if shortened:
-        yield from wrapped(f"labels shortened on: {'; '.join(shortened)}; the piece list has them whole")
+        listed = any(report.sheets > 1 for report in reports)  # one big page and drawings have no list
+        where = "; the piece list has them whole" if listed else ""
+        yield from wrapped(f"labels shortened on: {'; '.join(shortened)}{where}")
     for warning in dict.fromkeys(warning for report in reports for warning in report.warnings):
         yield from wrapped(f"warning: {warning}")
 

@@ -29,7 +29,7 @@ _TURN = 0.26
 _LONGER = 4.0
 """And one between a chord and another so many times as long, which is a straight line: no curve is fitted
 where no points hold it (own trial)."""
-_ROUNDS = 12
+_ROUNDS = 20
 """How often the parameters are improved before a stretch is split (own trial)."""
 
 
