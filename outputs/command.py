@@ -17,6 +17,9 @@ from styles.style import STRAIGHT, Band, Felling, Rise
 PAPER_NAMES = ("a4", "letter", "a3", "legal", "either", "single")
 """Those of `outputs.paper.PAPERS`, and one page for all; a test holds them together."""
 
+FORMATS = ("pdf", "svg", "dxf")
+"""What `outputs.pattern_files` can write."""
+
 
 class _Group(click.Group):
     """Prints a refusal as it is and leaves with code 2."""
@@ -110,6 +113,10 @@ def measure(name: str, unit: str, out: Path | None, force: bool) -> None:
 @click.option("--stretch", metavar="PERCENT", help="How far the cloth can be pulled crosswise; 0 if rigid.")
 @_PAPER
 @click.option(
+    "--format", "formats", type=click.Choice(FORMATS), multiple=True, default=["pdf"], show_default=True,
+    help="How the pattern is written; give it again for another. SVG and DXF have all pieces at true scale.",
+)  # fmt: skip
+@click.option(
     "--out", type=click.Path(path_type=Path), help="The folder to write; else named after wearer and style."
 )
 @_FORCE
@@ -118,6 +125,7 @@ def draft(
     file: Path,
     style: str,
     paper: str,
+    formats: tuple[str, ...],
     out: Path | None,
     force: bool,
     anyway: bool,
@@ -127,8 +135,9 @@ def draft(
 ) -> None:
     """Draft the jeans for a measurements file.
 
-    Writes the pattern as PDF, the numbers as figures.json, and pictures of the block and of its ease,
-    block.png and ease.png, into one folder. What is said of the cloth here counts before the file.
+    Writes the pattern as PDF or as --format says, the numbers as figures.json, and pictures of the block
+    and of its ease, block.png and ease.png, into one folder. What is said of the cloth here counts before
+    the file.
     """
     from outputs.gathering import gather
     from outputs.measurement_file import read_measurements
@@ -145,7 +154,9 @@ def draft(
 
     from outputs.draft_files import draft_into
 
-    for line in draft_into(target, read, chosen, options, paper=paper, force=force, anyway=anyway):
+    for line in draft_into(
+        target, read, chosen, options, paper=paper, formats=formats, force=force, anyway=anyway
+    ):
         click.echo(line)
 
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import json
-from collections.abc import Iterator
+from collections.abc import Collection, Iterator, Sequence
 from pathlib import Path
 
 from drafting.errors import DraftRefused, Problem, Severity
@@ -11,11 +11,11 @@ from outputs.block_picture import draw_block_picture
 from outputs.ease_picture import draw_ease_picture
 from outputs.folder import write_folder
 from outputs.measurement_file import MeasurementFile
-from outputs.paper import PAPERS
-from outputs.pdf import PageTooLarge, PrintReport, write_single_page_pdf, write_tiled_pdf
+from outputs.pattern_files import pattern_writers
+from outputs.print_report import PrintReport
 from outputs.style_options import StyleOptions
 from outputs.summary import summary_lines, wrapped
-from outputs.units import Unit, format_length
+from outputs.units import format_length
 from styles.cloth import Cloth
 from styles.figures import jeans_figures
 from styles.jeans import Jeans, make_jeans
@@ -30,6 +30,7 @@ def draft_into(
     options: StyleOptions,
     *,
     paper: str,
+    formats: Sequence[str] = ("pdf",),
     force: bool,
     anyway: bool = False,
 ) -> Iterator[str]:
@@ -40,7 +41,8 @@ def draft_into(
         read: the measurements.
         style: what to draft.
         options: what shall be otherwise; its cloth counts before the file's.
-        paper: a name of `outputs.paper.PAPERS`, or "single" for one big page.
+        paper: a name of `outputs.paper.PAPERS`, or "single" for one big page; for the PDF alone.
+        formats: of "pdf", "svg" and "dxf".
         force: replace files that are already there.
         anyway: write a pattern that a check found faulty.
 
@@ -60,11 +62,11 @@ def draft_into(
     if jeans.faults and not anyway:
         raise _faulty(jeans, read)
     summary = [*summary_lines(jeans, read.unit, read.warnings), ""]
-    reports: list[PrintReport] = []
-    pdf, *others = write_folder(
+    reports: dict[str, PrintReport] = {}
+    written = write_folder(
         target,
         {
-            f"pattern-{paper}.pdf": lambda path: reports.append(_write_pdf(jeans, path, paper, read.unit)),
+            **pattern_writers(jeans.pattern, formats, reports, paper=paper, unit=read.unit),
             "figures.json": lambda path: _write_figures(jeans, path),
             "block.png": lambda path: draw_block_picture(jeans.block, path, wearer=read.wearer),
             "ease.png": lambda path: draw_ease_picture(jeans.block, path, wearer=read.wearer, unit=read.unit),
@@ -72,16 +74,24 @@ def draft_into(
         force=force,
     )
     yield from summary
-    for report in reports:
-        if report.shortened:
-            yield from wrapped(
-                f"labels shortened on: {'; '.join(report.shortened)}; the piece list has them whole"
-            )
-        for warning in report.warnings:
-            yield from wrapped(f"warning: {warning}")
-        sheets = "1 page" if report.sheets == 1 else f"{report.sheets} sheets"
-        yield f"{pdf}: {sheets}"
-    yield from map(str, others)
+    yield from _said_of(reports.values())
+    for path in written:
+        yield f"{path}: {_pages(reports[path.name])}" if path.suffix == ".pdf" else str(path)
+
+
+def _said_of(reports: Collection[PrintReport]) -> Iterator[str]:
+    """Yield what the pattern files lack; what several of them lack is told once."""
+    shortened = dict.fromkeys(piece for report in reports for piece in report.shortened)
+    if shortened:
+        listed = any(report.sheets > 1 for report in reports)  # one big page and drawings have no list
+        where = "; the piece list has them whole" if listed else ""
+        yield from wrapped(f"labels shortened on: {'; '.join(shortened)}{where}")
+    for warning in dict.fromkeys(warning for report in reports for warning in report.warnings):
+        yield from wrapped(f"warning: {warning}")
+
+
+def _pages(report: PrintReport) -> str:
+    return "1 page" if report.sheets == 1 else f"{report.sheets} sheets"
 
 
 def _faulty(jeans: Jeans, read: MeasurementFile) -> DraftRefused:
@@ -91,18 +101,6 @@ def _faulty(jeans: Jeans, read: MeasurementFile) -> DraftRefused:
     ]
     advice = "The draft would not sew together; nothing was written. Give --anyway to see it nevertheless."
     return DraftRefused([*problems, Problem("", advice, Severity.REFUSAL)])
-
-
-def _write_pdf(jeans: Jeans, path: Path, paper: str, unit: Unit) -> PrintReport:
-    with path.open("wb") as stream:
-        if paper != "single":
-            form = PAPERS[paper]
-            return write_tiled_pdf(jeans.pattern, stream, paper=form, show=lambda mm: format_length(mm, unit))
-        try:
-            return write_single_page_pdf(jeans.pattern, stream)
-        except PageTooLarge as error:
-            message = f"{str(error)[0].upper()}{str(error)[1:]}."
-            raise DraftRefused([Problem("--paper single", message, Severity.REFUSAL)]) from error
 
 
 def _write_figures(jeans: Jeans, path: Path) -> None:

@@ -13,7 +13,8 @@ from outputs.canvas import Canvas, Recording, Role, Ruler, line
 from outputs.cover_sheet import BODY, GUTTER, HEADER, HEADING
 from outputs.layout import StandingPiece
 from outputs.lettering import Block, Line
-from outputs.piece_drawing import NOTCH_APART, draw_drill
+from outputs.piece_drawing import draw_drill
+from outputs.piece_outlines import NOTCH_APART
 from outputs.piece_text import allowance_text, cloth_text, title
 from outputs.tiling import Tiling
 

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import BinaryIO
 
 from drafting.findings import Show, in_centimetres
@@ -15,27 +14,13 @@ from outputs.pdf_canvas import LONGEST_PAGE, PdfCanvas
 from outputs.pdf_fonts import Typeface
 from outputs.piece_drawing import draw_layout
 from outputs.piece_text import sheet_title
+from outputs.print_report import PrintReport
 from outputs.single_page import single_page
 from outputs.tile_sheet import SheetWords, clip, draw_tile_sheet, shift
 from outputs.tiling import UNDER, Tiling, tiled
 
 DRAWING = "drawing"
 """Name of the picture that holds all pieces; every tile shows its part of it, so the file stays small."""
-
-
-@dataclass(frozen=True)
-class PrintReport:
-    """What was written.
-
-    Attributes:
-        sheets: Pages in the file.
-        shortened: Pieces whose label did not fit, each with what it lacks.
-        warnings: A sentence each: characters the font lacks.
-    """
-
-    sheets: int
-    shortened: tuple[str, ...]
-    warnings: tuple[str, ...]
 
 
 class PageTooLarge(ValueError):

@@ -3,31 +3,24 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
-from dataclasses import replace
-from itertools import groupby
 
 import numpy as np
 import shapely
 from shapely.geometry import LineString
 
-from drafting.allowance import CutLine
-from drafting.curves import Coordinates
 from drafting.paths import Path
 from drafting.pattern import Pattern
-from drafting.pieces import Edge, Finish, Mark, MarkKind, NotchKind, Piece
+from drafting.pieces import Finish, Mark, MarkKind, Piece
 from drafting.points import Point, Vector
-from outputs.canvas import Align, Canvas, Outline, Polyline, Recording, Role, circle, line, text_box
+from outputs.canvas import Align, Canvas, Polyline, Recording, Role, circle, line, text_box
 from outputs.layout import Layout, StandingPiece
 from outputs.lettering import Block
+from outputs.piece_outlines import notch_lines, outlines
 from outputs.piece_text import full_label, number_label, short_label
 from outputs.room import Room
 
 CLEARANCE = 2.5
 """Least distance of lettering from any line, mm."""
-NOTCH_APART = 6.0
-"""Distance of the two cuts of a double notch, mm (common practice)."""
-NOTCH_INWARD = 5.0
-"""Length of a notch on an edge without allowance, mm: drawn into the piece, for there is nothing outside."""
 ARROW = 6.0
 """Length of an arrow head, mm."""
 DRILL_ARM = 4.0
@@ -75,57 +68,6 @@ def draw_piece(
     if label is None and not lacks:
         return []
     return [f"{piece.name}{label or ''}" + (f" ({', '.join(lacks)})" if lacks else "")]
-
-
-def outlines(piece: Piece, cut: CutLine) -> Iterator[tuple[Outline, Role]]:
-    """Yield the cut line, the folds and the sew line.
-
-    Nothing is cut along a fold, and the sew line is left out where it would lie on the cut line.
-    """
-    folds = [edge.path for edge in piece.edges if edge.finish is Finish.FOLD]
-    if folds:
-        yield from ((Polyline(run), Role.CUT) for run in _cut_runs(cut))
-    else:
-        yield Polyline(cut.outline, closed=True), Role.CUT
-    for fold in folds:
-        yield fold, Role.FOLD
-    for run in _sewn_runs(piece):
-        yield run, Role.SEW
-
-
-def _cut_runs(cut: CutLine) -> Iterator[Coordinates]:
-    """Yield the stretches between folds, shape (n, 2), each up to where the fold begins."""
-    sides = list(cut.sides)
-    first = next(i for i, side in enumerate(sides) if side.edge.finish is Finish.FOLD)
-    sides = [*sides[first:], *sides[: first + 1]]
-    run: list[Coordinates] = []
-    for side in sides:
-        if side.edge.finish is not Finish.FOLD:
-            run.append(side.points)
-        elif run:
-            yield np.vstack([*run, side.points[:1]])
-            run = []
-
-
-def _sewn_runs(piece: Piece) -> Iterator[Path]:
-    """Yield the stretches of the ring that carry an allowance, each as one path."""
-    edges = list(piece.edges)
-    bare = next((i for i, edge in enumerate(edges) if not edge.allowance), None)
-    if bare is not None:
-        edges = edges[bare:] + edges[:bare]  # so that no run is split where the ring happens to start
-    for carries, run in groupby(edges, key=lambda edge: edge.allowance > 0):
-        if carries:
-            yield Path(tuple(curve for edge in run for curve in edge.path.curves))
-
-
-def notch_lines(cut: CutLine, edge: Edge) -> Iterator[Polyline]:
-    """Yield a stroke for every cut of an edge's notches: across the allowance, without one into the piece."""
-    for notch in edge.notches:
-        shifts = (0.0,) if notch.kind is NotchKind.SINGLE else (-NOTCH_APART / 2, NOTCH_APART / 2)
-        for shift in shifts:
-            place = cut.notch(edge, replace(notch, distance=notch.distance + shift))
-            tip = place.cut if edge.allowance else place.sewn + place.outward * -NOTCH_INWARD
-            yield line(place.sewn, tip)
 
 
 def _draw_grain(canvas: Canvas, piece: Piece) -> None:

@@ -54,11 +54,11 @@ def _sheet(page, row: str, column: int) -> Sheet:
     cut = [d for d in drawn if d["dash"][0] == [] and abs(d["linewidth"] * MM - CUT_WIDTH) < 0.01]
     sew = [d for d in drawn if d["dash"][0] == DASHED]
     return Sheet(
-        row, column, joins, (width, height), [_flat(c, height) for c in cut], [_flat(s, height) for s in sew]
+        row, column, joins, (width, height), [flat(c, height) for c in cut], [flat(s, height) for s in sew]
     )
 
 
-def _flat(drawn, height: float) -> LineString:
+def flat(drawn, height: float) -> LineString:
     """Return a PDF path as a line: curves from their control points, at 60 places each."""
     t = np.linspace(0, 1, 61)[1:, None]
     points = []

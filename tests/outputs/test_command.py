@@ -214,6 +214,23 @@ def test_every_paper_that_can_be_typed_can_be_printed(run: Run, ada: Path, paper
     assert f"pattern-{paper}.pdf: {pages} {'page' if pages == 1 else 'sheets'}" in result.stdout
 
 
+def test_a_pattern_is_written_in_the_formats_asked_for_and_each_once(run: Run, ada: Path) -> None:
+    result = run("draft", ada, "--format", "svg", "--format", "dxf", "--format", "svg")
+    assert (result.exit_code, result.stderr) == (0, "")
+    folder = Path("ada-example-straight")
+    others = FILES - {"pattern-a4.pdf"}
+    assert {path.name for path in folder.iterdir()} == {"pattern.svg", "pattern.dxf", *others}
+    assert result.stdout.splitlines()[-5:-3] == [str(folder / "pattern.svg"), str(folder / "pattern.dxf")]
+
+
+def test_letters_that_a_dxf_cannot_spell_are_told(run: Run) -> None:
+    Path("ada.toml").write_text(PLAIN.replace("Ada Example", "Ada 山"), encoding="utf-8")
+    result = run("draft", "ada.toml", "--format", "dxf")
+    assert "no plain spelling is known for these, '?' in the DXF: 山 (U+5C71)" in " ".join(
+        result.stdout.split()
+    )
+
+
 @pytest.mark.parametrize("style", catalogue_names())
 def test_every_style_that_can_be_typed_can_be_drafted(run: Run, ada: Path, style: str) -> None:
     assert run("draft", ada, "--style", style).exit_code == 0
@@ -254,7 +271,15 @@ def test_force_replaces_our_files_and_keeps_all_others(run: Run, ada: Path) -> N
 
 
 @pytest.mark.parametrize(
-    "writer", ["_write_pdf", "_write_figures", "draw_block_picture", "draw_ease_picture"]
+    "writer",
+    [
+        "pattern_files.write_tiled_pdf",
+        "pattern_files.write_svg",
+        "pattern_files.write_dxf",
+        "draft_files._write_figures",
+        "draft_files.draw_block_picture",
+        "draft_files.draw_ease_picture",
+    ],
 )
 def test_when_the_disk_is_full_nothing_is_half_written(
     run: Run, ada: Path, monkeypatch: pytest.MonkeyPatch, writer: str
@@ -262,8 +287,8 @@ def test_when_the_disk_is_full_nothing_is_half_written(
     def full(*_: object, **__: object) -> None:
         raise OSError(errno.ENOSPC, "No space left on device")
 
-    monkeypatch.setattr(draft_files, writer, full)
-    result = run("draft", ada)
+    monkeypatch.setattr(f"outputs.{writer}", full)
+    result = run("draft", ada, "--format", "pdf", "--format", "svg", "--format", "dxf")
     assert result.exit_code == 2 and result.stdout == ""
     assert "This cannot be written: no space left on device. Nothing was changed." in result.stderr
     assert os.listdir() == ["ada.toml"]
@@ -283,9 +308,11 @@ def test_an_interrupted_draft_leaves_nothing_behind(
 
 def test_the_same_measurements_give_the_same_bytes(run: Run, tmp_path: Path) -> None:
     (tmp_path / "ada.toml").write_text(FULL)
-    first = fresh("-m", "outputs.command", "draft", "ada.toml", "--out", "one", folder=tmp_path)
+    formats = [word for name in command.FORMATS for word in ("--format", name)]
+    first = fresh("-m", "outputs.command", "draft", "ada.toml", "--out", "one", *formats, folder=tmp_path)
     assert first.returncode == 0
-    assert run("draft", "ada.toml", "--out", "two").exit_code == 0
+    assert run("draft", "ada.toml", "--out", "two", *formats).exit_code == 0
+    assert len(everything(Path("one"))) == len(FILES) + 2
     assert everything(Path("one")) == everything(Path("two"))
 
 

@@ -1,0 +1,81 @@
+"""The pattern as one SVG drawing at true scale, with all pieces laid out as on the single page."""
+
+from __future__ import annotations
+
+from typing import BinaryIO
+
+from drafting.pattern import Pattern
+from drafting.points import Point
+from outputs.ascii_text import plain_words
+from outputs.layout import StandingPiece
+from outputs.paper import MARGIN
+from outputs.pdf_fonts import Typeface
+from outputs.piece_drawing import draw_piece
+from outputs.piece_text import allowance_text, cloth_text, sheet_title, title
+from outputs.print_report import PrintReport
+from outputs.single_page import single_page
+from outputs.svg_canvas import SvgCanvas
+
+
+def write_svg(pattern: Pattern, target: BinaryIO) -> PrintReport:
+    """Write all pieces, each a group, with the scale test beside them.
+
+    Within a group such as `piece-3-back-yoke` stand `piece-3-back-yoke-cut-line`, `-sew-line`, `-fold`,
+    `-grain`, `-notches`, `-marks` and `-text`, those of them that the piece has.
+
+    Args:
+        pattern: At least one piece; all are drawn.
+        target: Open binary file; the same pattern gives the same bytes.
+    """
+    ruler = Typeface()
+    page = single_page(pattern, ruler)
+    canvas = SvgCanvas(
+        ruler,
+        width=page.width,
+        height=page.height,
+        origin=Point(MARGIN, MARGIN),
+        title=sheet_title(pattern),
+        description=_what_is_drawn(pattern),
+    )
+    unfit: list[str] = []
+    for placed in page.layout.pieces:
+        with canvas.group(
+            _name(placed),
+            title=title(placed.number, placed.piece),
+            description=_what_is_cut(placed),
+        ):
+            unfit += draw_piece(canvas, placed, pattern)
+    with canvas.group(
+        "scale-test",
+        title="Scale test",
+        description="Bars of 100 mm and 4 in, level and upright, and a square of 50 mm, to measure.",
+    ):
+        page.draw_scale_test(canvas)
+    target.write(canvas.svg())
+    return PrintReport(1, tuple(unfit), ())
+
+
+def _name(placed: StandingPiece) -> str:
+    return "-".join(["piece", str(placed.number), *plain_words(placed.piece.name)]).lower()
+
+
+def _what_is_drawn(pattern: Pattern) -> str:
+    pieces = ", ".join(title(number, piece) for number, piece in enumerate(pattern.pieces, start=1))
+    return (
+        f"Sewing pattern at true scale, one unit of the drawing to the millimetre. Pieces: {pieces}. "
+        "Each is seen from the right side of the cloth, its grain upright. The cut line is solid and heavy, "
+        "the sew line dashed, the grain line dash-dotted between arrow heads; short strokes across the "
+        "allowance are notches."
+    )
+
+
+def _what_is_cut(placed: StandingPiece) -> str:
+    piece = placed.piece
+    size = f"{placed.width:.0f} mm wide and {placed.height:.0f} mm high as cut"
+    words = (
+        f"{piece.cutting.material.value}: {piece.cut_text}",
+        allowance_text(piece),
+        cloth_text(piece),
+        size,
+    )
+    return "; ".join(filter(None, words))

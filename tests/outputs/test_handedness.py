@@ -1,0 +1,61 @@
+"""A pattern in three formats is the same way round in all: a right front stays a right front."""
+
+import pytest
+from drawings import (
+    WHOLE,
+    cut,
+    dxf_line,
+    dxf_of,
+    dxf_piece,
+    on_layer,
+    pdf_cut_lines,
+    source,
+    svg_lines,
+    svg_of,
+)
+from shapely import affinity
+from shapely.geometry import LinearRing, LineString, Polygon
+
+from outputs.dxf import Layer
+
+LOPSIDED = ("front leg", "fly facing (left front)", "back yoke", "pocket facing")
+"""Pieces that no one could take for their own mirror image."""
+
+
+def read_back(name: str, form: str) -> LineString:
+    """Return the cut line as one of the formats has it, in the order of the file."""
+    (placed,) = [one for one in source(*WHOLE[0]) if one.piece.name == name]
+    if form == "svg":
+        (line,) = svg_lines(svg_of(*WHOLE[0]), placed.number, "cut-line")
+    elif form == "dxf":
+        (outline,) = on_layer(dxf_piece(dxf_of(*WHOLE[0]), placed.number), Layer.CUT)
+        line = dxf_line(outline)
+    else:
+        lines = pdf_cut_lines(*WHOLE[0])
+        line = min(lines, key=lambda one: one.centroid.distance(cut(placed).centroid))
+    return line
+
+
+@pytest.mark.parametrize("form", ["pdf", "svg", "dxf"])
+@pytest.mark.parametrize("name", LOPSIDED)
+def test_a_lopsided_piece_has_the_turn_and_the_shape_of_its_source_and_not_of_the_mirror(
+    name: str, form: str
+):
+    (placed,) = [one for one in source(*WHOLE[0]) if one.piece.name == name]
+    read, true = read_back(name, form), cut(placed)
+    mirrored = affinity.scale(true, xfact=-1, origin=true.envelope.centroid)
+    assert read.is_ring and LinearRing(read.coords).is_ccw
+    assert true.exterior.is_ccw
+    assert Polygon(read).hausdorff_distance(true) < 0.1
+    assert Polygon(read).hausdorff_distance(mirrored) > 5
+
+
+@pytest.mark.parametrize("form", ["pdf", "svg", "dxf"])
+def test_the_right_front_has_its_fork_on_the_right(form: str):
+    """The front is drawn as the right one seen from outside, the fork to the right (DEVELOPERS.md)."""
+    points = list(read_back("front leg", form).coords)
+    hem_left, hem_right = sorted(sorted(points, key=lambda p: p[1])[:2])
+    left, right = min(points), max(points)
+    top = max(p[1] for p in points)
+    assert right[0] - hem_right[0] > hem_left[0] - left[0]
+    assert hem_left[1] + 500 < right[1] < top - 150
