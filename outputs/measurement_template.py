@@ -22,6 +22,8 @@ _EXAMPLE = {
     Unit.INCH: '"38 1/2", "38-1/2", "38.5" or "98 cm"',
 }
 
+_LIST = {Unit.CM: "[98, 98.5, 99]", Unit.MM: "[980, 985, 990]", Unit.INCH: '["38 1/2", "38 3/4", 39]'}
+
 _INTRODUCTION = (
     "Measurements for jeans. Fill in between the quotes and save; what follows a # is a note.",
     "Measure the body over underwear only, standing relaxed, the tape close but not tight. Add nothing:"
@@ -60,6 +62,7 @@ def write_template(name: str, unit: Unit) -> str:
     lines = [
         *(line for paragraph in _INTRODUCTION for line in _note(paragraph)),
         *_note(f"A value is written like {_EXAMPLE[unit]}; a value without a unit counts as {unit.value}."),
+        *_note(f"Of several readings the median counts: hip_girth = {_LIST[unit]}"),
         "",
         f'wearer = "{quoted}"',
         'taken_on = ""  # the day, as you like to write it',
