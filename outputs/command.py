@@ -11,6 +11,7 @@ import click
 from drafting.errors import DraftRefused
 from outputs.cloth_entries import CLOTH_ENTRIES
 from outputs.folder import make_folder, refuse_overwriting, safe_name, write_file
+from outputs.measuring_sheet_command import measuring_sheet
 from outputs.style_options import LAPS, StyleOptions, read_options
 from styles.style import STRAIGHT, Band, Felling
 
@@ -168,6 +169,8 @@ def demo(out: Path, paper: str, force: bool) -> None:
             click.echo(line)
         click.echo()
 
+
+main.add_command(measuring_sheet)
 
 if __name__ == "__main__":
     main()
