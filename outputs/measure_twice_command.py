@@ -1,0 +1,24 @@
+"""The command that says which measurements are worth taking twice."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import click
+
+
+@click.command("measure-twice", epilog="Example: jeansblock measure-twice ada-field.toml")
+@click.argument("file", type=click.Path(path_type=Path))
+def measure_twice(file: Path) -> None:
+    """Say which measurements move the pattern most.
+
+    Drafts the block of FILE anew with every measurement 10 mm more and 10 mm less. Nothing is written.
+    """
+    from outputs.measurement_file import read_measurements
+
+    read = read_measurements(file)
+
+    from outputs.measure_twice import measure_twice_lines
+
+    for line in measure_twice_lines(read):
+        click.echo(line)
