@@ -17,6 +17,10 @@ CUT = 640
 """Level at which the drawing between the legs breaks off."""
 ELASTIC = 14
 """Width of the elastic at the waist, mm of body."""
+FRONT_MOST = -116
+"""How far the trunk reaches forwards in side view."""
+APART, OFF = 11.0, 2.4
+"""Distance on paper of the two girths seen from above, and of a tape beside one of them, mm."""
 WAIST_HALVES, HIP_HALVES = Vector(136, 98), Vector(176, 125)
 """Half axes of waist and hip seen from above, mm of body."""
 _CROTCH = (
@@ -29,24 +33,30 @@ CROTCH_TAPE, SEAM_POINT = smooth(_CROTCH), Point(0, 768)
 
 def draw_figures(canvas: Canvas, *, left: float, right: float, top: float, bottom: float) -> None:
     """Draw all views between four edges of a sheet, in mm; lower than 90 mm the numbers would touch."""
-    floor = bottom + CAPTION * 2
-    scale = (top - floor - 7) / body.TORSO
-    front = Figure(canvas, Point(left + 2.6 * STEP + 181 * scale, floor), scale)
+    floor = bottom + 2 * CAPTION
+    scale = (top - floor - STEP) / body.TORSO
+    front = Figure(canvas, Point(left + 2.6 * STEP + body.HALF_WIDTH * scale, floor), scale)
     _front(front)
-    edge = front.at(181, 0).x + 10
-    side = Figure(canvas, Point(edge + 3 + 184 * scale, floor), scale)
+    edge = front.at(body.HALF_WIDTH, 0).x + 2 * STEP
+    side = Figure(canvas, Point(edge - body.TOES * scale, floor), scale)
     _side(side)
-    edge = side.at(137, 0).x + 3.4 * STEP + 4
+
+    edge = side.at(body.SEAT_POINT, 0).x + 4 * STEP
     width = right - edge
-    small = min((width - STEP - 3) / (574 + 190), (top - floor) * 0.52 / body.SEATED_TORSO)
-    seated = Figure(canvas, Point(edge + 574 * small, top - body.SEATED_TORSO * small), small)
+    depth = body.CHAIR_END - body.SEATED_TOES
+    small = min((width - 1.6 * STEP) / depth, (top - floor) * 0.52 / body.SEATED_TORSO)
+    seated = Figure(canvas, Point(edge - body.SEATED_TOES * small, top - body.SEATED_TORSO * small), small)
     _seated(seated)
-    room = seated.foot.y - CAPTION * 4 - floor
-    trunk = min(room / (body.TORSO - CUT), (width * 0.6 - 14) / 250)
-    _between_legs(Figure(canvas, Point(edge + 7 + 113 * trunk, floor - CUT * trunk), trunk))
-    above = min((width * 0.4 - 9) / 352, (room - 14) / 460)
-    middle = Point(right - 8.5 - HIP_HALVES.x * above, floor + HIP_HALVES.y * above + 2.4)
-    _from_above(canvas, middle, above)
+
+    room = seated.foot.y - 4 * CAPTION - floor
+    depth = body.SEAT_POINT - FRONT_MOST
+    trunk = min(room / (body.TORSO - CUT), (width * 0.6 - 2 * STEP) / depth)
+    _between_legs(Figure(canvas, Point(edge + STEP - FRONT_MOST * trunk, floor - CUT * trunk), trunk))
+    heights = 2 * (WAIST_HALVES.y + HIP_HALVES.y)
+    above = min((width * 0.4 - 1.4 * STEP) / (2 * HIP_HALVES.x), (room - APART - OFF) / heights)
+    _from_above(
+        canvas, Point(right - 1.3 * STEP - HIP_HALVES.x * above, floor + HIP_HALVES.y * above + OFF), above
+    )
 
 
 def _caption(figure: Figure, words: str, x: float, y: float) -> None:
@@ -72,7 +82,7 @@ def _elastic(f: Figure, level: float, front: Path, back: Path) -> None:
 def _front(f: Figure) -> None:
     for path in body.FRONT_VIEW:
         f.stroke(path)
-    column = f.at(181, 0).x + 6
+    column = f.at(body.HALF_WIDTH, 0).x + 6
     for key, y in (("waist_girth", body.WAIST), ("top_hip_girth", body.TOP_HIP), ("hip_girth", body.HIP)):
         x = _x(body.OUTER_LEG, y)
         f.girth(key, f.at(-x, y), f.at(x, y), Point(column, f.at(0, y).y))
@@ -85,18 +95,15 @@ def _front(f: Figure) -> None:
     ):
         inner, outer = _x(body.INNER_LEG, y), _x(body.OUTER_LEG, y)
         f.girth(key, f.at(inner, y), f.at(outer, y), Point(column, f.at(0, y).y))
-    _floor(f, f.at(-181, 0).x - 2.2 * STEP, f.at(181, 0).x)
+    _floor(f, f.at(-body.HALF_WIDTH, 0).x - 2.2 * STEP, f.at(body.HALF_WIDTH, 0).x)
     f.height("inside_leg_height", f.foot.x, f.foot.y, f.at(0, body.CROTCH).y - CLEAR, at=0.33)
 
     contour = body.mirrored(body.OUTER_LEG)
-    for key, low, high, step in (
-        ("calf_height", 0, body.CALF, 0.9),
-        ("knee_height", 0, body.KNEE, 1.9),
-    ):
-        x = f.at(-181, 0).x - step * STEP + 2
-        f.leader(Point(f.at(_x(contour, high), 0).x - CLEAR, f.at(0, high).y), Point(x - 1, f.at(0, high).y))
-        f.height(key, x, f.at(0, low).y, f.at(0, high).y)
-    for key, low, off in (("waist_to_top_hip", body.TOP_HIP, 3.0), ("waist_to_hip", body.HIP, 10.0)):
+    for key, level, off in (("calf_height", body.CALF, 4), ("knee_height", body.KNEE, 10.5)):
+        x, y = f.at(-body.HALF_WIDTH, 0).x - off, f.at(0, level).y
+        f.leader(Point(f.at(_x(contour, level), 0).x - CLEAR, y), Point(x - 1, y))
+        f.height(key, x, f.foot.y, y)
+    for key, low, off in (("waist_to_top_hip", body.TOP_HIP, 3), ("waist_to_hip", body.HIP, 10)):
         tape = f.beside(contour, low, body.WAIST, -off)
         f.tape(tape)
         ends = tape.flatten()
@@ -112,14 +119,14 @@ def _side(f: Figure) -> None:
     for path in body.SIDE_VIEW:
         f.stroke(path)
     _elastic(f, body.WAIST, body.FRONT_CONTOUR, body.BACK_CONTOUR)
-    last = f.at(137, 0).x
+    last = f.at(body.SEAT_POINT, 0).x
     for key, level, step in (("hip_height", body.HIP, 1), ("waist_height", body.WAIST, 2)):
         x, y = last + step * STEP - 1, f.at(0, level).y
         f.leader(Point(f.at(_x(body.BACK_CONTOUR, level), 0).x + CLEAR, y), Point(x + 1, y))
         f.height(key, x, f.foot.y, y)
     f.height("stature", last + 3 * STEP - 1, f.foot.y, f.at(0, body.TORSO).y, at=0.4, open_end=True)
-    _floor(f, f.at(-184, 0).x, last + 3 * STEP)
-    middle = smooth(((-6, body.WAIST), (-2, body.HIP), (-6, body.KNEE), (2, body.ANKLE), (2, 20)))
+    _floor(f, f.at(body.TOES, 0).x, last + 3 * STEP)
+    middle = smooth(((-6, body.WAIST), (-2, body.HIP), (-6, body.KNEE), (2, body.ANKLE), (2, 3)))
     f.stroke(middle, Role.TAPE)
     f.leader(f.at(-6, 640), f.at(-160, 640))
     f.number("outside_leg_length", f.at(-160, 640) + Vector(-3, 0))
@@ -129,13 +136,17 @@ def _side(f: Figure) -> None:
 def _seated(f: Figure) -> None:
     for path in (*body.SEATED_VIEW, *body.CHAIR):
         f.stroke(path)
-    x, waist, seat = f.at(190, 0).x + 2, f.at(0, body.SEATED_WAIST).y, f.at(0, body.SEAT).y
+    x, waist, seat = (
+        f.at(body.CHAIR_END, 0).x + 0.6 * STEP,
+        f.at(0, body.SEATED_WAIST).y,
+        f.at(0, body.SEAT).y,
+    )
     _elastic(f, body.SEATED_WAIST, body.LAP, body.SEATED_BACK)
     f.leader(Point(f.at(96, 0).x + CLEAR, waist), Point(x + 1, waist))
-    f.leader(Point(f.at(170, 0).x + CLEAR, seat), Point(x + 1, seat))
+    f.leader(Point(f.at(body.CHAIR_END, 0).x + CLEAR, seat), Point(x + 1, seat))
     f.height("body_rise", x, seat, waist)
     f.girth("heel_girth", f.at(-334, 22), f.at(-444, 84), f.at(-530, 160))
-    _floor(f, f.at(-574, 0).x, f.at(170, 0).x)
+    _floor(f, f.at(body.SEATED_TOES, 0).x, f.at(body.CHAIR_END, 0).x)
     _caption(f, "seated", f.at(-200, 0).x, f.foot.y - CAPTION * 1.6)
 
 
@@ -144,8 +155,7 @@ def _between_legs(f: Figure) -> None:
         f.canvas.stroke(f.beside(contour, CUT, body.TORSO, 0), Role.BODY)
     _elastic(f, body.WAIST, body.FRONT_CONTOUR, body.BACK_CONTOUR)
     f.stroke(CROTCH_TAPE, Role.TAPE)
-    seam = SEAM_POINT
-    f.leader(f.at(seam.x, seam.y - 16), f.at(seam.x, seam.y + 16))
+    f.leader(f.at(SEAM_POINT.x, SEAM_POINT.y - 16), f.at(SEAM_POINT.x, SEAM_POINT.y + 16))
     total = f.at(0, 905)
     f.number("total_crotch_length", total)
     f.leader(Point(total.x, total.y - 2.8), f.at(12, 778))
@@ -161,7 +171,7 @@ def _between_legs(f: Figure) -> None:
 
 def _from_above(canvas: Canvas, middle: Point, scale: float) -> None:
     """Draw the waist over the hip as seen from above, the front below; `middle` is that of the hip."""
-    up = HIP_HALVES.y * scale * 2 + 11
+    up = 2 * HIP_HALVES.y * scale + APART
     for halves, key, at in (
         (WAIST_HALVES, "front_waist_arc", middle + Vector(0, up)),
         (HIP_HALVES, "front_hip_arc", middle),
@@ -172,7 +182,7 @@ def _from_above(canvas: Canvas, middle: Point, scale: float) -> None:
         for x in (-across, across):
             canvas.stroke(line((at.x + x - 1.2, at.y), (at.x + x + 1.2, at.y)), Role.DIMENSION)
         write_number(canvas, key, at + Vector(0, -along + 3.2))
-    across, along = HIP_HALVES.x * scale + 2.4, HIP_HALVES.y * scale + 2.4
+    across, along = HIP_HALVES.x * scale + OFF, HIP_HALVES.y * scale + OFF
     canvas.stroke(arc(middle, across, along, -90, 90), Role.TAPE)
     write_number(canvas, "half_hip_arc", middle + Vector(across + 3.4, 0))
     foot = middle.y - along - CAPTION * 1.8

@@ -8,6 +8,7 @@ widths are those of an ordinary adult (from memory), rounded.
 from __future__ import annotations
 
 from collections.abc import Sequence
+from itertools import pairwise
 
 from drafting.curves import Cubic
 from drafting.paths import Path
@@ -19,14 +20,18 @@ TORSO = 1085
 """Where the drawing breaks off above the waist."""
 SEAT, SEATED_WAIST, SEATED_TORSO = 440, 695, 750
 """Level of the chair, and of waist and break of the seated figure."""
+HALF_WIDTH, TOES, SEAT_POINT = 181, -184, 137
+"""How far the standing figure reaches: in front view to either side, in side view forwards and backwards."""
+SEATED_TOES, CHAIR_END = -574, 170
+"""How far the seated figure with its chair reaches forwards and backwards."""
 
 Places = Sequence[tuple[float, float]]
 
 _OUTER_LEG: Places = (
-    (139, TORSO), (136, WAIST), (156, TOP_HIP), (176, HIP), (181, CROTCH), (168, MID_THIGH), (148, 520),
-    (139, KNEE), (147, 400), (150, CALF), (130, 220), (115, ANKLE), (119, 70), (133, 30),
+    (139, TORSO), (136, WAIST), (156, TOP_HIP), (176, HIP), (HALF_WIDTH, CROTCH), (168, MID_THIGH),
+    (148, 520), (139, KNEE), (147, 400), (150, CALF), (130, 220), (115, ANKLE), (119, 70), (133, 30),
 )  # fmt: skip
-_FOOT: Places = ((133, 30), (141, 14), (130, 3), (85, 3), (62, 12), (66, 32))
+_FOOT: Places = ((133, 30), (141, 15), (130, 5), (105, 3), (80, 4), (63, 13), (66, 32))
 _INNER_LEG: Places = (
     (66, 32), (67, 70), (64, ANKLE), (49, 220), (40, CALF), (43, 400), (47, KNEE), (40, 520), (27, MID_THIGH),
     (15, 700), (7, 748), (0, CROTCH),
@@ -36,10 +41,21 @@ _FRONT_SIDE: Places = (
     (-104, TORSO), (-102, WAIST), (-116, TOP_HIP), (-112, HIP), (-114, CROTCH), (-106, MID_THIGH), (-86, 530),
     (-74, KNEE), (-62, 410), (-55, CALF), (-43, 220), (-41, ANKLE), (-56, 82), (-110, 48), (-170, 26),
 )  # fmt: skip
-_SOLE: Places = ((-170, 26), (-184, 14), (-176, 3), (-110, 3), (-60, 8), (0, 4), (44, 3), (60, 16), (58, 40))
+_SOLE: Places = (
+    (-170, 26),
+    (TOES, 14),
+    (-172, 5),
+    (-140, 3),
+    (-110, 4),
+    (-60, 8),
+    (0, 5),
+    (40, 4),
+    (60, 16),
+    (58, 40),
+)
 _BACK_SIDE: Places = (
     (58, 40), (44, 80), (43, ANKLE), (60, 220), (82, CALF), (72, 400), (56, KNEE), (66, 530), (86, MID_THIGH),
-    (108, 740), (134, 800), (137, HIP), (114, TOP_HIP), (88, WAIST), (90, TORSO),
+    (108, 740), (134, 800), (SEAT_POINT, HIP), (114, TOP_HIP), (88, WAIST), (90, TORSO),
 )  # fmt: skip
 
 _LAP: Places = (
@@ -50,27 +66,27 @@ _SHIN: Places = (
     (-470, 440), (-452, 330), (-436, 220), (-430, ANKLE), (-446, 82), (-500, 48), (-560, 26),
 )  # fmt: skip
 _SEATED_SOLE: Places = (
-    (-560, 26), (-574, 14), (-566, 3), (-500, 3), (-450, 8), (-390, 4), (-346, 3), (-330, 16), (-332, 40),
+    (-560, 26), (SEATED_TOES, 14), (-562, 5), (-530, 3), (-500, 4), (-450, 8), (-390, 5), (-350, 4),
+    (-330, 16), (-332, 40),
 )  # fmt: skip
-_SEATED_CALF: Places = ((-332, 40), (-346, 80), (-347, ANKLE), (-328, 220), (-310, 330), (-338, 420))
-_SEAT_LINE: Places = ((-338, 420), (-300, SEAT), (-150, SEAT), (80, SEAT))
+_SEATED_CALF: Places = ((-332, 40), (-346, 80), (-347, ANKLE), (-328, 220), (-310, 330), (-330, 415))
+_SEAT_LINE: Places = ((-330, 415), (-316, 432), (-280, SEAT), (-150, SEAT), (60, SEAT))
 _SEATED_BACK: Places = (
-    (80, SEAT), (122, 460), (140, 530), (122, 610), (96, SEATED_WAIST), (96, SEATED_TORSO),
+    (60, SEAT), (118, 458), (140, 530), (122, 610), (96, SEATED_WAIST), (96, SEATED_TORSO),
 )  # fmt: skip
 
 _UNDER_SEAT = 412
 _SLAB: Places = (
-    (-285, _UNDER_SEAT), (170, _UNDER_SEAT), (170, SEAT), (-285, SEAT), (-285, _UNDER_SEAT)
+    (-285, _UNDER_SEAT), (CHAIR_END, _UNDER_SEAT), (CHAIR_END, SEAT), (-285, SEAT), (-285, _UNDER_SEAT)
 )  # fmt: skip
 
 
 def smooth(places: Places) -> Path:
-    """Return the curve through the places, at each of them parallel to the line between its neighbours."""
+    """Return the curve through the places, at each along the parabola through it and its neighbours."""
     points = [Point(x, y) for x, y in places]
-    ways = [
-        (after - before).unit
-        for before, after in zip([points[0], *points[:-1]], [*points[1:], points[-1]], strict=True)
-    ]
+    chords = [after - before for before, after in pairwise(points)]
+    inner = [before.unit * after.length + after.unit * before.length for before, after in pairwise(chords)]
+    ways = [way.unit for way in (chords[0], *inner, chords[-1])]
     return Path(tuple(map(_piece, points, points[1:], ways, ways[1:])))
 
 

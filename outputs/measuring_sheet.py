@@ -16,6 +16,7 @@ from outputs.pdf_canvas import PdfCanvas
 from outputs.pdf_fonts import Typeface
 from outputs.readings import ENDS_APART
 from outputs.scale_test import BAR
+from outputs.tape_marks import NUMBERS
 from outputs.tile_sheet import draw_bar
 from outputs.units import Unit, format_length
 
@@ -32,7 +33,7 @@ READINGS_ADVICE = (
     "The draft uses the middle one."
 )
 KEY = (
-    "Number in a ring: needed (4 or 5, better both). Dashed: the tape on the body. Arrows: straight, plumb. "
+    "Number in a ring: needed ({0}, better both). Dashed: the tape on the body. Arrows: straight, plumb. "
     "Two thin lines at the waist: the elastic."
 )
 SIDES = "Only for a body whose two sides differ: these for each side"
@@ -69,9 +70,11 @@ def draw_sheets(typeface: Typeface, *, wearer: str, paper: Paper, unit: Unit) ->
 
     front = Recording(typeface)
     top = _draw_header(front, paper, wearer, page=1)
+    either = [str(NUMBERS[spec.key]) for spec in specs if spec.need is Need.ONE_OF]
+    key = KEY.format(" or ".join(either))
     apart = READINGS_ADVICE.format(format_length(ENDS_APART, unit))
     advice = Column(front, left=left, top=top, width=right - left, bottom=bottom)
-    advice.write(Line(HOW_TO_MEASURE, BODY), Line(apart, BODY), Line(KEY, BODY), gap=0.3)
+    advice.write(Line(HOW_TO_MEASURE, BODY), Line(apart, BODY), Line(key, BODY), gap=0.3)
     _draw_waist_choice(front, left, advice.y - BODY * 1.4)
     table = Table.set(front, first, left=left, right=right)
     draw_figures(front, left=left, right=right, top=advice.y - 8, bottom=bottom + table.height + 1)

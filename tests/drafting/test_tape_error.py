@@ -81,7 +81,7 @@ def test_the_one_that_moves_most_comes_first_and_idle_ones_last() -> None:
 
 
 def test_a_change_that_the_checks_refuse_is_told_with_its_reason_and_the_other_is_drafted() -> None:
-    # A waist of 390 mm is less than 0.4 of the hip, 980 mm, which no body is (drafting.measurement_relations).
+    # 390 mm is less than 0.4 of the hip, 980 mm: too little by drafting.measurement_relations.
     error = errors_of(wearer(waist_girth=400))["waist_girth"]
     assert error.less.outline == 0 and error.less.lengths == {} and not error.idle
     assert "hip girth" in error.less.refusals[0].message
