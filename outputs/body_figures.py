@@ -107,10 +107,10 @@ def _front(f: Figure) -> None:
         tape = f.beside(contour, low, body.WAIST, -off)
         f.tape(tape)
         ends = tape.flatten()
-        for x, y in (ends[0], ends[-1]):
-            f.leader(Point(x + off - CLEAR, y), Point(x - 1, y))
-        x, y = ends[len(ends) // 2]
-        f.number(key, Point(x - 3.2, y))
+        for end in (ends[0], ends[-1]):
+            f.leader(Point(end[0] + off - CLEAR, end[1]), Point(end[0] - 1, end[1]))
+        middle = ends[len(ends) // 2]
+        f.number(key, Point(middle[0] - 3.2, middle[1]))
     f.stroke(body.KNEECAP, Role.DIMENSION)
     _caption(f, "front", f.foot.x, f.foot.y - CAPTION * 1.6)
 
