@@ -99,11 +99,11 @@ def _front(f: Figure) -> None:
     f.height("inside_leg_height", f.foot.x, f.foot.y, f.at(0, body.CROTCH).y - CLEAR, at=0.33)
 
     contour = body.mirrored(body.OUTER_LEG)
-    for key, level, off in (("calf_height", body.CALF, 4), ("knee_height", body.KNEE, 10.5)):
-        x, y = f.at(-body.HALF_WIDTH, 0).x - off, f.at(0, level).y
-        f.leader(Point(f.at(_x(contour, level), 0).x - CLEAR, y), Point(x - 1, y))
-        f.height(key, x, f.foot.y, y)
-    for key, low, off in (("waist_to_top_hip", body.TOP_HIP, 3), ("waist_to_hip", body.HIP, 10)):
+    for key, level, off in (("calf_height", body.CALF, 4.0), ("knee_height", body.KNEE, 10.5)):
+        left, head = f.at(-body.HALF_WIDTH, 0).x - off, f.at(0, level).y
+        f.leader(Point(f.at(_x(contour, level), 0).x - CLEAR, head), Point(left - 1, head))
+        f.height(key, left, f.foot.y, head)
+    for key, low, off in (("waist_to_top_hip", body.TOP_HIP, 3.0), ("waist_to_hip", body.HIP, 10.0)):
         tape = f.beside(contour, low, body.WAIST, -off)
         f.tape(tape)
         ends = tape.flatten()
