@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass, replace
 from typing import Any
 
@@ -70,34 +70,41 @@ class TapeError:
 
 
 def tape_errors(
-    block: Block, measurements: Measurements, *, slip: float = SLIP, wording: Wording | None = None
+    measurements: Measurements,
+    *,
+    draft: Callable[[Measurements], Block] = draft_block,
+    slip: float = SLIP,
+    wording: Wording | None = None,
 ) -> tuple[TapeError, ...]:
     """Return what each given measurement does to the block, the one that moves it most first.
 
     Args:
-        block: The block drafted for the measurements; its ease and proportions are kept.
-        measurements: In millimetres, as the block was drafted for.
+        measurements: In millimetres.
+        draft: Drafts the block; `draft_block` with ease, proportions and cut of the leg as they shall stay.
         slip: What is added and taken away, mm.
         wording: How refusals speak of lengths; in millimetres when None.
+
+    Raises:
+        DraftRefused: there is no draft of the measurements as they are.
     """
-    found = [
-        TapeError(key, *(_effect(block, measurements, key, by, wording) for by in (slip, -slip)))
-        for key in measurements.given()
-    ]
+    block = draft(measurements)
+
+    def effect(key: str, by: float) -> Effect:
+        changed = _changed(measurements, key, by)
+        try:
+            refuse_meaningless(changed, wording=wording)
+            return _effect(block, draft(changed), by)
+        except DraftRefused as refused:
+            reasons = (problem for problem in refused.problems if problem.severity is Severity.REFUSAL)
+            return Effect(by, 0.0, {}, tuple(reasons))
+
+    found = [TapeError(key, effect(key, slip), effect(key, -slip)) for key in measurements.given()]
     return tuple(sorted(found, key=lambda error: -error.outline))
 
 
-def _effect(block: Block, measurements: Measurements, key: str, by: float, wording: Wording | None) -> Effect:
-    changed = _changed(measurements, key, by)
-    try:
-        refuse_meaningless(changed, wording=wording)
-        other = draft_block(changed, ease=block.ease, proportions=block.proportions)
-    except DraftRefused as refused:
-        reasons = (problem for problem in refused.problems if problem.severity is Severity.REFUSAL)
-        return Effect(by, 0.0, {}, tuple(reasons))
+def _effect(block: Block, other: Block, by: float) -> Effect:
     old, new = _lengths(block), _lengths(other)
-    changes = {name: _largest(new[name] - old[name]) for name in old}
-    return Effect(by, max(_moves(block, other)), changes)
+    return Effect(by, max(_moves(block, other)), {name: _largest(new[name] - old[name]) for name in old})
 
 
 def _changed(measurements: Measurements, key: str, by: float) -> Measurements:

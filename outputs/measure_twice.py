@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
+from functools import partial
 
+from drafting.block import draft_block
 from drafting.measurement_checks import Wording
 from drafting.measurement_relations import term_of
 from drafting.tape_error import LEAST, SLIP, Effect, TapeError, tape_errors
@@ -41,7 +43,8 @@ def measure_twice_lines(read: MeasurementFile) -> Iterator[str]:
     Lines have 80 letters at most; lengths of the table are in mm, those in reasons in the wearer's unit.
     """
     block = block_for(read.measurements, Cloth(**read.cloth))
-    errors = tape_errors(block, read.measurements, wording=_InUnit(read.unit))
+    draft = partial(draft_block, ease=block.ease)
+    errors = tape_errors(read.measurements, draft=draft, wording=_InUnit(read.unit))
     slip = f"{SLIP:g} mm" + (f" ({format_length(SLIP, read.unit)})" if read.unit is Unit.INCH else "")
     telling = [error for error in errors if not error.idle]
     yield from wrapped(f"Most worth taking twice: {_names(telling[:MOST])}.")
