@@ -9,11 +9,12 @@ from drafting.block import draft_block
 from drafting.measurement_checks import Wording
 from drafting.measurement_relations import term_of
 from drafting.tape_error import LEAST, SLIP, Effect, TapeError, tape_errors
-from outputs.draft_files import block_for
 from outputs.measurement_file import MeasurementFile
 from outputs.summary import wrapped
 from outputs.units import Unit, format_length
 from styles.cloth import Cloth
+from styles.room import block_for
+from styles.style import Style
 
 MOST = 3
 """How many measurements are named as the most telling."""
@@ -37,13 +38,13 @@ class _InUnit(Wording):
         return ""
 
 
-def measure_twice_lines(read: MeasurementFile) -> Iterator[str]:
-    """Yield which measurements move the block most, and a table of what each of them changes.
+def measure_twice_lines(read: MeasurementFile, style: Style) -> Iterator[str]:
+    """Yield which measurements move the block of a style most, and a table of what each of them changes.
 
     Lines have 80 letters at most; lengths of the table are in mm, those in reasons in the wearer's unit.
     """
-    block = block_for(read.measurements, Cloth(**read.cloth))
-    draft = partial(draft_block, ease=block.ease)
+    block = block_for(read.measurements, style, Cloth(**read.cloth))
+    draft = partial(draft_block, ease=block.ease, cut=style.leg)
     errors = tape_errors(read.measurements, draft=draft, wording=_InUnit(read.unit))
     slip = f"{SLIP:g} mm" + (f" ({format_length(SLIP, read.unit)})" if read.unit is Unit.INCH else "")
     telling = [error for error in errors if not error.idle]

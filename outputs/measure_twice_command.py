@@ -12,13 +12,14 @@ import click
 def measure_twice(file: Path) -> None:
     """Say which measurements move the pattern most.
 
-    Drafts the block of FILE anew with every measurement 10 mm more and 10 mm less. Nothing is written.
+    Drafts the straight block of FILE anew with every measurement 10 mm more and 10 mm less. Nothing is written.
     """
     from outputs.measurement_file import read_measurements
 
     read = read_measurements(file)
 
     from outputs.measure_twice import measure_twice_lines
+    from styles.style import STRAIGHT
 
-    for line in measure_twice_lines(read):
+    for line in measure_twice_lines(read, STRAIGHT):
         click.echo(line)
