@@ -12,7 +12,7 @@ import click
 def measure_twice(file: Path) -> None:
     """Say which measurements move the pattern most.
 
-    Drafts the straight block of FILE anew with every measurement 10 mm more and 10 mm less. Nothing is written.
+    Drafts the straight block of FILE anew, every measurement 10 mm more and 10 mm less; writes nothing.
     """
     from outputs.measurement_file import read_measurements
 
