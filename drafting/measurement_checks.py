@@ -10,7 +10,7 @@ from drafting.measurement_relations import RELATIONS, Relation, term_of
 from drafting.measurement_table import MEASUREMENTS, MeasurementSpec, Need, Range
 from drafting.measurements import Measurements, Population, SideMeasurements, WaistLevel
 
-__all__ = ["Wording", "check_measurements", "refuse_meaningless", "usual_reading"]
+__all__ = ["Wording", "check_length", "check_measurements", "refuse_meaningless", "usual_reading"]
 
 
 class Wording:
@@ -66,7 +66,7 @@ def check_measurements(measurements: Measurements, *, wording: Wording | None = 
     problems = _check_choices(measurements) + _check_needed(measurements)
     known: dict[str, float] = {}
     for key, value in measurements.given().items():
-        problem = _check_value(key, value, wording)
+        problem = check_length(key, value, wording)
         if problem:
             problems.append(problem)
         if problem is None or problem.severity is Severity.WARNING:
@@ -134,7 +134,14 @@ def _check_needed(measurements: Measurements) -> list[Problem]:
     return problems
 
 
-def _check_value(key: str, value: object, wording: Wording) -> Problem | None:
+def check_length(key: str, value: object, wording: Wording) -> Problem | None:
+    """Return what is wrong with one value in millimetres by itself; None when nothing is.
+
+    Args:
+        key: the measurement, "waist_girth" or "left.thigh_girth".
+        value: anything; wrong types, NaN, infinity, zero and below are refused, an unusual length warned of.
+        wording: how to speak of lengths.
+    """
     spec, term = _spec(key), term_of(key)
     plausible = wording.show_range(spec.usual)
     typed = wording.typed(key, value)

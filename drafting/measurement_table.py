@@ -71,6 +71,8 @@ class MeasurementSpec:
         need: whether a draft can do without.
         drives: what it decides in the draft.
         helper: whether a second person is needed to take it well.
+        mirror: whether it takes a mirror, when alone, to see that the tape lies level or plumb (common
+            practice, no source).
         iso_number: number in ISO 8559-1:2017 as quoted by others; None where none was seen.
         sides: whether it may be given for each side.
         also: what else people call it.
@@ -85,6 +87,7 @@ class MeasurementSpec:
     need: Need
     drives: str
     helper: bool = False
+    mirror: bool = False
     iso_number: str | None = None
     sides: Sides = Sides.BODY
     also: tuple[str, ...] = ()
@@ -100,6 +103,7 @@ _ROWS = (
         " starts at the waist starts at this elastic. Measure along it, standing relaxed.",
         possible=Range(350, 2000),
         usual=Range(550, 1500),
+        mirror=True,
         need=Need.NEEDED,
         drives="the top edge of front and back, and the dart",
     ),
@@ -113,6 +117,7 @@ _ROWS = (
         " of paper over it and measure over the paper.",
         possible=Range(400, 2200),
         usual=Range(750, 1600),
+        mirror=True,
         need=Need.NEEDED,
         drives="the width of the block and both crotch forks",
     ),
@@ -150,6 +155,7 @@ _ROWS = (
         how="Sitting upright on a hard flat seat: at the side, from the elastic straight down to the seat.",
         possible=Range(80, 600),
         usual=Range(160, 400),
+        mirror=True,
         need=Need.ONE_OF,
         drives="the crotch depth",
     ),
@@ -184,6 +190,7 @@ _ROWS = (
         how="At the side, over the hip, from the elastic down to the level of the hip girth.",
         possible=Range(20, 450),
         usual=Range(70, 300),
+        mirror=True,
         need=Need.HELPS_MOST,
         drives="the hip level",
     ),
@@ -259,6 +266,7 @@ _ROWS = (
         how="Round the body halfway between the elastic and the level of the hip girth.",
         possible=Range(370, 2200),
         usual=Range(600, 1600),
+        mirror=True,
         need=Need.HELPS,
         drives="the shape of side seam and dart between waist and hip",
     ),
@@ -269,6 +277,7 @@ _ROWS = (
         how="At the side, from the elastic down to the level where the top hip girth was taken.",
         possible=Range(10, 300),
         usual=Range(30, 160),
+        mirror=True,
         need=Need.HELPS,
         drives="the level of the top hip girth",
     ),

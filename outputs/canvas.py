@@ -39,6 +39,10 @@ class Role(Enum):
     RULER = "ruler"
     FRAME = "frame"
     PLAN = "piece on a map"
+    BODY = "outline of a body"
+    TAPE = "tape on the body"
+    HIDDEN = "tape behind the body"
+    DIMENSION = "measured straight"
 
 
 @dataclass(frozen=True)
@@ -64,6 +68,10 @@ LINE_STYLES = {
     Role.RULER: LineStyle(0.15),
     Role.FRAME: LineStyle(0.2),
     Role.PLAN: LineStyle(0.35),
+    Role.BODY: LineStyle(0.3),
+    Role.TAPE: LineStyle(0.5, (1.5, 1.1)),
+    Role.HIDDEN: LineStyle(0.2, (0.5, 0.9)),
+    Role.DIMENSION: LineStyle(0.2),
 }
 
 

@@ -11,6 +11,8 @@ import click
 from drafting.errors import DraftRefused
 from outputs.cloth_entries import CLOTH_ENTRIES
 from outputs.folder import make_folder, refuse_overwriting, safe_name, write_file
+from outputs.measure_twice_command import measure_twice
+from outputs.measuring_sheet_command import measuring_sheet
 from outputs.style_options import LAPS, StyleOptions, read_options
 from styles.style import STRAIGHT, Band, Felling, Rise
 
@@ -189,6 +191,9 @@ def demo(out: Path, paper: str, force: bool) -> None:
             click.echo(line)
         click.echo()
 
+
+main.add_command(measure_twice)
+main.add_command(measuring_sheet)
 
 if __name__ == "__main__":
     main()

@@ -13,6 +13,7 @@ from outputs.folder import write_folder
 from outputs.measurement_file import MeasurementFile
 from outputs.pattern_files import pattern_writers
 from outputs.print_report import PrintReport
+from outputs.readings import median_words, said_medians
 from outputs.style_options import StyleOptions
 from outputs.summary import summary_lines, wrapped
 from outputs.units import format_length
@@ -61,13 +62,15 @@ def draft_into(
     )
     if jeans.faults and not anyway:
         raise _faulty(jeans, read)
-    summary = [*summary_lines(jeans, read.unit, read.warnings), ""]
+    said = said_medians(read.readings, read.measurements.given(), read.unit)
+    medians = wrapped(f"taken several times: {said}") if said else []
+    summary = [*medians, *summary_lines(jeans, read.unit, read.warnings), ""]
     reports: dict[str, PrintReport] = {}
     written = write_folder(
         target,
         {
             **pattern_writers(jeans.pattern, formats, reports, paper=paper, unit=read.unit),
-            "figures.json": lambda path: _write_figures(jeans, path),
+            "figures.json": lambda path: _write_figures(jeans, path, read),
             "block.png": lambda path: draw_block_picture(jeans.block, path, wearer=read.wearer),
             "ease.png": lambda path: draw_ease_picture(jeans.block, path, wearer=read.wearer, unit=read.unit),
         },
@@ -103,6 +106,11 @@ def _faulty(jeans: Jeans, read: MeasurementFile) -> DraftRefused:
     return DraftRefused([*problems, Problem("", advice, Severity.REFUSAL)])
 
 
-def _write_figures(jeans: Jeans, path: Path) -> None:
-    text = json.dumps(jeans_figures(jeans), ensure_ascii=False, indent=2, allow_nan=False)
+def _write_figures(jeans: Jeans, path: Path, read: MeasurementFile) -> None:
+    figures = jeans_figures(jeans)
+    for key, count in read.readings.items():
+        # A side's own reading is no value of the whole body.
+        if key in figures["body"]:
+            figures["body"][key]["source"] = median_words(count)
+    text = json.dumps(figures, ensure_ascii=False, indent=2, allow_nan=False)
     path.write_text(text + "\n", encoding="utf-8", newline="\n")

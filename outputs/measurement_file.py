@@ -11,7 +11,7 @@ from pathlib import Path
 from typing import Any, TypeVar
 
 from drafting.errors import DraftRefused, Problem, Severity
-from drafting.measurement_checks import Wording, check_measurements
+from drafting.measurement_checks import Wording, check_length, check_measurements
 from drafting.measurement_relations import term_of
 from drafting.measurements import (
     MEASUREMENTS,
@@ -26,6 +26,7 @@ from outputs.cloth_entries import CLOTH_ENTRIES, read_cloth
 from outputs.file_wording import FileWording
 from outputs.measurement_template import doubt_about_text
 from outputs.measurement_template import write_template as write_template
+from outputs.readings import Readings, read_readings
 from outputs.text_file import read_text
 from outputs.toml_slips import read_toml
 from outputs.units import LengthError, TypedLength, Unit, read_length
@@ -56,6 +57,7 @@ class MeasurementFile:
         taken_on: date as typed; empty where none is given.
         unit: the file's unit, to show lengths in; centimetres where the file states none.
         measurements: in millimetres.
+        readings: how often a measurement was taken, by key, where the file lists its readings.
         cloth: percentages by names of `outputs.cloth_entries.CLOTH_ENTRIES`, as far as given.
         warnings: what is unusual but possible.
         lines: line of each entry in the file, from 1, by key.
@@ -65,6 +67,7 @@ class MeasurementFile:
     taken_on: str
     unit: Unit
     measurements: Measurements
+    readings: Mapping[str, int]
     cloth: Mapping[str, float]
     warnings: tuple[Problem, ...]
     lines: Mapping[str, int]
@@ -103,6 +106,7 @@ class _Reading:
         self.entries = entries
         self.lines = {name.removeprefix("measurements."): line for name, line in lines.items()}
         self.problems: list[Problem] = []
+        self.readings: dict[str, Readings] = {}
         # Measurements that stand in the file, whether or not they could be read: they are not missing.
         self.seen = slipped
         self.unit = self._choice("unit", Unit)
@@ -129,15 +133,18 @@ class _Reading:
         unit = self.unit or Unit.CM
         wording = FileWording(unit, lengths, {key: self._typed(key) for key in lengths})
         either = {key for key, spec in MEASUREMENTS.items() if spec.need is Need.ONE_OF}
+        # A median is as unusual as its readings, which are remarked upon one by one.
+        said = [check_length(key, lengths[key].mm, wording) for key in self.readings]
         present = self.seen | (either if self.seen & either else set())
         for problem in check_measurements(measurements, wording=wording):
-            if problem.value or problem.key not in present:
+            if problem not in said and (problem.value or problem.key not in present):
                 self.problems.append(replace(problem, line=self.lines.get(problem.key)))
         return MeasurementFile(
             wearer=wearer or stem,
             taken_on=taken_on,
             unit=unit,
             measurements=measurements,
+            readings={key: len(readings.lengths) for key, readings in self.readings.items()},
             cloth=cloth,
             warnings=(),
             lines=self.lines,
@@ -204,16 +211,31 @@ class _Reading:
                 self._refuse_unknown_measurement(table, key, name, value)
             elif not (isinstance(value, str) and not value.strip()):
                 self.seen.add(key)
-                try:
-                    length = read_length(value, Unit.CM if self.unit_misspelt else self.unit)
-                    if length.own_unit or not self.unit_misspelt:
-                        found[key] = length
-                except LengthError as error:
-                    message = f"The {term_of(key)} cannot be read: {error}."
-                    unit = self.unit or Unit.CM
-                    usual = FileWording(unit, {}, {}).show_range(MEASUREMENTS[name].usual)
-                    self._refuse(key, message, value, usual)
+                length = self._median(key, value) if isinstance(value, list) else self._length(key, value)
+                if length and (length.own_unit or not self.unit_misspelt):
+                    found[key] = length
         return found
+
+    def _length(self, key: str, value: Any) -> TypedLength | None:
+        """Return a length as typed, None when it is none."""
+        try:
+            return read_length(value, Unit.CM if self.unit_misspelt else self.unit)
+        except LengthError as error:
+            usual = MEASUREMENTS[key.rpartition(".")[2]].usual
+            plausible = FileWording(self.unit or Unit.CM, {}, {}).show_range(usual)
+            self._refuse(key, f"The {term_of(key)} cannot be read: {error}.", value, plausible)
+            return None
+
+    def _median(self, key: str, values: list[Any]) -> TypedLength | None:
+        """Return the median of a list of readings, None when one of them is refused."""
+        if self.unit_misspelt:
+            return None
+        unit = self.unit or Unit.CM
+        readings, problems = read_readings(key, values, self.unit, unit=unit, typed=_shortly)
+        self.problems += [replace(problem, line=self.lines.get(key)) for problem in problems]
+        if readings:
+            self.readings[key] = readings
+        return readings.median if readings else None
 
     def _cloth(self) -> dict[str, float]:
         """Return the percentages of the cloth, less what is not filled in."""
@@ -280,5 +302,9 @@ def _did_you_mean(guess: Iterable[str]) -> str:
 
 def _shortly(value: object) -> str:
     """Return a value as it stands in the file, in one line, cut short when it is endless."""
-    text = json.dumps(value, ensure_ascii=False) if isinstance(value, str) else Wording().typed("", value)
+    text = f"[{', '.join(map(_word, value))}]" if isinstance(value, list) else _word(value)
     return text if len(text) <= 60 else f"{text[:57]}..."
+
+
+def _word(value: object) -> str:
+    return json.dumps(value, ensure_ascii=False) if isinstance(value, str) else Wording().typed("", value)

@@ -9,7 +9,7 @@ from drafting.measurement_table import MEASUREMENTS, MeasurementSpec, Need, Side
 from outputs.cloth_entries import CLOTH_ENTRIES
 from outputs.units import Unit
 
-__all__ = ["WEARER_LONGEST", "doubt_about_text", "write_template"]
+__all__ = ["HOW_TO_MEASURE", "WEARER_LONGEST", "doubt_about_text", "refuse_unprintable", "write_template"]
 
 WEARER_LONGEST = 80
 """Letters that a name or a date may have: more would not fit on the label of a piece."""
@@ -22,10 +22,17 @@ _EXAMPLE = {
     Unit.INCH: '"38 1/2", "38-1/2", "38.5" or "98 cm"',
 }
 
+_LIST = {Unit.CM: "[98, 98.5, 99]", Unit.MM: "[980, 985, 990]", Unit.INCH: '["38 1/2", "38 3/4", 39]'}
+
+HOW_TO_MEASURE = (
+    "Measure the body over underwear only, standing relaxed, the tape close but not tight. Add nothing:"
+    " what the cloth needs besides is added by the draft."
+)
+"""What holds for every measurement."""
+
 _INTRODUCTION = (
     "Measurements for jeans. Fill in between the quotes and save; what follows a # is a note.",
-    "Measure the body over underwear only, standing relaxed, the tape close but not tight. Add nothing:"
-    " what the cloth needs besides is added by the draft.",
+    HOW_TO_MEASURE,
 )
 
 _CLOTH = (
@@ -52,14 +59,12 @@ def write_template(name: str, unit: Unit) -> str:
     Raises:
         DraftRefused: for a name that cannot be printed in one line.
     """
-    doubt = doubt_about_text(name)
-    if doubt or not name.strip():
-        message = doubt or "A name is needed."
-        raise DraftRefused([Problem("wearer", message, Severity.REFUSAL, repr(name)[:60])])
+    refuse_unprintable(name)
     quoted = name.strip().replace("\\", "\\\\").replace('"', '\\"')
     lines = [
         *(line for paragraph in _INTRODUCTION for line in _note(paragraph)),
         *_note(f"A value is written like {_EXAMPLE[unit]}; a value without a unit counts as {unit.value}."),
+        *_note(f"Of several readings the median counts: hip_girth = {_LIST[unit]}"),
         "",
         f'wearer = "{quoted}"',
         'taken_on = ""  # the day, as you like to write it',
@@ -100,6 +105,18 @@ def write_template(name: str, unit: Unit) -> str:
     return "\n".join(lines) + "\n"
 
 
+def refuse_unprintable(name: str) -> None:
+    """Refuse a wearer's name that is empty or cannot be printed in one line.
+
+    Raises:
+        DraftRefused: with the reason.
+    """
+    doubt = doubt_about_text(name)
+    if doubt or not name.strip():
+        message = doubt or "A name is needed."
+        raise DraftRefused([Problem("wearer", message, Severity.REFUSAL, repr(name)[:60])])
+
+
 def doubt_about_text(text: str) -> str:
     """Return why a text cannot stand in one printed line; empty when it can."""
     if len(text) > WEARER_LONGEST:
@@ -115,9 +132,9 @@ def _entries(specs: Iterable[MeasurementSpec], *, optional: bool) -> list[str]:
 
 
 def _how(spec: MeasurementSpec) -> list[str]:
-    helper = " Ask somebody to help." if spec.helper else ""
+    aid = " Ask somebody to help." if spec.helper else " Alone, use a mirror." if spec.mirror else ""
     also = f" ({', '.join(spec.also)})" if spec.also else ""
-    return _note(f"{spec.term[0].upper()}{spec.term[1:]}{also}. {spec.how}{helper} For: {spec.drives}.")
+    return _note(f"{spec.term[0].upper()}{spec.term[1:]}{also}. {spec.how}{aid} For: {spec.drives}.")
 
 
 def _note(paragraph: str) -> list[str]:

@@ -133,6 +133,11 @@ def _hint(row: str) -> str:
         return f'A name has no spaces or signs in it: {_as_name(entry.name)} = "{meant}".'
     if not bare:
         return 'Nothing stands after the = sign; write "" for what was not measured.'
+    if bare[0] == "[":
+        return (
+            'Readings are listed like [98, "98,5", "38 3/4 in"]: commas between them, straight quotes round'
+            " all but plain numbers, and brackets that close."
+        )
     if bare[0] in _CURLY:
         return f'Curly quotes: use straight ones, "{meant}".'
     if re.fullmatch(r'"[^"]+""', bare):

@@ -102,6 +102,10 @@ class TypedLength:
         """The length in millimetres; exact for 37 1/2 in = 952.5."""
         return float(self.number * _SIZE[self.unit])
 
+    def in_unit(self, unit: Unit) -> "TypedLength":
+        """Return the same length in another unit, exactly."""
+        return TypedLength(self.number * _SIZE[self.unit] / _SIZE[unit], unit, self.own_unit)
+
 
 def parse_length(value: str | float, default_unit: Unit | None) -> float:
     """Return the length in millimetres; see `read_length`."""

@@ -472,7 +472,15 @@ LOADED = f"import sys; print([name for name in {SLOW!r} if name in sys.modules])
 
 
 @pytest.mark.parametrize(
-    "words", [["--help"], ["draft", "--help"], ["draft", "bad.toml"], ["measure", "Ada"]]
+    "words",
+    [
+        ["--help"],
+        ["draft", "--help"],
+        ["draft", "bad.toml"],
+        ["measure", "Ada"],
+        ["measuring-sheet", ""],
+        ["measure-twice", "bad.toml"],
+    ],
 )
 def test_help_and_refusals_do_not_wait_for_the_heavy_libraries(tmp_path: Path, words: list[str]) -> None:
     (tmp_path / "bad.toml").write_text(PLAIN.replace("76", "7600"))

@@ -303,7 +303,7 @@ def test_a_file_of_another_kind_gives_no_endless_list(text: str, problems) -> No
 
 
 @pytest.mark.parametrize(
-    "value", ["true", "2026-03-14", "[76]", "{a = 1}", "nan", "inf", "1e400", "0x" + "f" * 900]
+    "value", ["true", "2026-03-14", "[]", "[[76]]", "{a = 1}", "nan", "inf", "1e400", "0x" + "f" * 900]
 )
 def test_what_is_no_length_is_refused_under_its_line(value: str, problems) -> None:
     [problem] = problems('unit = "cm"\n' + BODY.replace("76", value))

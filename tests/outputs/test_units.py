@@ -1,5 +1,7 @@
 """Lengths as people type and read them."""
 
+from fractions import Fraction
+
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
@@ -144,3 +146,9 @@ def test_any_text_is_a_length_or_is_refused(text: str) -> None:
         assert parse_length(text, Unit.CM) >= 0
     except LengthError as error:
         assert str(error)
+
+
+def test_a_length_in_another_unit_is_the_same_length_exactly() -> None:
+    inches = read_length("38 1/2 in", None).in_unit(Unit.CM)
+    assert (inches.number, inches.unit, inches.mm) == (Fraction("97.79"), Unit.CM, 977.9)
+    assert inches.in_unit(Unit.INCH) == read_length("38 1/2 in", None)
