@@ -86,11 +86,10 @@ def unfair_lines(block: Block) -> list[str]:
     """Return the lines that bend back where a cutter would draw one sweep."""
     unfair = []
     for panel in (block.front, block.back):
-        inseam = Path(panel.panel.inseam.curves[1:])
         swept = {
             "crotch seam": panel.panel.crotch,
             "waist": panel.closed_waist,
-            "inseam above the knee": inseam,
+            "inseam": panel.panel.inseam,
         }
         unfair += [f"{panel.name} {name}" for name, path in swept.items() if bend_changes(path)]
         if len(bend_changes(Path(panel.side.curves[1:]))) > 1:

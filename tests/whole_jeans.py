@@ -7,7 +7,7 @@ from dataclasses import replace
 from functools import cache
 from pathlib import Path
 
-from drafting import draft_block
+from drafting import Measurements, draft_block
 from drafting.block import Block
 from drafting.measurements import Side, SideMeasurements
 from drafting.pieces import Piece
@@ -42,7 +42,12 @@ def block_of(name: str) -> Block:
         left = SideMeasurements(outside_leg_length=1040, half_hip_arc=510)
         right = SideMeasurements(outside_leg_length=1055, half_hip_arc=490)
         return draft_block(wearer(hip_girth=1000, left=left, right=right))
-    return draft_block(read_measurements(DEMO / f"{name}.toml").measurements)
+    return draft_block(measurements_of(name))
+
+
+def measurements_of(name: str) -> Measurements:
+    """Return what was measured of a demo wearer."""
+    return read_measurements(DEMO / f"{name}.toml").measurements
 
 
 @cache

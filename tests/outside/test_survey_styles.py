@@ -1,0 +1,85 @@
+"""Every style of the catalogue on real bodies and on the demo's: it drafts, sews together, covers the body.
+
+Source of the bodies: as in test_survey_jeans. Some 25 people are drafted in every style, 200 when
+JEANSBLOCK_WHOLE_SURVEY is set; without the survey's file only the demo's wearers are.
+"""
+
+from __future__ import annotations
+
+from functools import cache
+
+import numpy as np
+import pytest
+
+from drafting import Block, Measurements
+from drafting.findings import Level
+from outputs.style_file import catalogue_names, find_style
+from styles.cloth import Cloth
+from styles.jeans import Jeans, make_jeans
+from styles.room import block_for
+from styles.style import Style
+from tests.outside.test_survey import COLUMNS, STEP, SURVEY
+from tests.outside.test_survey_jeans import amiss, rows
+from tests.sewn_block import outline, unfair_lines, width_at
+from tests.whole_jeans import DEMO_WEARERS, measurements_of
+
+PEOPLE = 200 if STEP == 1 else 24
+KNEE = 1.0
+"""The knee of a shaped leg lies this near the wearer's, mm (a sewer cannot see it, common practice)."""
+
+
+@cache
+def bodies() -> dict[str, Measurements]:
+    """Return the people by name."""
+    found = {name: measurements_of(name) for name in DEMO_WEARERS}
+    if SURVEY.exists():
+        for row in rows()[:: len(rows()) // PEOPLE][:PEOPLE]:
+            keys = {key: float(row[column]) * 10 for column, key in COLUMNS.items()}
+            found[row["id"]] = Measurements(**keys)
+    return found
+
+
+def drafted(style: Style, body: Measurements) -> Jeans:
+    """Return the jeans in a cloth that the style asks for."""
+    cloth = Cloth(stretch=style.least_stretch)
+    return make_jeans(block_for(body, style, cloth), style, cloth=cloth)
+
+
+def narrowest_below_the_thigh(block: Block) -> float:
+    """Return the height at which the sewn leg is narrowest between mid-thigh and hem."""
+    shapes = [outline(panel) for panel in (block.front, block.back)]
+    levels = block.levels
+    heights = np.arange(levels.hem.mm + 1, (levels.knee.mm + levels.crotch.mm) / 2, 0.5)
+    return float(heights[np.argmin([sum(width_at(shape, y) for shape in shapes) for y in heights])])
+
+
+@pytest.mark.parametrize("name", catalogue_names())
+def test_it_drafts_meets_and_covers_the_body_in_fair_lines(name: str) -> None:
+    style, wrong = find_style(name), {}
+    for person, body in bodies().items():
+        jeans = drafted(style, body)
+        found = amiss(jeans)
+        # Cloth that stretches is cut smaller than the body between the levels, too.
+        short = ("girth-short",) if style.least_stretch else ("girth-short", "leg-short")
+        found += [f.say() for f in jeans.pattern.findings if f.code in short]
+        found += [f"bends back: {line}" for line in unfair_lines(jeans.block) if "waist" not in line]
+        if found:
+            wrong[person] = found
+    assert wrong == {}
+
+
+@pytest.mark.parametrize("name", ["bootcut", "flare"])
+def test_a_shaped_leg_is_narrowest_at_the_wearers_own_knee(name: str) -> None:
+    style = find_style(name)
+    for person, body in bodies().items():
+        block = block_for(body, style, Cloth())
+        assert block.levels.knee.mm == block.body["knee_height"].mm, person
+        assert abs(narrowest_below_the_thigh(block) - block.body["knee_height"].mm) <= KNEE, person
+
+
+def test_a_skinny_cut_in_rigid_denim_says_what_will_not_go_on() -> None:
+    style = find_style("skinny")
+    for person, body in bodies().items():
+        jeans = make_jeans(block_for(body, style, Cloth()), style, cloth=Cloth())
+        said = [f for f in jeans.pattern.findings if f.code == "stretch-missing"]
+        assert len(said) == 1 and said[0].level is Level.WARNING, person
