@@ -133,9 +133,15 @@ def test_any_text_is_a_style_or_is_refused(text: str, tmp_path_factory: pytest.T
 
 
 @settings(max_examples=100, deadline=None)
-@given(key=st.sampled_from(sorted(SETTINGS)), value=st.one_of(
-    st.floats(), st.integers(), st.booleans(), st.text(max_size=20), st.dates(), st.lists(st.integers(), max_size=2)
-))  # fmt: skip
+@given(
+    key=st.sampled_from(sorted(SETTINGS)),
+    value=st.floats()
+    | st.integers()
+    | st.booleans()
+    | st.text(max_size=20)
+    | st.dates()
+    | st.lists(st.integers(), max_size=2),
+)
 def test_any_value_of_a_setting_is_taken_or_refused(key: str, value: object) -> None:
     from outputs.setting_values import read_settings
 

@@ -1,10 +1,11 @@
 """Finished widths and rises of the styles beside published ones.
 
-Hem openings, round: skinny 10 to 14 in, straight 14 to 16, bootcut 16 to 20 (three denim glossaries), flare 21
-to 27 (a fashion magazine), wide from 20; slim 13 to 14 1/2 in from memory; tapered: one published pair for a
-32 in waist, knee 17 1/2 in, hem 15 in. Front rises: low 7 to 9 1/2 in, mid 8 1/2 to 11, high 10 1/2 to 12,
+Hem openings, round: skinny 10 to 14 in, straight 14 to 16, bootcut 16 to 20 (three denim glossaries), flare
+21 to 27 (a fashion magazine), wide from 20; slim 13 to 14 1/2 in from memory; tapered: one published pair for
+a 32 in waist, knee 17 1/2 in, hem 15 in. Front rises: low 7 to 9 1/2 in, mid 8 1/2 to 11, high 10 1/2 to 12,
 from the waist seam's top to the crotch (two shop guides); natural waist 12 and more. They are for ordinary
-sizes, so they are compared on hips from 90 to 102 cm; an inch is given at a hem, half an inch at a rise, as shops round.
+sizes, so they are compared on hips from 90 to 102 cm; an inch is given at a hem, half an inch at a rise, as
+shops round.
 """
 
 from __future__ import annotations
