@@ -30,6 +30,7 @@ class Pattern:
         findings: What the draft and the trueing had to say.
         verdict: One sentence that says whether the pieces sew together, for the first sheet.
         sections: What else is printed with the pattern: the trueing table, the order of sewing.
+        printed: Names of the pieces to print; empty for all.
     """
 
     wearer: str
@@ -40,6 +41,13 @@ class Pattern:
     findings: tuple[Finding, ...] = ()
     verdict: str = ""
     sections: tuple[Section, ...] = ()
+    printed: tuple[str, ...] = ()
+
+    @property
+    def numbered(self) -> tuple[tuple[int, Piece], ...]:
+        """The pieces to print, each with its number, which stays the same when only some are printed."""
+        numbered = enumerate(self.pieces, start=1)
+        return tuple((n, piece) for n, piece in numbered if not self.printed or piece.name in self.printed)
 
     def piece(self, name: str) -> Piece:
         """Return the piece called `name`; raises KeyError when there is none."""

@@ -13,11 +13,11 @@ from outputs.cloth_entries import CLOTH_ENTRIES
 from outputs.folder import make_folder, refuse_overwriting, safe_name, write_file
 from outputs.measure_twice_command import measure_twice
 from outputs.measuring_sheet_command import measuring_sheet
+from outputs.paper import PAPERS
+from outputs.print_check_command import check_print
+from outputs.print_options import read_print_options
 from outputs.style_options import LAPS, StyleOptions, read_options
 from styles.style import STRAIGHT, Band, Felling, Rise
-
-PAPER_NAMES = ("a4", "letter", "a3", "legal", "either", "single")
-"""Those of `outputs.paper.PAPERS`, and one page for all; a test holds them together."""
 
 FORMATS = ("pdf", "svg", "dxf")
 """What `outputs.pattern_files` can write."""
@@ -57,8 +57,9 @@ def main() -> None:
 
 _FORCE = click.option("--force", is_flag=True, help="Replace what is already there; other files stay.")
 _PAPER = click.option(
-    "--paper", type=click.Choice(PAPER_NAMES), default="a4", show_default=True,
-    help='Sheets to print on; "either" fits A4 and Letter, "single" is one big page.',
+    "--paper", default="a4", show_default=True, metavar="PAPER",
+    help=f'Sheets to print on: {", ".join(PAPERS)} ("either" fits A4 and Letter); "single" for one big page; '
+    'or the width of a roll, "36 in".',
 )  # fmt: skip
 
 
@@ -119,6 +120,17 @@ def measure(name: str, unit: str, out: Path | None, force: bool) -> None:
     help="How the pattern is written; give it again for another. SVG and DXF have all pieces at true scale.",
 )  # fmt: skip
 @click.option(
+    "--printed-bar", multiple=True, metavar="LENGTH",
+    help='Correct the PDF for a printer that is not true: what the 100 mm bar measured, "97 mm". '
+    "Given twice: across, then up.",
+)  # fmt: skip
+@click.option(
+    "--only", metavar="NAMES", help='Print these pieces alone: names or parts of them, "front,yoke".'
+)
+@click.option("--toile", is_flag=True, help="Print only what a toile needs: legs, yokes, band, facings.")
+@click.option("--apart", is_flag=True, help="Write every piece into a PDF of its own, without notes.")
+@click.option("--count", is_flag=True, help="Tell how many sheets each paper takes, and write nothing.")
+@click.option(
     "--out", type=click.Path(path_type=Path), help="The folder to write; else named after wearer and style."
 )
 @_FORCE
@@ -126,14 +138,14 @@ def measure(name: str, unit: str, out: Path | None, force: bool) -> None:
 def draft(
     file: Path,
     style: str,
-    paper: str,
     formats: tuple[str, ...],
     out: Path | None,
     force: bool,
     anyway: bool,
     no_allowance: bool,
+    count: bool,
     changes: tuple[str, ...],
-    **asked: str | None,
+    **asked: Any,
 ) -> None:
     """Draft the jeans for a measurements file.
 
@@ -146,18 +158,26 @@ def draft(
     from outputs.style_file import find_style
 
     cloth = {key: asked.pop(key) for key in CLOTH_ENTRIES}
-    options, chosen, read = gather(
+    printed = {key: asked.pop(key) for key in ("paper", "printed_bar", "only", "toile", "apart")}
+    options, printing, chosen, read = gather(
         lambda: read_options(allowance=not no_allowance, changes=changes, cloth=cloth, **asked),
+        lambda: read_print_options(**printed),
         lambda: find_style(style),
         lambda: read_measurements(file),
     )
+    if count:
+        from outputs.draft_files import count_for
+
+        for line in count_for(read, chosen, options, printing):
+            click.echo(line)
+        return
     target = out or Path(safe_name(read.wearer, chosen.name))
     refuse_overwriting(target, force=force)
 
     from outputs.draft_files import draft_into
 
     for line in draft_into(
-        target, read, chosen, options, paper=paper, formats=formats, force=force, anyway=anyway
+        target, read, chosen, options, printing=printing, formats=formats, force=force, anyway=anyway
     ):
         click.echo(line)
 
@@ -177,6 +197,7 @@ def demo(out: Path, paper: str, force: bool) -> None:
     from outputs.demo import DEMO_FILES
     from outputs.measurement_file import read_measurements
 
+    printing = read_print_options(paper=paper)
     make_folder(out, force=force)
 
     from outputs.draft_files import draft_into
@@ -187,11 +208,12 @@ def demo(out: Path, paper: str, force: bool) -> None:
         read = read_measurements(copy)
         click.echo(f"=== {read.wearer}, an invented person: {copy}")
         target = out / f"{source.stem}-{STRAIGHT.name}"
-        for line in draft_into(target, read, STRAIGHT, StyleOptions(), paper=paper, force=force):
+        for line in draft_into(target, read, STRAIGHT, StyleOptions(), printing=printing, force=force):
             click.echo(line)
         click.echo()
 
 
+main.add_command(check_print)
 main.add_command(measure_twice)
 main.add_command(measuring_sheet)
 

@@ -2,36 +2,25 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Sequence
 
 from drafting.pattern import Pattern
 from drafting.points import Point
 from outputs.canvas import Canvas, Role, line
 from outputs.layout import StandingPiece
 from outputs.lettering import Column, Line, shortened
-from outputs.piece_text import TOLERANCE, check_length, taken
-from outputs.scale_test import (
-    BAR,
-    L_DEPTH,
-    SIDE,
-    SIZE,
-    SQUARE,
-    TICK,
-    draw_factor_table,
-    draw_scale_figure,
-    write_causes,
-)
+from outputs.paper import Paper
+from outputs.piece_text import check_length, some_pieces, taken
+from outputs.print_test import BODY, GUTTER, HEADING, draw_print_test, numbered
 from outputs.sheet_map import HEAD, SheetMap
 from outputs.tiling import Tiling
 
-HEADING = 3.6
-BODY = 2.8
-GUTTER = 7.0
 HEADER = 17.0
 """Height of the title at the top of a sheet, mm."""
 TAPING = (
-    "Check the 50 mm bars of every sheet.",
-    "Cut off the right and the top edge along the dotted line where ✂ stands; leave left and bottom.",
+    "Check the {check:g} mm bars of every sheet.",
+    "Cut off the right and the top edge along the dotted line where ✂ stands; leave left and bottom. "
+    "So a sheet is trimmed on two sides at most.",
     "Tape each row from left to right: lay the cut edge on the dotted line of the next sheet.",
     "Lay the cut top edge of each row on the dotted line of the row above it.",
     "Go by the crosses on the joins, not by the paper's edge. Crossed-out places on the map are empty; "
@@ -55,95 +44,106 @@ def check_lengths(tiling: Tiling) -> list[str]:
     return [check_length(p.number, p.piece) for p in long]
 
 
-def draw_header(canvas: Canvas, tiling: Tiling, pattern: Pattern, *, sheet: int, sheets: int) -> float:
-    """Draw the title at the top of a sheet and return the height of its foot."""
-    paper = tiling.format.paper
+def draw_header(canvas: Canvas, paper: Paper, title: str, subtitle: Sequence[str], place: str) -> float:
+    """Draw the title at the top of a sheet and return the height of its foot.
+
+    Args:
+        canvas: The sheet.
+        paper: What it is.
+        title: In large type, the wearer.
+        subtitle: Parts of the second line; empty ones are left out.
+        place: Which sheet this is.
+    """
     left, right, top = paper.margin, paper.width - paper.margin, paper.height - paper.margin
-    place = f"sheet {sheet} of {sheets}  ·  {paper.label}"
+    place = f"{place}  ·  {paper.label}"
     room = right - left - canvas.text_width(place, BODY) - 6
-    canvas.text(shortened(canvas, pattern.wearer, room, 6.5, bold=True), Point(left, top - 6), 6.5, bold=True)
+    canvas.text(shortened(canvas, title, room, 6.5, bold=True), Point(left, top - 6), 6.5, bold=True)
     canvas.text(place, Point(right - canvas.text_width(place, BODY), top - 6), BODY)
-    subtitle = "  ·  ".join(filter(None, (pattern.style, taken(pattern))))
-    canvas.text(shortened(canvas, subtitle, right - left, 3.6), Point(left, top - 12), 3.6)
+    words = "  ·  ".join(filter(None, (*subtitle, paper.scale.words)))
+    size = next((size for size in (3.6, 2.8) if canvas.text_width(words, size) <= right - left), 2.4)
+    canvas.text(shortened(canvas, words, right - left, size), Point(left, top - 12), size)
     canvas.stroke(line((left, top - 15), (right, top - 15)), Role.FRAME)
     return top - HEADER
 
 
-def draw_cover(canvas: Canvas, tiling: Tiling, pattern: Pattern, *, first: int, sheets: int) -> None:
-    """Draw sheet 1.
+def draw_pattern_header(canvas: Canvas, paper: Paper, pattern: Pattern, *, sheet: int, sheets: int) -> float:
+    """Draw the title of a pattern's sheet and return the height of its foot."""
+    subtitle = (pattern.style, taken(pattern), some_pieces(pattern))
+    return draw_header(canvas, paper, pattern.wearer, subtitle, f"sheet {sheet} of {sheets}")
+
+
+def draw_cover(
+    canvas: Canvas, paper: Paper, tiling: Tiling, pattern: Pattern, *, first: int, sheets: int
+) -> None:
+    """Draw sheet 1: the print test, the map, and how to tape.
 
     Args:
         canvas: The sheet.
+        paper: What it is.
         tiling: The sheets of the pattern.
         pattern: What is printed.
         first: The sheet number of the first tile.
         sheets: How many sheets there are in all.
     """
-    paper = tiling.format.paper
-    left, right, bottom = paper.margin, paper.width - paper.margin, paper.margin
-    top = draw_header(canvas, tiling, pattern, sheet=1, sheets=sheets)
-    foot = top - SIDE - 1
-    draw_scale_figure(canvas, Point(left, foot))
-    _write_print_advice(canvas, tiling, left=left + TICK + L_DEPTH + 5, top=top, first=first, last=sheets)
-    _write_measuring(canvas, left=left + TICK + L_DEPTH + SQUARE + 4, foot=foot + TICK + L_DEPTH)
-    beside = left + SIDE + GUTTER
-    table = draw_factor_table(canvas, left=beside, top=top, width=min(right - beside, 75))
-    causes = Column(canvas, left=beside, top=table - 1, width=right - beside, bottom=foot)
-    causes.write(Line("What such readings come from", SIZE, bold=True), gap=0.4)
-    write_causes(causes, paper)
+    top = draw_pattern_header(canvas, paper, pattern, sheet=1, sheets=sheets)
+    next_step = f"Measure as said below. If it passes, print sheets {first} to {sheets}, set the same."
+    foot = draw_print_test(canvas, paper, top=top, next_step=next_step)
+    canvas.stroke(line((paper.margin, foot - 2), (paper.width - paper.margin, foot - 2)), Role.FRAME)
+    draw_map(canvas, paper, tiling, pattern, top=foot - 5, first=first)
 
-    canvas.stroke(line((left, foot - 2), (right, foot - 2)), Role.FRAME)
-    top = foot - 5
+
+def draw_map(
+    canvas: Canvas,
+    paper: Paper,
+    tiling: Tiling,
+    pattern: Pattern,
+    *,
+    top: float,
+    first: int,
+    advice: Sequence[Line] = (),
+) -> None:
+    """Draw the map of the sheets, the pieces to cut, and how to tape, from `top` to the foot of a sheet.
+
+    Args:
+        canvas: The sheet to draw on.
+        paper: What it is; the sheets that are mapped may be of another paper.
+        tiling: What is mapped.
+        pattern: What is printed.
+        top: Upper edge in mm.
+        first: The sheet number of the first tile.
+        advice: What to say before the taping.
+    """
+    left, right, bottom = paper.margin, paper.width - paper.margin, paper.margin
     half = (right - left - GUTTER) / 2
     pieces = [Line("Pieces to cut", HEADING, bold=True)]
     pieces += [Line(words, BODY) for words in cutting_list(tiling.layout.pieces)]
     column = Column(canvas, left=left, top=top, width=half, bottom=bottom)
-    column.write(Line("Map of the sheets", HEADING, bold=True))
+    several = len(tiling.tiles) > 1
+    column.write(Line("Map of the sheets" if several else "Where the pieces lie", HEADING, bold=True))
     foot = bottom + column.height(*pieces) + 3
     key = Column(canvas, left=left + HEAD, top=foot + 9, width=half - HEAD, bottom=foot)
     sheet_map = SheetMap(canvas, tiling, left=left, top=column.y, width=half, height=column.y - key.y)
     sheet_map.draw(first=first)
     key.y = sheet_map.bottom - 1.5
-    key.write(Line("Small numbers: sheets, in the order of taping. In rings: pieces.", BODY), gap=0)
+    words = "In rings: pieces."
+    if several:
+        words = f"Small numbers: sheets, in the order of taping. {words}"
+    key.write(Line(words, BODY), gap=0)
     column.y = key.y - 3
     column.write(*pieces)
     column = Column(canvas, left=left + half + GUTTER, top=top, width=half, bottom=bottom)
+    if advice:
+        column.write(*advice)
+        column.y -= 2
     _write_taping(column, tiling)
     if pattern.verdict:
         column.write(Line("Do the pieces meet?", HEADING, bold=True), Line(pattern.verdict, BODY))
 
 
-def _write_print_advice(
-    canvas: Canvas, tiling: Tiling, *, left: float, top: float, first: int, last: int
-) -> None:
-    steps = (
-        f"Paper {tiling.format.paper.label}, one side, upright.",
-        "In the print window choose “actual size”, “100 %” or “no scaling”.",
-        "Switch off “fit”, “shrink”, “fill” and “borderless”.",
-        f"Measure as said below. If it passes, print sheets {first} to {last} with the same settings.",
-        "If not, change the settings, or open the file in another program, and print this sheet again. "
-        "A pattern is never made larger or smaller by the printer: its seam allowances would change "
-        "too. Its size comes from the measurements alone.",
-    )
-    column = Column(canvas, left=left, top=top, width=SIDE - L_DEPTH - TICK - 7, bottom=top - 50)
-    column.write(Line("Print this sheet alone first, and measure it", HEADING, bold=True), *_numbered(steps))
-
-
-def _write_measuring(canvas: Canvas, *, left: float, foot: float) -> None:
-    low, high = BAR * (1 - TOLERANCE), BAR * (1 + TOLERANCE)
-    column = Column(canvas, left=left, top=foot + SQUARE, width=SIDE - L_DEPTH - SQUARE - 6, bottom=foot)
-    column.write(
-        Line("What to measure", HEADING, bold=True),
-        Line("With a stiff ruler, from the middle of one end tick to the middle of the other.", BODY),
-        Line(f"Both 100 mm bars, across and upright, must read {low:g} to {high:g} mm.", BODY, bold=True),
-        Line("With a ruler in inches: both 4 in bars, right to 1/50 in.", BODY),
-        Line("A cloth tape is too coarse, and so is the square by itself.", BODY),
-    )
-
-
 def _write_taping(column: Column, tiling: Tiling) -> None:
     if len(tiling.tiles) > 1:
-        column.write(Line("Tape the sheets", HEADING, bold=True), *_numbered(TAPING))
+        steps = numbered(step.format(check=tiling.format.check) for step in TAPING)
+        column.write(Line("Tape the sheets", HEADING, bold=True), *steps)
         column.y -= 2
     lengths = check_lengths(tiling)
     if lengths:
@@ -153,7 +153,3 @@ def _write_taping(column: Column, tiling: Tiling) -> None:
             *(Line(words, BODY, bold=True) for words in lengths),
         )
         column.y -= 2
-
-
-def _numbered(steps: Iterable[str]) -> Iterator[Line]:
-    return (Line(f"{number}. {step}", BODY) for number, step in enumerate(steps, start=1))

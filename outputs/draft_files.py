@@ -12,6 +12,9 @@ from outputs.ease_picture import draw_ease_picture
 from outputs.folder import write_folder
 from outputs.measurement_file import MeasurementFile
 from outputs.pattern_files import pattern_writers
+from outputs.piece_text import some_pieces
+from outputs.print_files import pattern_to_print, sheet_counts
+from outputs.print_options import PrintOptions
 from outputs.print_report import PrintReport
 from outputs.readings import median_words, said_medians
 from outputs.style_options import StyleOptions
@@ -30,7 +33,7 @@ def draft_into(
     style: Style,
     options: StyleOptions,
     *,
-    paper: str,
+    printing: PrintOptions,
     formats: Sequence[str] = ("pdf",),
     force: bool,
     anyway: bool = False,
@@ -42,7 +45,7 @@ def draft_into(
         read: the measurements.
         style: what to draft.
         options: what shall be otherwise; its cloth counts before the file's.
-        paper: a name of `outputs.paper.PAPERS`, or "single" for one big page; for the PDF alone.
+        printing: which pieces are printed, and how the PDF is.
         formats: of "pdf", "svg" and "dxf".
         force: replace files that are already there.
         anyway: write a pattern that a check found faulty.
@@ -51,17 +54,10 @@ def draft_into(
         DraftRefused: the measurements, a fault (without `anyway`), the folder (without `force`) or the disk
             do not allow it; the folder is as it was before.
     """
-    cloth = Cloth(**{**read.cloth, **options.cloth})
-    style = options.style(style, read.measurements.waist_taken_at)
-    jeans = make_jeans(
-        block_for(read.measurements, style, cloth),
-        style,
-        wearer=read.wearer,
-        date=read.taken_on,
-        cloth=cloth,
-    )
+    jeans = _made(read, style, options)
     if jeans.faults and not anyway:
         raise _faulty(jeans, read)
+    pattern = pattern_to_print(jeans.pattern, printing)
     said = said_medians(read.readings, read.measurements.given(), read.unit)
     medians = wrapped(f"taken several times: {said}") if said else []
     summary = [*medians, *summary_lines(jeans, read.unit, read.warnings), ""]
@@ -69,7 +65,9 @@ def draft_into(
     written = write_folder(
         target,
         {
-            **pattern_writers(jeans.pattern, formats, reports, paper=paper, unit=read.unit),
+            **pattern_writers(
+                pattern, formats, reports, printing=printing, show=lambda mm: format_length(mm, read.unit)
+            ),
             "figures.json": lambda path: _write_figures(jeans, path, read),
             "block.png": lambda path: draw_block_picture(jeans.block, path, wearer=read.wearer),
             "ease.png": lambda path: draw_ease_picture(jeans.block, path, wearer=read.wearer, unit=read.unit),
@@ -78,8 +76,34 @@ def draft_into(
     )
     yield from summary
     yield from _said_of(reports.values())
+    if pattern.printed:
+        yield from wrapped(f"{some_pieces(pattern)} printed: {', '.join(pattern.printed)}")
     for path in written:
         yield f"{path}: {_pages(reports[path.name])}" if path.suffix == ".pdf" else str(path)
+
+
+def count_for(
+    read: MeasurementFile, style: Style, options: StyleOptions, printing: PrintOptions
+) -> Iterator[str]:
+    """Draft and yield how many sheets the pattern takes on each paper; write nothing.
+
+    Raises:
+        DraftRefused: the measurements do not allow it, or no piece has a name that was asked for.
+    """
+    pattern = pattern_to_print(_made(read, style, options).pattern, printing)
+    return sheet_counts(pattern, printing, lambda mm: format_length(mm, read.unit))
+
+
+def _made(read: MeasurementFile, style: Style, options: StyleOptions) -> Jeans:
+    cloth = Cloth(**{**read.cloth, **options.cloth})
+    style = options.style(style, read.measurements.waist_taken_at)
+    return make_jeans(
+        block_for(read.measurements, style, cloth),
+        style,
+        wearer=read.wearer,
+        date=read.taken_on,
+        cloth=cloth,
+    )
 
 
 def _said_of(reports: Collection[PrintReport]) -> Iterator[str]:

@@ -5,7 +5,7 @@ The placing is plain: the tallest first, each in the first column that still has
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass, replace
 from functools import cached_property
 
@@ -85,9 +85,9 @@ class Layout:
 
 
 def standing(pattern: Pattern) -> tuple[StandingPiece, ...]:
-    """Return every piece of the pattern turned so that its grain points up."""
+    """Return every piece to be printed, turned so that its grain points up."""
     result = []
-    for number, piece in enumerate(pattern.pieces, start=1):
+    for number, piece in pattern.numbered:
         angle = (piece.grain.end - piece.grain.start).angle_to(UP)
         upright = piece
         if abs(angle) > JOIN:
@@ -115,6 +115,33 @@ def side_by_side(pieces: Iterable[StandingPiece], *, height: float) -> Layout:
         left += max(piece.width for piece in column) + GAP
     placed.sort(key=lambda p: p.number)
     return Layout(tuple(placed), left - GAP + EDGE, max(map(_stack, columns)) + 2 * EDGE)
+
+
+def in_strip(pieces: Sequence[StandingPiece], *, width: float) -> Layout:
+    """Return the pieces on a strip of `width` mm, in rows from its foot, the tallest first.
+
+    Raises:
+        ValueError: a piece is wider than the strip.
+    """
+    if max(piece.width for piece in pieces) + 2 * EDGE > width:
+        raise ValueError("a piece is wider than the strip")
+    rows: list[list[StandingPiece]] = []
+    for piece in sorted(pieces, key=lambda p: -p.height):
+        for row in rows:
+            if sum(p.width + GAP for p in row) + piece.width <= width - 2 * EDGE:
+                row.append(piece)
+                break
+        else:
+            rows.append([piece])
+    placed, bottom = [], EDGE
+    for row in rows:
+        left = EDGE
+        for piece in row:
+            placed.append(piece.at(left, bottom))
+            left += piece.width + GAP
+        bottom += row[0].height + GAP
+    placed.sort(key=lambda p: p.number)
+    return Layout(tuple(placed), width, bottom - GAP + EDGE)
 
 
 def _stack(column: list[StandingPiece]) -> float:

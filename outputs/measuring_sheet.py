@@ -14,8 +14,8 @@ from outputs.measuring_table import Table, draw_sides
 from outputs.paper import Paper
 from outputs.pdf_canvas import PdfCanvas
 from outputs.pdf_fonts import Typeface
+from outputs.printer_scale import BAR
 from outputs.readings import ENDS_APART
-from outputs.scale_test import BAR
 from outputs.tape_marks import NUMBERS
 from outputs.tile_sheet import draw_bar
 from outputs.units import Unit, format_length

@@ -10,13 +10,14 @@ from drafting.pattern import Pattern
 from drafting.pieces import Piece
 from drafting.points import Point
 from outputs.canvas import Canvas, Recording, Role, Ruler, line
-from outputs.cover_sheet import BODY, GUTTER, HEADER, HEADING
-from outputs.layout import StandingPiece
+from outputs.cover_sheet import HEADER
+from outputs.layout import Layout, StandingPiece
 from outputs.lettering import Block, Line
+from outputs.paper import Paper
 from outputs.piece_drawing import draw_drill
 from outputs.piece_outlines import NOTCH_APART
 from outputs.piece_text import allowance_text, cloth_text, title
-from outputs.tiling import Tiling
+from outputs.print_test import BODY, GUTTER, HEADING
 
 KEY = (
     (Role.CUT, "cut here"),
@@ -65,19 +66,18 @@ class Note:
 
 
 def draw_notes(
-    ruler: Ruler, tiling: Tiling, pattern: Pattern, *, show: Show = in_centimetres
+    ruler: Ruler, paper: Paper, layout: Layout, pattern: Pattern, *, show: Show = in_centimetres
 ) -> list[Recording]:
     """Return the notes on as many sheets as they need, in two columns, still without their headers.
 
     Lengths in what the drafting found are written by `show`.
     """
-    paper = tiling.format.paper
     width = (paper.width - 2 * paper.margin - GUTTER) / 2
     top, bottom = paper.height - paper.margin - HEADER, paper.margin
     sheets: list[Recording] = []
     columns = 0
     y = -1.0
-    for heading, notes in _sections(tiling, pattern, show):
+    for heading, notes in _sections(layout, pattern, show):
         paragraphs = [Note((Line(heading, HEADING, bold=True),)), *notes]
         blocks = [note.block(ruler, width) for note in paragraphs]
         y -= HEADING
@@ -105,7 +105,7 @@ def _draw_sample(canvas: Canvas, role: Role, left: float, y: float) -> None:
         canvas.stroke(line((left, y), (left + SAMPLE, y)), role)
 
 
-def _sections(tiling: Tiling, pattern: Pattern, show: Show) -> Iterator[tuple[str, list[Note]]]:
+def _sections(layout: Layout, pattern: Pattern, show: Show) -> Iterator[tuple[str, list[Note]]]:
     if pattern.findings:
         ordered = sorted(pattern.findings, key=lambda f: list(LEVELS).index(f.level))
         said = [_text(f"{LEVELS[f.level]}, {f.where}: {f.say(show)}") for f in ordered]
@@ -113,13 +113,13 @@ def _sections(tiling: Tiling, pattern: Pattern, show: Show) -> Iterator[tuple[st
     for section in pattern.sections:
         yield section.heading, [_text(line.say(show)) for line in section.lines]
     yield "The lines", [Note((Line(words, BODY),), role) for role, words in KEY]
-    larger = any(cloth_text(piece) for piece in pattern.pieces)
+    larger = any(cloth_text(placed.piece) for placed in layout.pieces)
     yield "Before you cut", [_text(words) for words in (TOILE, UNWASHED if larger else WASHED)]
     yield (
         "The pieces and their allowances",
         [
             Note((Line(_piece_line(placed), BODY, bold=True), *_said_of(placed.piece)))
-            for placed in tiling.layout.pieces
+            for placed in layout.pieces
         ],
     )
 

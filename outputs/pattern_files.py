@@ -6,19 +6,23 @@ from collections.abc import Callable, Iterable
 from pathlib import Path
 from typing import BinaryIO
 
-from drafting.errors import DraftRefused, Problem, Severity
+from drafting.findings import Show
 from drafting.pattern import Pattern
 from outputs.dxf import write_dxf
 from outputs.folder import Writer
-from outputs.paper import PAPERS
-from outputs.pdf import PageTooLarge, write_single_page_pdf, write_tiled_pdf
+from outputs.print_files import pdf_writers
+from outputs.print_options import PrintOptions
 from outputs.print_report import PrintReport
 from outputs.svg import write_svg
-from outputs.units import Unit, format_length
 
 
 def pattern_writers(
-    pattern: Pattern, formats: Iterable[str], reports: dict[str, PrintReport], *, paper: str, unit: Unit
+    pattern: Pattern,
+    formats: Iterable[str],
+    reports: dict[str, PrintReport],
+    *,
+    printing: PrintOptions,
+    show: Show,
 ) -> dict[str, Writer]:
     """Return a writer for each file, by its name.
 
@@ -26,19 +30,18 @@ def pattern_writers(
         pattern: What is drawn.
         formats: Of "pdf", "svg" and "dxf"; one asked for twice is written once.
         reports: Gets the report of every file once it is written, by its name.
-        paper: A name of `outputs.paper.PAPERS`, or "single" for one big page; for the PDF alone.
-        unit: In which the PDF tells lengths.
+        printing: How the PDF is printed.
+        show: Writes lengths in the PDF, in the wearer's unit.
     """
-
-    def write_pdf(pattern: Pattern, stream: BinaryIO) -> PrintReport:
-        return _write_pdf(pattern, stream, paper, unit)
-
-    drawn = {
-        "pdf": (f"pattern-{paper}.pdf", write_pdf),
-        "svg": ("pattern.svg", write_svg),
-        "dxf": ("pattern.dxf", write_dxf),
-    }
-    return {name: _writer(pattern, name, draw, reports) for name, draw in (drawn[each] for each in formats)}
+    name = "-".join(filter(None, ("pattern", printing.some)))
+    drawn = {"svg": write_svg, "dxf": write_dxf}
+    writers: dict[str, Writer] = {}
+    for each in formats:
+        if each == "pdf":
+            writers |= pdf_writers(pattern, printing, show, reports)
+        else:
+            writers[f"{name}.{each}"] = _writer(pattern, f"{name}.{each}", drawn[each], reports)
+    return writers
 
 
 def _writer(
@@ -52,13 +55,3 @@ def _writer(
             reports[name] = draw(pattern, stream)
 
     return write
-
-
-def _write_pdf(pattern: Pattern, stream: BinaryIO, paper: str, unit: Unit) -> PrintReport:
-    if paper != "single":
-        return write_tiled_pdf(pattern, stream, paper=PAPERS[paper], show=lambda mm: format_length(mm, unit))
-    try:
-        return write_single_page_pdf(pattern, stream)
-    except PageTooLarge as error:
-        message = f"{str(error)[0].upper()}{str(error)[1:]}."
-        raise DraftRefused([Problem("--paper single", message, Severity.REFUSAL)]) from error

@@ -6,12 +6,14 @@ from collections.abc import Iterator
 from contextlib import contextmanager
 from typing import BinaryIO
 
-from reportlab.pdfgen.canvas import Canvas as Document
 from reportlab.pdfgen.pathobject import PDFPathObject
 
 from drafting.points import Point
 from outputs.canvas import LINE_STYLES, Align, Outline, Role
+from outputs.layered_document import LayeredDocument
+from outputs.layers import Layer
 from outputs.pdf_fonts import BOLD, REGULAR, Typeface
+from outputs.printer_scale import PrinterScale
 
 POINTS_PER_MM = 72 / 25.4
 """A PDF point is 1/72 inch."""
@@ -25,11 +27,23 @@ class PdfCanvas:
     Nothing in the file depends on the clock or the machine: the same drawing gives the same bytes.
     """
 
-    def __init__(self, target: BinaryIO, typeface: Typeface, *, title: str) -> None:
-        """Start a document that asks to be printed at its true size (readers may ignore that)."""
+    def __init__(
+        self, target: BinaryIO, typeface: Typeface, *, title: str, scale: PrinterScale | None = None
+    ) -> None:
+        """Start a document that asks to be printed at its true size (readers may ignore that).
+
+        Millimetres are those of the print: for a printer whose `scale` is not true, the file has them larger
+        or smaller.
+        """
         self._typeface = typeface
-        self._document = Document(
-            target, initialFontName=REGULAR, invariant=1, pdfVersion=(1, 6), pageCompression=1
+        scale = scale or PrinterScale()
+        self._across, self._up = POINTS_PER_MM / scale.across, POINTS_PER_MM / scale.up
+        self._document = LayeredDocument(
+            target,
+            layers=[layer.value for layer in Layer],
+            initialFontName=REGULAR,
+            invariant=1,
+            pageCompression=1,
         )
         self._document.setTitle(title)
         self._document.setAuthor("jeansblock")
@@ -40,8 +54,8 @@ class PdfCanvas:
     @contextmanager
     def page(self, width: float, height: float) -> Iterator[None]:
         """Draw one page of `width` by `height` mm; the origin is its lower left corner."""
-        self._document.setPageSize((width * POINTS_PER_MM, height * POINTS_PER_MM))
-        self._document.scale(POINTS_PER_MM, POINTS_PER_MM)
+        self._document.setPageSize((width * self._across, height * self._up))
+        self._document.scale(self._across, self._up)
         self._round_ends()
         yield
         self._document.showPage()
@@ -53,6 +67,12 @@ class PdfCanvas:
         self._document.translate(x, y)
         yield
         self._document.restoreState()
+
+    @contextmanager
+    def layer(self, layer: Layer) -> Iterator[None]:
+        """Put what is drawn on the page meanwhile on a layer of its own."""
+        with self._document.layer(layer.value):
+            yield
 
     @contextmanager
     def picture(self, name: str, *, left: float, bottom: float, right: float, top: float) -> Iterator[None]:

@@ -8,9 +8,7 @@ from drafting.pattern import Pattern
 from drafting.pieces import Edge, Finish, Material, Piece
 from outputs.canvas import Ruler
 from outputs.lettering import Block, Line
-
-TOLERANCE = 0.005
-"""A print within this share of true size passes: 0.5 mm in 100, 5 mm on a hip of 1 m (common practice)."""
+from outputs.printer_scale import TOLERANCE
 
 
 def sheet_title(pattern: Pattern) -> str:
@@ -21,6 +19,11 @@ def sheet_title(pattern: Pattern) -> str:
 def taken(pattern: Pattern) -> str:
     """Return when it was measured, such as "measured 2025-03-01"; nothing where that is not told."""
     return f"measured {pattern.date}" if pattern.date else ""
+
+
+def some_pieces(pattern: Pattern) -> str:
+    """Return how many pieces are printed, such as "3 of 17 pieces"; nothing where all are."""
+    return f"{len(pattern.numbered)} of {len(pattern.pieces)} pieces" if pattern.printed else ""
 
 
 def allowance_text(piece: Piece) -> str:

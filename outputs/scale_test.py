@@ -6,13 +6,9 @@ from drafting.points import Point
 from outputs.canvas import Align, Canvas, Role, line, rectangle
 from outputs.lettering import Column, Line
 from outputs.paper import A4, LETTER, Paper
-from outputs.piece_text import TOLERANCE
+from outputs.printer_scale import BAR, INCH_BAR, TOLERANCE
 from outputs.tile_sheet import draw_bar
 
-BAR = 100.0
-"""Length of the metric bars, mm."""
-INCH_BAR = 4 * 25.4
-"""Length of the inch bars, mm."""
 SQUARE = 50.0
 """Side of the square, mm."""
 READINGS = (
@@ -39,6 +35,8 @@ READINGS = (
 BORDERS = (3.0, 5.0)
 """Dead borders of home printers, mm (makers' data sheets), which "fit to page" shrinks a page into."""
 SIZE = 2.8
+CAUSE_SIZES = (SIZE, 2.4, 2.1)
+"""Sizes that are tried for the causes, mm."""
 TICK = 2.0
 BAR_STEP = 9.0
 L_DEPTH = 2 * BAR_STEP
@@ -75,11 +73,12 @@ def draw_scale_figure(canvas: Canvas, corner: Point) -> None:
 def draw_factor_table(canvas: Canvas, *, left: float, top: float, width: float) -> float:
     """Draw the table of wrong readings and return the height of its foot."""
     stops = [left + width * share for share in (0.22, 0.45, 0.76, 1.0)]
+    size = min(SIZE, 0.22 * width / canvas.text_width("bar reads", 1, bold=True))
     row = SIZE * 1.5
     y = top - row
     for words in (("100 mm", "printed", "100 cm hip"), ("bar reads", "at", "becomes")):
         for word, stop in zip(words, stops[:3], strict=True):
-            canvas.text(word, Point(stop, y), SIZE, bold=True, align=Align.RIGHT)
+            canvas.text(word, Point(stop, y), size, bold=True, align=Align.RIGHT)
         y -= row
     canvas.stroke(line((left, y + row - 1.2), (left + width, y + row - 1.2)), Role.FRAME)
     y -= 0.8
@@ -88,7 +87,7 @@ def draw_factor_table(canvas: Canvas, *, left: float, top: float, width: float) 
         verdict = "pass" if good else "reprint"
         cells = (f"{reading:g}", f"{reading / BAR:.1%}", f"{reading:.1f} cm", verdict)
         for word, stop in zip(cells, stops, strict=True):
-            canvas.text(word, Point(stop, y), SIZE, bold=good, align=Align.RIGHT)
+            canvas.text(word, Point(stop, y), size, bold=good, align=Align.RIGHT)
         y -= row
     return y + row - 1
 
@@ -103,12 +102,16 @@ def usual_causes(paper: Paper) -> list[tuple[float, str]]:
     causes += [
         (paper.fit_factor(other, BORDERS[-1]), f"fitted on {other.label}")
         for other in (A4, LETTER)
-        if other != paper
+        if other.label != paper.label
     ]
     return sorted((BAR * factor, cause) for factor, cause in causes if 0.85 <= factor <= 1.05)
 
 
 def write_causes(column: Column, paper: Paper) -> None:
-    """Write the usual causes into a column."""
-    for reading, cause in usual_causes(paper):
-        column.write(Line(f"{reading:.1f}: {cause}", SIZE), gap=0.4)
+    """Write the usual causes into a column, smaller where it is short."""
+    for size in CAUSE_SIZES:
+        said = [Line("What such readings come from", size, bold=True)]
+        said += [Line(f"{reading:.1f}: {cause}", size) for reading, cause in usual_causes(paper)]
+        if column.height(*said, gap=0.4) <= column.y - column.bottom:
+            break
+    column.write(*said, gap=0.4)

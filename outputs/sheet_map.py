@@ -68,8 +68,9 @@ class SheetMap:
                 self._cross_out(place)
         for piece, shape in zip(layout.pieces, shapes, strict=True):
             self._write_number(piece.number, shape)
-        for place, sheet in printed.items():
-            self._write_sheet(place, sheet)
+        if len(printed) > 1:
+            for place, sheet in printed.items():
+                self._write_sheet(place, sheet)
 
     def _small(self, shape: Polygon) -> Polygon:
         """Return a shape on the area as it lies on the map, within THIN."""
@@ -86,6 +87,8 @@ class SheetMap:
         for ruled in [line((x, bottom), (x, top)) for x in xs] + [line((left, y), (right, y)) for y in ys]:
             self._canvas.stroke(ruled, Role.FRAME)
             self._room.take(LineString(ruled.flatten()))
+        if self._tiling.columns == self._tiling.rows == 1:
+            return
         last = str(self._tiling.columns)
         widest = self._canvas.text_width(last, HEAD_SIZE, bold=True)
         # The names of many columns would run into each other.

@@ -31,8 +31,8 @@ def write_svg(pattern: Pattern, target: BinaryIO) -> PrintReport:
     page = single_page(pattern, ruler)
     canvas = SvgCanvas(
         ruler,
-        width=page.width,
-        height=page.height,
+        width=page.paper.width,
+        height=page.paper.height,
         origin=Point(MARGIN, MARGIN),
         title=sheet_title(pattern),
         description=_what_is_drawn(pattern),
@@ -60,7 +60,7 @@ def _name(placed: StandingPiece) -> str:
 
 
 def _what_is_drawn(pattern: Pattern) -> str:
-    pieces = ", ".join(title(number, piece) for number, piece in enumerate(pattern.pieces, start=1))
+    pieces = ", ".join(title(number, piece) for number, piece in pattern.numbered)
     return (
         f"Sewing pattern at true scale, one unit of the drawing to the millimetre. Pieces: {pieces}. "
         "Each is seen from the right side of the cloth, its grain upright. The cut line is solid and heavy, "

@@ -14,8 +14,6 @@ from outputs.lettering import Block, Line, shortened
 from outputs.room import Room
 from outputs.tiling import CROSS_ARM, OVER, UNDER, Side, Tile, TileFormat, Tiling
 
-CHECK = 50.0
-"""Length of the check bars on every tile, mm."""
 SMALL = 2.6
 """Type size in the strips, mm."""
 TICK = 1.4
@@ -107,16 +105,16 @@ def draw_bar(canvas: Canvas, start: Point, length: float, *, upright: bool, tick
 
 def _draw_bars(canvas: Canvas, form: TileFormat) -> None:
     edge = form.paper.margin + INSET
-    draw_bar(canvas, Point(form.left, edge), CHECK, upright=False)
-    draw_bar(canvas, Point(edge, form.bottom), CHECK, upright=True)
+    draw_bar(canvas, Point(form.left, edge), form.check, upright=False)
+    draw_bar(canvas, Point(edge, form.bottom), form.check, upright=True)
 
 
 def _write_strips(canvas: Canvas, tiling: Tiling, tile: Tile, words: SheetWords, sheet: int) -> None:
     form = tiling.format
     foot = form.paper.margin + INSET - 0.35 * SMALL
-    start = form.left + CHECK + 3
+    start = form.left + form.check + 3
     end = form.right - 1.5 - canvas.text_width(CUT_OFF, SMALL)
-    place = f"{CHECK:g} mm    {tile.name}    sheet {sheet} of {words.sheets}    {form.paper.label}    "
+    place = f"{form.check:g} mm    {tile.name}    sheet {sheet} of {words.sheets}    {form.paper.label}    "
     canvas.text(place, Point(start, foot), SMALL)
     start += canvas.text_width(place, SMALL)
     canvas.text(shortened(canvas, words.title, end - start - 4, SMALL), Point(start, foot), SMALL)
@@ -124,10 +122,14 @@ def _write_strips(canvas: Canvas, tiling: Tiling, tile: Tile, words: SheetWords,
         canvas.text(CUT_OFF, Point(end, foot), SMALL)
 
     across = form.paper.margin + INSET + 0.35 * SMALL
-    canvas.text(f"{CHECK:g} mm", Point(across, form.bottom + CHECK + 3), SMALL, angle=90)
+    start = form.bottom + form.check + 3
+    end = form.top - 1.5 - canvas.text_width(CUT_OFF, SMALL)
+    measure = f"{form.check:g} mm"
+    if not form.paper.scale.is_true:
+        measure += f"    {form.paper.scale.words}: there both bars measure {form.check:g} mm"
+    canvas.text(shortened(canvas, measure, end - start - 4, SMALL), Point(across, start), SMALL, angle=90)
     if tiling.neighbour(tile, Side.ABOVE):
-        up = form.top - 1.5 - canvas.text_width(CUT_OFF, SMALL)
-        canvas.text(CUT_OFF, Point(across, up), SMALL, angle=90)
+        canvas.text(CUT_OFF, Point(across, end), SMALL, angle=90)
 
 
 def _write_name(canvas: Canvas, tiling: Tiling, tile: Tile, ink: shapely.Geometry) -> None:

@@ -21,6 +21,7 @@ from drafting.pattern import Pattern
 from drafting.points import Point
 from outputs.layout import Layout, side_by_side, standing
 from outputs.paper import Paper
+from outputs.printer_scale import BAR
 
 STRIP = 5.0
 """Width of the lettering strip at the left and at the bottom, mm."""
@@ -28,10 +29,14 @@ UNDER = 3.0
 """How far the drawing goes on beyond the left and bottom joins, mm: the neighbour's cut edge must meet it."""
 OVER = 2.0
 """How far it goes on beyond the right and top joins, mm: a cut a hair outside still shows the line."""
+CHECK = 50.0
+"""Length of the check bars on a sheet printed at home, mm; on a large one they are as long as BAR."""
 CROSS_ARM = 3.0
 """Half the size of a cross on a join, mm."""
 INK = 0.5
 """A sheet is needed when the cut line comes this close to its window, mm: the width of the printed line."""
+SLACK = 1e-6
+"""What rounding may take from a window that is as large as the layout, mm."""
 SPARE_ROWS = 3
 """How many rows more than the tallest piece needs are tried for a smaller number of sheets."""
 ROW_LETTERS = "ABCDEFGHJKLMNPQRSTUVWXYZ"
@@ -76,6 +81,11 @@ class TileFormat:
     """Where the window lies on a sheet of paper; sheet coordinates in mm from its lower left corner."""
 
     paper: Paper
+
+    @property
+    def check(self) -> float:
+        """Length of the check bars, mm."""
+        return BAR if self.paper.is_large else CHECK
 
     @property
     def left(self) -> float:
@@ -173,6 +183,13 @@ class Tiling:
             return Point(x, bottom), Point(x, top)
         y = bottom if side is Side.BELOW else top
         return Point(left, y), Point(right, y)
+
+
+def sheet_round(layout: Layout) -> Tiling:
+    """Return the layout on one sheet that holds all of it."""
+    border = TileFormat(Paper("", 0, 0))
+    paper = Paper("one page", layout.width - border.width + SLACK, layout.height - border.height + SLACK)
+    return Tiling(layout, TileFormat(paper))
 
 
 def tiled(pattern: Pattern, paper: Paper) -> Tiling:

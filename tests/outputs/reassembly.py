@@ -29,13 +29,18 @@ class Sheet:
 
 
 def sheets(file) -> list[Sheet]:
-    """Return the tiles of a PDF: pages that say in words which row and column they are."""
-    found = []
+    """Return the tiles of a PDF."""
     with pdfplumber.open(file) as pdf:
-        for page in pdf.pages:
-            place = re.search(r"row ([A-Z]+), column (\d+)", page.extract_text())
-            if place:
-                found.append(_sheet(page, place[1], int(place[2])))
+        return tiles_among(pdf.pages)
+
+
+def tiles_among(pages) -> list[Sheet]:
+    """Return the tiles: pages that say in words which row and column they are."""
+    found = []
+    for page in pages:
+        place = re.search(r"row ([A-Z]+), column (\d+)", page.extract_text())
+        if place:
+            found.append(_sheet(page, place[1], int(place[2])))
     return found
 
 
@@ -51,7 +56,7 @@ def _sheet(page, row: str, column: int) -> Sheet:
                 y = line["y0"] * MM
                 joins["below" if y < height / 2 else "above"] = y
     drawn = [*page.curves, *page.rects]  # a notch is a single line
-    cut = [d for d in drawn if d["dash"][0] == [] and abs(d["linewidth"] * MM - CUT_WIDTH) < 0.01]
+    cut = [d for d in drawn if d["dash"][0] == [] and abs(d["linewidth"] * MM - CUT_WIDTH) < 0.03]
     sew = [d for d in drawn if d["dash"][0] == DASHED]
     return Sheet(
         row, column, joins, (width, height), [flat(c, height) for c in cut], [flat(s, height) for s in sew]

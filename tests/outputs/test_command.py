@@ -135,7 +135,7 @@ def test_a_mistyped_option_is_refused_with_a_hint(run: Run, ada: Path) -> None:
     result = run("draft", ada, "--papper", "a4")
     assert result.exit_code == 2 and "Did you mean" in result.stderr and "--paper" in result.stderr
     result = run("draft", ada, "--paper", "foolscap")
-    assert result.exit_code == 2 and "'a4', 'letter'" in result.stderr
+    assert result.exit_code == 2 and "No paper has this name. Papers are a4, letter, " in result.stderr
 
 
 def test_a_faulty_pattern_is_written_only_when_asked_for(
@@ -210,7 +210,7 @@ def test_every_paper_that_can_be_typed_can_be_printed(run: Run, ada: Path, paper
     result = run("draft", ada, "--paper", paper, "--out", "out")
     assert result.exit_code == 0
     pages = page_count(Path("out") / f"pattern-{paper}.pdf")
-    assert (pages == 1) == (paper == "single")
+    assert pages == 1 if paper == "single" else pages > 1
     assert f"pattern-{paper}.pdf: {pages} {'page' if pages == 1 else 'sheets'}" in result.stdout
 
 
@@ -236,10 +236,6 @@ def test_every_style_that_can_be_typed_can_be_drafted(run: Run, ada: Path, style
     assert run("draft", ada, "--style", style).exit_code == 0
     figures = json.loads(Path(f"ada-example-{style}/figures.json").read_text(encoding="utf-8"))
     assert figures["style"] == style
-
-
-def test_the_papers_offered_are_those_there_are() -> None:
-    assert set(command.PAPER_NAMES) == {*PAPERS, "single"}
 
 
 def test_pieces_too_large_for_one_page_are_refused(
@@ -273,7 +269,7 @@ def test_force_replaces_our_files_and_keeps_all_others(run: Run, ada: Path) -> N
 @pytest.mark.parametrize(
     "writer",
     [
-        "pattern_files.write_tiled_pdf",
+        "print_files.write_sheets_with_notes",
         "pattern_files.write_svg",
         "pattern_files.write_dxf",
         "draft_files._write_figures",

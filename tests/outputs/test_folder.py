@@ -72,6 +72,8 @@ def test_no_text_leads_out_of_the_folder(text: str) -> None:
     name = safe_name(text, "straight")
     assert Path(name).name == name and name not in (".", "..") and not name.startswith(("-", "."))
     assert len(name.encode()) < 255 and name.isprintable()
+    # Signs that Windows refuses (Microsoft, "Naming Files, Paths, and Namespaces").
+    assert not set(name) & set('<>:"/\\|?*') and name[-1] not in ". "
 
 
 def test_a_new_folder_holds_what_the_writers_wrote(tmp_path: Path) -> None:

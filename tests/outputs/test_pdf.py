@@ -12,20 +12,29 @@ import pypdfium2
 import pytest
 import samples
 import shapely
-from reassembly import MM, Sheet, assembled, places, sheets
+from pdfplumber.page import Page
+from reassembly import MM, Sheet, assembled, places, tiles_among
 from shapely.geometry import LineString
 
+from drafting.pattern import Pattern
 from outputs.canvas import Recording, Role, line
 from outputs.cover_sheet import draw_cover
 from outputs.layout import standing
 from outputs.notes_sheet import draw_notes
 from outputs.paper import A4, LETTER, PAPERS, Paper
-from outputs.pdf import PageTooLarge, write_single_page_pdf, write_tiled_pdf
+from outputs.pdf import (
+    PageTooLarge,
+    write_sheets,
+    write_sheets_with_notes,
+    write_single_page_pdf,
+    write_tiled_pdf,
+)
 from outputs.pdf_canvas import PdfCanvas
 from outputs.pdf_fonts import Typeface
 from outputs.piece_drawing import draw_layout
+from outputs.printer_scale import LEAST, MOST, PrinterScale
 from outputs.scale_test import passes, usual_causes
-from outputs.tiling import tiled
+from outputs.tiling import Tiling, tiled
 from outputs.units import Unit, format_length
 
 NAMES = ["Żaneta Łęcka", "Iğdır Şükrü", "Ελένη Παπαδοπούλου", "Наталья Щукина", "Zoë Müller"]
@@ -33,11 +42,39 @@ DOTS = 5
 """Pixels to the millimetre of every raster, so that A4 and the borders fall on whole pixels."""
 
 
+HOME = {name: paper for name, paper in PAPERS.items() if not paper.is_large}
+LARGE = {name: paper for name, paper in PAPERS.items() if paper.is_large}
+CORRECTED = PAPERS["a4"].corrected(PrinterScale(0.97, 0.98))
+"""A4 of a printer that prints 97 % across and 98 % up."""
+
+
+@cache
+def source(paper: Paper) -> Pattern:
+    """Return what is printed: for a large sheet, pieces enough to need several."""
+    pattern = samples.pattern()
+    if not paper.is_large:
+        return pattern
+    again = tuple(replace(piece, name=f"second {piece.name}") for piece in pattern.pieces)
+    return replace(pattern, pieces=pattern.pieces + again)
+
+
+@cache
+def tiling_of(paper: Paper) -> Tiling:
+    return tiled(source(paper), paper)
+
+
 @cache
 def tiled_pdf(paper: Paper) -> bytes:
     target = io.BytesIO()
-    write_tiled_pdf(samples.pattern(), target, paper=paper)
+    write = write_sheets if paper.is_large else write_sheets_with_notes
+    write(source(paper), tiling_of(paper), target)
     return target.getvalue()
+
+
+@cache
+def pages_of(paper: Paper) -> list[Page]:
+    """Return the pages as read back; reading takes longer than writing, and is done once."""
+    return pdfplumber.open(io.BytesIO(tiled_pdf(paper))).pages
 
 
 @cache
@@ -49,7 +86,7 @@ def single_page_pdf() -> bytes:
 
 @cache
 def tiles_of(paper: Paper) -> list[Sheet]:
-    return sheets(io.BytesIO(tiled_pdf(paper)))
+    return tiles_among(pages_of(paper))
 
 
 @cache
@@ -62,8 +99,7 @@ def raster(data: bytes) -> list[np.ndarray]:
 
 @pytest.mark.parametrize("paper", [A4, LETTER])
 def test_an_independent_reader_finds_the_50_mm_square_on_sheet_1(paper: Paper):
-    with pdfplumber.open(io.BytesIO(tiled_pdf(paper))) as pdf:
-        squares = [(r["width"] * MM, r["height"] * MM) for r in pdf.pages[0].rects]
+    squares = [(r["width"] * MM, r["height"] * MM) for r in pages_of(paper)[0].rects]
     assert any(size == pytest.approx((50, 50), abs=0.01) for size in squares)
 
 
@@ -75,15 +111,13 @@ def bars(page) -> list[float]:
 
 @pytest.mark.parametrize("paper", [A4, LETTER])
 def test_sheet_1_has_a_100_mm_and_a_4_in_bar_in_both_directions(paper: Paper):
-    with pdfplumber.open(io.BytesIO(tiled_pdf(paper))) as pdf:
-        assert sorted(bars(pdf.pages[0])) == pytest.approx([-101.6, -100, 100, 101.6], abs=0.01)
+    assert sorted(bars(pages_of(paper)[0])) == pytest.approx([-101.6, -100, 100, 101.6], abs=0.01)
 
 
 @pytest.mark.parametrize("paper", [A4, LETTER])
 def test_every_tile_has_a_50_mm_bar_in_both_directions(paper: Paper):
-    with pdfplumber.open(io.BytesIO(tiled_pdf(paper))) as pdf:
-        for page in pdf.pages[2:]:
-            assert sorted(bars(page)) == pytest.approx([-50, 50], abs=0.01)
+    for page in pages_of(paper)[2:]:
+        assert sorted(bars(page)) == pytest.approx([-50, 50], abs=0.01)
 
 
 def test_a_line_of_100_mm_is_283_465_points_long():
@@ -103,42 +137,47 @@ def test_page_boxes_are_exact(paper: Paper):
         assert page.get_cropbox() == page.get_mediabox()
 
 
-@pytest.mark.parametrize("paper", [A4, LETTER, PAPERS["either"]], ids=["a4", "letter", "either"])
+@pytest.mark.parametrize("paper", PAPERS.values(), ids=PAPERS)
 @pytest.mark.parametrize("kind", ["cut", "sew"])
 def test_tiles_taped_together_give_the_source_outline_within_a_tenth_of_a_millimetre(paper: Paper, kind: str):
     taped = assembled(tiles_of(paper), kind)
-    layout = tiled(samples.pattern(), paper).layout
+    assert len(tiles_of(paper)) > 1
     drawing = Recording(Typeface())
-    draw_layout(drawing, layout, samples.pattern())
+    draw_layout(drawing, tiling_of(paper).layout, source(paper))
     role = Role.CUT if kind == "cut" else Role.SEW
-    source = shapely.union_all([LineString(s.outline.flatten()) for s in drawing.strokes if s.role is role])
-    way = np.array(source.bounds[:2]) - np.array(taped.bounds[:2])
+    drawn = shapely.union_all([LineString(s.outline.flatten()) for s in drawing.strokes if s.role is role])
+    way = np.array(drawn.bounds[:2]) - np.array(taped.bounds[:2])
     taped = shapely.affinity.translate(taped, *way)
-    assert shapely.hausdorff_distance(taped, source) < 0.1
-    assert taped.length == pytest.approx(source.length, rel=1e-4)
+    assert shapely.hausdorff_distance(taped, drawn) < 0.1
+    assert taped.length == pytest.approx(drawn.length, rel=1e-4)
+
+
+@pytest.mark.parametrize("paper", LARGE.values(), ids=LARGE)
+def test_a_large_sheet_has_100_mm_bars_in_both_directions_and_says_so(paper: Paper):
+    for sheet, page in enumerate(pages_of(paper), start=1):
+        assert sorted(bars(page)) == pytest.approx([-100, 100], abs=0.01)
+        assert f"100 mm {tiling_of(paper).tiles[sheet - 1].name} sheet {sheet} of" in page.extract_text()
 
 
 @pytest.mark.parametrize("paper", [A4, LETTER])
 def test_crosses_meet_those_of_the_neighbour(paper: Paper):
-    data = io.BytesIO(tiled_pdf(paper))
     tiles = tiles_of(paper)
     where = places(tiles)
     centres = {}
-    with pdfplumber.open(data) as pdf:
-        for sheet, page in zip(tiles, pdf.pages[2:], strict=True):
-            fine = [one for one in page.lines if abs(one["linewidth"] * MM - 0.18) < 0.005]
-            across = [(one["x0"], one["x1"], one["y0"]) for one in fine if one["width"] > one["height"]]
-            up = [(one["x0"], one["y0"], one["y1"]) for one in fine if one["height"] > one["width"]]
-            crossings = {
-                (
-                    round(x * MM + where[sheet.row, sheet.column][0], 2),
-                    round(y * MM + where[sheet.row, sheet.column][1], 2),
-                )
-                for x0, x1, y in across
-                for x, y0, y1 in up
-                if x0 <= x <= x1 and y0 <= y <= y1
-            }
-            centres[sheet.row, sheet.column] = np.array(sorted(crossings))
+    for sheet, page in zip(tiles, pages_of(paper)[2:], strict=True):
+        fine = [one for one in page.lines if abs(one["linewidth"] * MM - 0.18) < 0.005]
+        across = [(one["x0"], one["x1"], one["y0"]) for one in fine if one["width"] > one["height"]]
+        up = [(one["x0"], one["y0"], one["y1"]) for one in fine if one["height"] > one["width"]]
+        crossings = {
+            (
+                round(x * MM + where[sheet.row, sheet.column][0], 2),
+                round(y * MM + where[sheet.row, sheet.column][1], 2),
+            )
+            for x0, x1, y in across
+            for x, y0, y1 in up
+            if x0 <= x <= x1 and y0 <= y <= y1
+        }
+        centres[sheet.row, sheet.column] = np.array(sorted(crossings))
     joined = [(a, b) for a, b in combinations(tiles, 2) if a.row == b.row and b.column == a.column + 1]
     assert joined
     for a, b in joined:
@@ -173,7 +212,7 @@ def test_a_raster_of_the_tiles_stitched_together_shows_no_gap():
     assert not (dark & (stitched >= 160)).any()
 
 
-@pytest.mark.parametrize("paper", PAPERS.values(), ids=PAPERS)
+@pytest.mark.parametrize("paper", [*PAPERS.values(), CORRECTED], ids=[*PAPERS, "corrected"])
 def test_there_is_no_ink_in_the_outer_10_mm_of_any_sheet(paper: Paper):
     border = 10 * DOTS - 1
     for page in raster(tiled_pdf(paper)):
@@ -184,18 +223,16 @@ def test_there_is_no_ink_in_the_outer_10_mm_of_any_sheet(paper: Paper):
 
 
 def test_sheet_1_and_the_notes_carry_no_pattern():
-    with pdfplumber.open(io.BytesIO(tiled_pdf(A4))) as pdf:
-        for page in pdf.pages[:2]:
-            drawn = [*page.curves, *page.lines, *page.rects]
-            assert max(max(one["width"], one["height"]) for one in drawn) * MM < 200
-            assert not re.search(r"row [A-Z]+, column", page.extract_text())
+    for page in pages_of(A4)[:2]:
+        drawn = [*page.curves, *page.lines, *page.rects]
+        assert max(max(one["width"], one["height"]) for one in drawn) * MM < 200
+        assert not re.search(r"row [A-Z]+, column", page.extract_text())
 
 
-@pytest.mark.parametrize("paper", PAPERS.values(), ids=PAPERS)
+@pytest.mark.parametrize("paper", HOME.values(), ids=HOME)
 def test_sheet_1_says_how_to_print_and_tape(paper: Paper):
-    with pdfplumber.open(io.BytesIO(tiled_pdf(paper))) as pdf:
-        text = " ".join(pdf.pages[0].extract_text().split())
-        count = len(pdf.pages)
+    text = " ".join(pages_of(paper)[0].extract_text().split())
+    count = len(pages_of(paper))
     for wanted in (
         "Ada Example (invented)",
         "straight leg",
@@ -212,8 +249,7 @@ def test_sheet_1_says_how_to_print_and_tape(paper: Paper):
 
 
 def test_the_notes_say_what_the_drafting_found_and_warn_before_cutting():
-    with pdfplumber.open(io.BytesIO(tiled_pdf(A4))) as pdf:
-        left = pdf.pages[1].crop((0, 0, 105 / MM, pdf.pages[1].height)).extract_text()
+    left = pages_of(A4)[1].crop((0, 0, 105 / MM, pages_of(A4)[1].height)).extract_text()
     said = " ".join(left.split())
     assert "Warning, crotch seam: The crotch seam is 64.2 cm, 0.6 cm shorter" in said
     assert "Sew a toile from cheap cloth first" in said and "Wash and iron the cloth before" in said
@@ -239,15 +275,14 @@ def test_without_a_date_nothing_is_said_of_when_the_measurements_were_taken(writ
 
 
 def test_every_tile_names_its_place_its_paper_and_its_pattern():
-    with pdfplumber.open(io.BytesIO(tiled_pdf(LETTER))) as pdf:
-        count = len(pdf.pages)
-        for sheet, page in enumerate(pdf.pages[2:], start=3):
-            text = page.extract_text()
-            row, column = re.search(r"row ([A-Z]+), column (\d+)", text).groups()
-            assert (
-                f"50 mm {row}{column} sheet {sheet} of {count} US Letter Ada Example (invented), straight leg"
-                in text
-            )
+    count = len(pages_of(LETTER))
+    for sheet, page in enumerate(pages_of(LETTER)[2:], start=3):
+        text = page.extract_text()
+        row, column = re.search(r"row ([A-Z]+), column (\d+)", text).groups()
+        assert (
+            f"50 mm {row}{column} sheet {sheet} of {count} US Letter Ada Example (invented), straight leg"
+            in text
+        )
 
 
 def test_the_report_counts_the_sheets():
@@ -362,18 +397,22 @@ def crowded() -> list[Recording]:
     many = tuple(replace(samples.pocket(), name=f"pocket bag {i} with a long name") for i in range(12))
     pattern = replace(pattern, pieces=pattern.pieces + many, findings=pattern.findings * 15)
     found = []
-    for paper in PAPERS.values():
+    least, most = PrinterScale(LEAST, LEAST), PrinterScale(MOST, MOST)
+    corrected = [paper.corrected(scale) for paper in HOME.values() for scale in (least, most)]
+    for paper in [*HOME.values(), *corrected]:
         typeface = Typeface()
         tiling = tiled(pattern, paper)
         cover = Recording(typeface)
-        draw_cover(cover, tiling, pattern, first=4, sheets=40)
-        found += [(paper, cover), *((paper, note) for note in draw_notes(typeface, tiling, pattern))]
+        draw_cover(cover, paper, tiling, pattern, first=4, sheets=40)
+        notes = draw_notes(typeface, paper, tiling.layout, pattern)
+        found += [(paper, cover), *((paper, note) for note in notes)]
     return found
 
 
 def test_on_sheet_1_and_the_notes_no_words_overlap_words_or_lines_or_run_off():
     for paper, sheet in crowded():
-        page = shapely.box(10, 10, paper.width - 10, paper.height - 10)
+        edge = paper.margin
+        page = shapely.box(edge, edge, paper.width - edge, paper.height - edge)
         boxes = [text.box for text in sheet.texts]
         strokes = shapely.union_all([LineString(s.outline.flatten()) for s in sheet.strokes])
         tree = shapely.STRtree(boxes)

@@ -1,0 +1,58 @@
+"""Printing some pieces of a pattern."""
+
+from dataclasses import replace
+
+import pytest
+import samples
+
+from drafting.errors import DraftRefused
+from outputs.chosen_pieces import choose
+from outputs.layout import standing
+
+PATTERN = samples.pattern()
+
+
+@pytest.mark.parametrize(
+    ("words", "names"),
+    [
+        (["leg"], ["front leg", "back leg"]),
+        (["Front-Leg"], ["front leg"]),
+        (["loop", "back"], ["belt loop", "back leg"]),
+        (["leg", "front leg"], ["front leg", "back leg"]),
+    ],
+)
+def test_a_word_means_every_piece_that_has_it_in_its_name(words, names):
+    assert sorted(choose(PATTERN, words).printed) == sorted(names)
+
+
+def test_a_whole_name_means_that_piece_alone():
+    lined = replace(PATTERN.pieces[0], name="front leg lining")
+    assert choose(replace(PATTERN, pieces=(*PATTERN.pieces, lined)), ["front leg"]).printed == ("front leg",)
+
+
+def test_a_remark_in_brackets_counts_only_in_a_whole_name():
+    fly = replace(PATTERN.pieces[3], name="fly facing (left front)")
+    pattern = replace(PATTERN, pieces=(*PATTERN.pieces, fly))
+    assert choose(pattern, ["front"]).printed == ("front leg",)
+    assert (
+        choose(pattern, ["fly"]).printed
+        == choose(pattern, ["Fly facing (left front)"]).printed
+        == (fly.name,)
+    )
+
+
+def test_all_unknown_words_are_refused_at_once_with_the_names_there_are():
+    with pytest.raises(DraftRefused) as refusal:
+        choose(PATTERN, ["sleeve", "leg", "", "cuff"])
+    (problem,) = refusal.value.problems
+    assert (problem.key, problem.value) == ("--only", 'sleeve, "", cuff')
+    assert "front leg, back leg, pocket bag, belt loop" in problem.message
+
+
+def test_pieces_keep_their_numbers_when_only_some_are_printed():
+    chosen = choose(PATTERN, ["back", "loop"])
+    assert [(placed.number, placed.piece.name) for placed in standing(chosen)] == [
+        (2, "back leg"),
+        (4, "belt loop"),
+    ]
+    assert chosen.pieces == PATTERN.pieces
