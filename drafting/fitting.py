@@ -67,22 +67,22 @@ def on_side(whole: Lower, side: OneSide) -> Lower:
 
     The side's own hip lies at the side seam; its own leg length is made up below the knee.
     """
-    levels, shares = whole.levels, whole.shares.widened(side.hip)
+    levels, shares = whole.levels, whole.shares.widened(side.hip, side.side.value)
 
-    def own(length: Length, by: float) -> Length:
-        return length + named("this side", by) if by else length
+    def own(length: Length, by: float, what: str) -> Length:
+        return length + named(f"{side.side.value} side: {what} higher", by) if by else length
 
     own_levels = replace(
         levels,
-        hem=own(levels.hem, side.floor),
-        side_hip=own(levels.hip, side.hip_rise),
-        side_waist=own(levels.waist, side.top),
+        hem=own(levels.hem, side.floor, "floor"),
+        side_hip=own(levels.hip, side.hip_rise, "hip"),
+        side_waist=own(levels.waist, side.top, "waist"),
     )
 
     def panel(drawn: Panel, hip: Length, taken: float) -> Panel:
         c, plan = drawn.construction, drawn.plan
         lean = lean_at_hip(taken, own_levels.side_waist.mm - own_levels.side_hip.mm)
-        drop = named("drop of the fork", c["fork level"].y - c["fork"].y)
+        drop = named(f"drop of the {plan.name} fork", c["fork level"].y - c["fork"].y)
         crease = plan.crease + (hip - plan.hip) / 2
         return draw_panel(replace(plan, hip=hip, crease=crease, drop=drop, side_lean=lean), own_levels)
 

@@ -48,16 +48,16 @@ class Length:
         return float(self.mm)
 
     def __add__(self, other: Length) -> Length:
-        """Return the sum."""
-        return Length(self.mm + other.mm, "", "+", (self, other))
+        """Return the sum; a bare nothing is left out of the formula."""
+        return self if other._bare_nothing else Length(self.mm + other.mm, "", "+", (self, other))
 
     def __sub__(self, other: Length) -> Length:
-        """Return the difference."""
-        return Length(self.mm - other.mm, "", "−", (self, other))
+        """Return the difference; a bare nothing is left out of the formula."""
+        return self if other._bare_nothing else Length(self.mm - other.mm, "", "−", (self, other))
 
     def __mul__(self, factor: float) -> Length:
-        """Return the product with a pure number."""
-        return Length(self.mm * factor, "", "×", (self, factor))
+        """Return the product with a pure number; once is left out of the formula."""
+        return self if factor == 1 else Length(self.mm * factor, "", "×", (self, factor))
 
     def __truediv__(self, divisor: float) -> Length:
         """Return the quotient by a pure number."""
@@ -65,7 +65,11 @@ class Length:
 
     def slope(self, angle: float) -> Length:
         """Return the offset of a line that leans by `angle` radians over this height."""
-        return Length(self.mm * math.tan(angle), "", "×", (self, f"tan {math.degrees(angle):.1f}°"))
+        return Length(self.mm * math.tan(angle), "", "×", (self, f"tan {math.degrees(angle):.2f}°"))
+
+    @property
+    def _bare_nothing(self) -> bool:
+        return not self.mm and not self.name and not self.parts
 
     def called(self, name: str) -> Length:
         """Return the same length under a name: other formulas print the name, its own the expression."""

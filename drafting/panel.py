@@ -13,7 +13,7 @@ from functools import cached_property
 
 import numpy as np
 
-from drafting.construction import DOWN, LEFT, RIGHT, UP, Construction
+from drafting.construction import DOWN, LEFT, RIGHT, UP, Construction, Stage
 from drafting.curves import Cubic
 from drafting.formula import Length
 from drafting.paths import Path, parameter_at_level
@@ -162,6 +162,7 @@ def draw_panel(plan: PanelPlan, levels: Levels) -> Panel:
     c.go("crotch corner", "hip point", DOWN, levels.hip - levels.crotch, "plumb down")
 
     # 2. Side seam at hip level.
+    c.stage = Stage.PANEL
     hip_name = "hip at the side"
     hip_side = c.go(hip_name, "hip point", LEFT, plan.hip, "square to the plumb line")
     if levels.side_hip is not levels.hip:
@@ -181,6 +182,7 @@ def draw_panel(plan: PanelPlan, levels: Levels) -> Panel:
     # 4. Fork.
     c.go("fork level", "crotch corner", RIGHT, plan.fork, "level")
     middle = (plan.hip - plan.fork) / 2 - plan.crease
+    c.stage = Stage.LEG
     c.go("crease", "crotch corner", LEFT, middle, "level; the straight grain stands on it")
 
     # 5. Knee and hem, set evenly about the crease.
@@ -193,8 +195,10 @@ def draw_panel(plan: PanelPlan, levels: Levels) -> Panel:
         c.go(f"{level} at the side", f"crease at the {level}", LEFT, width / 2, "level")
 
     # 6. Inseam: from the fork hollowed to the knee, then straight; the fork is dropped for its length.
+    c.stage = Stage.PANEL
     drop = plan.drop or Length(_drop_for(plan, levels, c), "drop that trues the inseam")
     c.go("fork", "fork level", DOWN, drop, "plumb down")
+    c.stage = Stage.LEG
     upper = _inseam_curve(plan, c, c["fork"])
     if short:
         inseam = _down_to(upper, levels.hem.mm).reversed()
@@ -209,11 +213,17 @@ def draw_panel(plan: PanelPlan, levels: Levels) -> Panel:
     )
 
     # 7. Crotch seam: leaves the centre line, arrives square to the inseam so that both forks join smoothly.
+    c.stage = Stage.PANEL
     start_at = levels.crotch + plan.curve_height
     start = top + down * ((top.y - start_at.mm) / -down.y)
     c.meet(
-        "curve start", ("centre at the waist", "hip point"), start, "on the centre line, at its own height"
+        "curve start",
+        ("centre at the waist", "hip point", "crotch corner"),
+        start,
+        "on the centre line, this high above crotch level",
+        plan.curve_height,
     )
+    c.stage = Stage.CURVE
     arrive = upper.direction(0).left
     curve = _crotch_curve(plan, start, down, c["fork"], arrive)
     seam = Path((Cubic.line(top, start), curve)).reversed()
@@ -226,6 +236,7 @@ def draw_panel(plan: PanelPlan, levels: Levels) -> Panel:
 
     # 8. Side seam below the hip: plumb at the hip (straight on where the waist swings out), then into the
     # shin.
+    c.stage = Stage.LEG
     knee, shin = c["knee at the side"], _shin(c, "side")
     drop_to_knee = hip_side.y - knee.y
     leave = Vector(math.sin(plan.side_lean), -math.cos(plan.side_lean))
@@ -246,6 +257,8 @@ def draw_panel(plan: PanelPlan, levels: Levels) -> Panel:
         side,
         "plumb at the hip, then straight or rounded into a flare from knee to hem",
     )
+    ends = "hem at the side", "hem at the inseam"
+    c.line("hem", ends, Path.through([c[end] for end in ends]), "straight, so that it turns up flat")
     return Panel(plan, levels, c)
 
 

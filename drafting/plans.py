@@ -121,7 +121,9 @@ def _alike(body: Body, leg: LegShape, p: Proportions, fit: Fit) -> dict[str, Any
 
 
 def _fork(proportion: Length, fitted: float, name: str) -> Length:
-    return (proportion + named("added for the fit", fitted) if fitted else proportion).called(name)
+    return (proportion + named(f"added to the {name} for the fit", fitted) if fitted else proportion).called(
+        name
+    )
 
 
 def _curve_height(body: Body, fork: Length, divisor: float, of_fork: float, p: Proportions) -> Length:

@@ -24,11 +24,11 @@ class Shares:
     lean: float
     """Lean of the seat line, radians."""
 
-    def widened(self, by: float) -> Shares:
-        """Return the shares of a half whose hip is wider by `by` mm, all of it at the side seam."""
+    def widened(self, by: float, side: str) -> Shares:
+        """Return the shares of a half whose hip is wider by `by` mm at its seam; `side` names it."""
         if not by:
             return self
-        more = named("this side's hip", by / 2)
+        more = named(f"{side} side: hip", by / 2)
         taken = replace(
             self.suppression,
             front_side=self.suppression.front_side + by / 2,

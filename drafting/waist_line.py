@@ -13,7 +13,7 @@ from functools import cached_property
 
 import numpy as np
 
-from drafting.construction import Construction, Step
+from drafting.construction import Construction, Stage, Step
 from drafting.curves import Cubic
 from drafting.formula import Length, named
 from drafting.panel import Panel, side_x
@@ -192,7 +192,8 @@ def draw_waist(
         lines=dict(panel.construction.lines),
         steps=list(panel.construction.steps),
     )
-    _record(c, side_point, hip, stretches, cut)
+    _record(c, side_point, hip, stretches, cut, dart_length)
+    c.stage = Stage.CURVE
     side = Path((upper, *panel.side.curves))
     c.line("whole side seam", ("side at the waist", "hip at the side"), side, "bowed out, plumb at the hip")
     return BlockPanel(replace(panel, construction=c), side, stretches, cut, tuple(c.steps))
@@ -292,15 +293,21 @@ def _parameter_on_ray(curve: Cubic, origin: Point, way: Vector) -> float:
 
 
 def _record(
-    c: Construction, side: Point, hip: Point, stretches: tuple[Path, ...], darts: tuple[Dart, ...]
+    c: Construction,
+    side: Point,
+    hip: Point,
+    stretches: tuple[Path, ...],
+    darts: tuple[Dart, ...],
+    dart_length: Length | None,
 ) -> None:
     """Write the steps of the waist into the construction."""
     own = "own hip at the side"
+    c.stage = Stage.PANEL
     c.go(
         "side plumb",
         own if own in c.points else "hip at the side",
         Vector(0, 1),
-        named("height that trues the side seam", side.y - hip.y),
+        named(f"height that trues the {c.panel} side seam", side.y - hip.y),
         "plumb up",
     )
     inwards = Vector(1 if side.x >= hip.x else -1, 0)
@@ -308,20 +315,32 @@ def _record(
         "side at the waist",
         "side plumb",
         inwards,
-        named("suppression at the side", abs(side.x - hip.x)),
+        named(f"{c.panel} side suppression", abs(side.x - hip.x)),
         "level",
     )
-    ends = ["centre at the waist"]
+    c.stage = Stage.WAIST
+    ends = ["centre at the waist", "side at the waist"]
+    line = c[ends[1]] - c[ends[0]]
+    whole = named(f"{c.panel} waist straight from centre to side", line.length)
+    inside = ends[:1]
     for number, dart in enumerate(darts, start=1):
-        for label, at in (("tip", dart.tip), ("inner leg", dart.inner), ("outer leg", dart.outer)):
-            c.meet(
-                f"dart {number} {label}",
-                ("centre at the waist", "side at the waist"),
-                at,
-                "square to the waist",
-            )
-        ends += [f"dart {number} inner leg", f"dart {number} outer leg"]
-    ends.append("side at the waist")
+        assert dart_length is not None
+        middle, tip, inner, outer = (
+            f"dart {number} {part}" for part in ("middle", "tip", "inner leg", "outer leg")
+        )
+        share = whole * number / (len(darts) + 1) if number > 1 else whole / (len(darts) + 1)
+        c.go(middle, ends[0], line.unit, share, "on the straight line to the side", (ends[1],))
+        c.go(tip, middle, line.unit.left, dart_length, "square to that line", (ends[0], ends[1]))
+        for name, at in ((inner, dart.inner), (outer, dart.outer)):
+            c.meet(name, (tip,), at, "where the dart's leg ends, by trial")
+        c.line(
+            f"dart {number}",
+            (inner, tip, outer),
+            Path.through([dart.inner, dart.tip, dart.outer]),
+            "straight",
+        )
+        inside += [inner, outer]
+    inside.append(ends[1])
     for number, path in enumerate(stretches, start=1):
-        pair = (ends[2 * number - 2], ends[2 * number - 1])
+        pair = (inside[2 * number - 2], inside[2 * number - 1])
         c.line(f"waist {number}", pair, path, "square to both seams, darts closed")

@@ -17,6 +17,8 @@ from outputs.paper import PAPERS
 from outputs.print_check_command import check_print
 from outputs.print_options import read_print_options
 from outputs.style_options import LAPS, StyleOptions, read_options
+from outputs.systems_command import systems
+from outputs.worksheet_command import mark, worksheet
 from styles.style import STRAIGHT, Band, Felling, Rise
 
 FORMATS = ("pdf", "svg", "dxf")
@@ -216,6 +218,9 @@ def demo(out: Path, paper: str, force: bool) -> None:
 main.add_command(check_print)
 main.add_command(measure_twice)
 main.add_command(measuring_sheet)
+main.add_command(worksheet)
+main.add_command(mark)
+main.add_command(systems)
 
 if __name__ == "__main__":
     main()

@@ -13,6 +13,7 @@ __all__ = [
     "LengthError",
     "TypedLength",
     "Unit",
+    "exact",
     "format_length",
     "one_decimal",
     "parse_length",
@@ -218,3 +219,10 @@ def format_length(mm: float, unit: Unit) -> str:
 def one_decimal(mm: float, unit: Unit) -> str:
     """Return a length as "11.8 in", the way one compares a reading in one unit with that in another."""
     return f"{mm / unit.mm:.1f} {unit.value}"
+
+
+def exact(mm: float, unit: Unit) -> str:
+    """Return a length as a bare number to reckon on with: to 0.01 mm, "6.918", "2.7236", "−0.8"."""
+    digits = {Unit.MM: 2, Unit.CM: 3, Unit.INCH: 4}[unit]
+    text = f"{mm / unit.mm:.{digits}f}".rstrip("0").rstrip(".")
+    return "0" if text == "-0" else text.replace("-", "−")

@@ -20,8 +20,9 @@ HIP, WAIST, EASE = named("hip", 980), named("waist", 760), named("ease", 30)
         (HIP - (WAIST - EASE), "hip − (waist − ease)", "98.0 − (76.0 − 3.0)", 250),
         (HIP + (WAIST - EASE), "hip + waist − ease", "98.0 + 76.0 − 3.0", 1710),
         (HIP - WAIST / 2, "hip − waist ÷ 2", "98.0 − 76.0 ÷ 2", 600),
+        (HIP - mm(0), "hip", "98.0", 980),
         (HIP * 0.5 / 2, "hip × 0.5 ÷ 2", "98.0 × 0.5 ÷ 2", 245),
-        (mm(8).slope(math.radians(45)), "0.8 × tan 45.0°", "0.8 × tan 45.0°", 8),
+        (mm(8).slope(math.radians(45)), "0.8 × tan 45.00°", "0.8 × tan 45.00°", 8),
         (largest(HIP / 2, WAIST), "the largest of hip ÷ 2, waist", "the largest of 98.0 ÷ 2, 76.0", 760),
     ],
 )

@@ -1,0 +1,143 @@
+"""What `worksheet` and `mark` write and print."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from io import BytesIO
+from pathlib import Path
+
+from drafting.block import draft_block
+from drafting.marking import Mark, Marked, asked_for, mark_lengths
+from outputs.folder import write_file
+from outputs.lengths_file import lengths_form, read_lengths
+from outputs.marking_sheet import write_marking_sheet
+from outputs.measurement_file import MeasurementFile
+from outputs.paper import PAPERS
+from outputs.print_report import PrintReport
+from outputs.summary import wrapped
+from outputs.systems_sheet import write_systems
+from outputs.units import format_length
+from outputs.worksheet import hand_drafts, write_worksheet
+from outputs.worksheet_sheet import SCALES
+from outputs.worksheet_words import Writing, line_ends, start_text, way_text
+from styles.cloth import Cloth
+from styles.room import block_for
+from styles.style import Style
+
+
+def write_worksheet_file(
+    target: Path, read: MeasurementFile, style: Style, *, paper: str, scale: str, blank: bool, force: bool
+) -> Iterator[str]:
+    """Write the worksheet and yield what to print.
+
+    Raises:
+        DraftRefused: the file may not be written; nothing is.
+    """
+    block = block_for(read.measurements, style, Cloth(**read.cloth))
+    stream = BytesIO()
+    written = write_worksheet(
+        read, block, stream, paper=PAPERS[paper], scale=SCALES[scale], blank=blank, style=style.name
+    )
+    write_file(target, stream.getvalue(), force=force)
+    yield from _said(target, read, written)
+
+
+def write_marking_file(
+    target: Path, read: MeasurementFile, style: Style, *, paper: str, scale: str, force: bool
+) -> Iterator[str]:
+    """Write the teacher's sheet and yield what to print.
+
+    Raises:
+        DraftRefused: the file may not be written; nothing is.
+    """
+    block = block_for(read.measurements, style, Cloth(**read.cloth))
+    stream = BytesIO()
+    written = write_marking_sheet(
+        read, block, stream, paper=PAPERS[paper], scale=SCALES[scale], style=style.name
+    )
+    write_file(target, stream.getvalue(), force=force)
+    yield from _said(target, read, written)
+
+
+def write_systems_file(target: Path, read: MeasurementFile, *, paper: str, force: bool) -> Iterator[str]:
+    """Write the comparison of drafting systems and yield what to print.
+
+    Raises:
+        DraftRefused: the file may not be written; nothing is.
+    """
+    stream = BytesIO()
+    block = draft_block(read.measurements, fitted=False)
+    written = write_systems(read, block, stream, paper=PAPERS[paper])
+    write_file(target, stream.getvalue(), force=force)
+    yield from _said(target, read, written)
+
+
+def write_form(target: Path, read: MeasurementFile, style: Style, *, force: bool) -> Iterator[str]:
+    """Write the empty form for a student's lengths and yield what to print."""
+    drafts = hand_drafts(block_for(read.measurements, style, Cloth(**read.cloth)))
+    text = lengths_form(read.wearer, asked_for(drafts), read.unit)
+    write_file(target, text.encode(), force=force)
+    yield f"Fill in {target}, then run the same line without --form"
+
+
+def marked_lines(read: MeasurementFile, path: Path, style: Style, *, scale: str) -> Iterator[str]:
+    """Yield the verdict on a student's lengths, in lines of 80 letters.
+
+    Raises:
+        DraftRefused: the lengths cannot be read.
+    """
+    drafts = hand_drafts(block_for(read.measurements, style, Cloth(**read.cloth)))
+    steps = [step for draft in drafts for step in draft.instructions]
+    lengths = read_lengths(path, steps, read.unit)
+    marked = mark_lengths(drafts, lengths, SCALES[scale])
+    right = sum(m.mark is Mark.RIGHT for m in marked)
+    yield f"{right} of {len(marked)} lengths are right, for a draft at {scale}"
+    first = next((m for m in marked if m.mark is Mark.WRONG), None)
+    if first:
+        yield ""
+        yield from _explained(first, read)
+    others = [m for m in marked if m.mark is not Mark.RIGHT and m is not first]
+    if others:
+        yield ""
+    for other in others:
+        yield from wrapped(_said_of(other, read))
+    missing = [step.label for step in asked_for(drafts) if step.label not in lengths]
+    if missing:
+        yield ""
+        yield from wrapped(f"not given: {', '.join(missing)}")
+
+
+def _said_of(marked: Marked, read: MeasurementFile) -> str:
+    longer = "long" if marked.miss > 0 else "short"
+    step, writing = marked.step, Writing(read.unit)
+    words = (
+        f"step {step.label}, {step.panel} {step.name}, {line_ends(step)}: "
+        f"{format_length(marked.length, read.unit)} instead of {format_length(step.result, read.unit)}, "
+        f"{format_length(abs(marked.miss), read.unit)} too {longer}"
+    )
+    if marked.because:
+        return f"{words}; it follows from step {marked.because}"
+    if marked.slip:
+        done, part = marked.slip
+        return f"{words}; it is what comes out with “{part.name or part.formula(writing.exact)}” {done}"
+    return words
+
+
+def _explained(marked: Marked, read: MeasurementFile) -> Iterator[str]:
+    """Yield the first wrong step with how it is done."""
+    step, writing = marked.step, Writing(read.unit)
+    yield from wrapped(f"First mistake: {_said_of(marked, read)}.")
+    yield from wrapped(f"  How it is drawn: from {start_text(step)}, {way_text(step, writing)}.")
+    if step.length:
+        yield from wrapped(
+            f"  {step.length.formula(writing.exact)} = {step.length.numbers(writing.exact)} = "
+            f"{format_length(step.result, read.unit)}."
+        )
+
+
+def _said(target: Path, read: MeasurementFile, written: PrintReport) -> Iterator[str]:
+    for problem in read.warnings:
+        yield from wrapped(f"warning: {problem}")
+    for warning in written.warnings:
+        yield from wrapped(f"warning: {warning}")
+    yield f"{target}: {'1 sheet' if written.sheets == 1 else f'{written.sheets} sheets'}"

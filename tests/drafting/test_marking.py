@@ -1,0 +1,92 @@
+"""Marking: which lengths are right, and where the first mistake lies."""
+
+from __future__ import annotations
+
+import pytest
+
+from drafting import draft_block
+from drafting.hand_draft import Instruction, hand_draft
+from drafting.marking import Mark, Marked, asked_for, mark_lengths, tolerance
+from tests.wearers import wearer
+
+# hip 980, ease 30: front hip 242.5, front fork 51.25, crease (242.5 - 51.25) / 2 = 95.625
+DRAFTS = (hand_draft(draft_block(wearer()).halves[0]),)
+STEPS = {(s.panel, s.name): s for s in DRAFTS[0].instructions}
+HIP, FORK, CREASE = (STEPS["front", name] for name in ("hip at the side", "fork level", "crease"))
+CURVE = STEPS["front", "crotch seam, curved part"]
+LENGTHS = {step.label: step.result for step in asked_for(DRAFTS)}
+
+
+def marked(changed: dict[Instruction, float], scale: float = 1) -> dict[str, Marked]:
+    lengths = LENGTHS | {step.label: mm for step, mm in changed.items()}
+    return {m.step.label: m for m in mark_lengths(DRAFTS, lengths, scale)}
+
+
+def test_twenty_lines_are_asked_for_in_the_order_of_the_draft() -> None:
+    asked = asked_for(DRAFTS)
+    assert len(asked) == 20
+    order = [s.label for s in DRAFTS[0].instructions]
+    assert [s.label for s in asked] == sorted((s.label for s in asked), key=order.index)
+    assert {"front", "back"} == {s.panel for s in asked}
+    assert any(s.curve for s in asked)
+
+
+def test_right_lengths_are_right() -> None:
+    assert {m.mark for m in marked({}).values()} == {Mark.RIGHT}
+
+
+@pytest.mark.parametrize(("scale", "allowed"), [(1, 1.5), (4, 3.0), (5, 3.5)])
+def test_a_small_draft_may_miss_more(scale: float, allowed: float) -> None:
+    # 1 mm to draw and half a millimetre of the paper to read
+    assert tolerance(FORK, scale) == pytest.approx(allowed)
+    assert marked({FORK: FORK.result + allowed - 0.01}, scale)[FORK.label].mark is Mark.RIGHT
+    assert marked({FORK: FORK.result + allowed + 0.01}, scale)[FORK.label].mark is Mark.WRONG
+
+
+def test_a_length_that_is_right_by_a_wrong_one_before_it_follows_from_it() -> None:
+    # The fork is drawn 61.25, without its - 1.0; the crease is then (242.5 - 61.25) / 2 = 90.625.
+    found = marked({FORK: 61.25, CREASE: 90.625})
+    assert found[FORK.label].mark is Mark.WRONG
+    assert (found[CREASE.label].mark, found[CREASE.label].because) == (Mark.FOLLOWS, FORK.label)
+
+
+def test_a_length_that_is_wrong_by_the_wearers_own_numbers_too_is_a_mistake_of_its_own() -> None:
+    found = marked({FORK: 61.25, CREASE: 110.0})
+    assert [m.mark for m in (found[FORK.label], found[CREASE.label])] == [Mark.WRONG, Mark.WRONG]
+
+
+def test_a_crotch_curve_follows_from_a_wrong_fork() -> None:
+    found = marked({FORK: 61.25, CURVE: CURVE.result + 12})
+    assert (found[CURVE.label].mark, found[CURVE.label].because) == (Mark.FOLLOWS, FORK.label)
+
+
+def test_a_wrong_length_later_does_not_excuse_an_earlier_one() -> None:
+    found = marked({CREASE: 80.0, FORK: 70.0, HIP: 200.0})
+    first = next(m for m in found.values() if m.mark is not Mark.RIGHT)
+    assert first.step is HIP and first.mark is Mark.WRONG
+
+
+@pytest.mark.parametrize(
+    ("step", "length", "done", "part"),
+    [
+        (FORK, 61.25, "left out", "1.0"),  # hip / 16
+        (FORK, 71.25, "added instead of taken away", "1.0"),  # hip / 16 + 1.0
+        (HIP, 235.0, "left out", "hip ease"),  # hip / 4 - 1.0
+        (CREASE, 191.25, "not divided", "front hip width − front fork"),
+        (CREASE, 146.875, "added instead of taken away", "front fork"),
+    ],
+)
+def test_a_common_slip_is_recognised(step: Instruction, length: float, done: str, part: str) -> None:
+    slip = marked({step: length})[step.label].slip
+    assert slip is not None
+    assert (slip[0], slip[1].name or slip[1].formula()) == (done, part)
+
+
+def test_a_length_that_no_slip_gives_is_not_explained() -> None:
+    assert marked({FORK: 57.0})[FORK.label].slip is None
+
+
+def test_a_number_without_a_step_is_an_error() -> None:
+    with pytest.raises(KeyError):
+        mark_lengths(DRAFTS, {"999": 10.0}, 4)
+    assert mark_lengths(DRAFTS, {}, 4) == ()
