@@ -20,7 +20,9 @@ some_bodies = settings(max_examples=100, deadline=None)
 @given(bodies(sides=False))
 def test_any_body_gets_a_block_whose_seams_meet(body: Measurements) -> None:
     jeans = make_jeans(draft_block(body), STRAIGHT)
-    assert jeans.faults == ()
+    # Where seams and darts cannot take the waist in, no yoke or band lies well; that is said, not drawn.
+    out_of_reach = abs(jeans.block.shares.suppression.left_over) >= 1
+    assert {fault.code for fault in jeans.faults} <= ({"outline-crosses"} if out_of_reach else set())
     assert all(check.passes for check in jeans.seams)
 
 
