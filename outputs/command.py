@@ -9,17 +9,18 @@ from typing import Any
 import click
 
 from drafting.errors import DraftRefused
-from outputs.cloth_entries import CLOTH_ENTRIES
+from outputs.cloth_command import cloth
 from outputs.folder import make_folder, refuse_overwriting, safe_name, write_file
 from outputs.measure_twice_command import measure_twice
 from outputs.measuring_sheet_command import measuring_sheet
 from outputs.paper import PAPERS
 from outputs.print_check_command import check_print
 from outputs.print_options import read_print_options
-from outputs.style_options import LAPS, StyleOptions, read_options
+from outputs.style_arguments import read_arguments, style_arguments
+from outputs.style_options import StyleOptions
 from outputs.systems_command import systems
 from outputs.worksheet_command import mark, worksheet
-from styles.style import STRAIGHT, Band, Felling, Rise
+from styles.style import STRAIGHT
 
 FORMATS = ("pdf", "svg", "dxf")
 """What `outputs.pattern_files` can write."""
@@ -90,32 +91,7 @@ def measure(name: str, unit: str, out: Path | None, force: bool) -> None:
 
 @main.command(epilog="Example: jeansblock draft ada-field.toml --paper letter")
 @click.argument("file", type=click.Path(path_type=Path))
-@click.option(
-    "--style", default="straight", show_default=True, metavar="NAME",
-    help="What to draft: one of those that `jeansblock styles` lists, or a style file of your own.",
-)  # fmt: skip
-@click.option("--rise", type=click.Choice([r.value for r in Rise]), help="How high they reach.")
-@click.option("--band", type=click.Choice([b.value for b in Band]), help="How the waistband is cut.")
-@click.option("--laps", type=click.Choice(list(LAPS)), help="Which front lies on top at the fly.")
-@click.option(
-    "--below-waist", metavar="LENGTH",
-    help='How far below the waist they sit: "3 cm", "1 1/2 in"; a minus for above.',
-)  # fmt: skip
-@click.option(
-    "--seams", type=click.Choice([f.value for f in Felling]),
-    help="Plain and overlocked, or flat-felled with unequal allowances.",
-)  # fmt: skip
-@click.option(
-    "--set", "changes", metavar="SETTING=VALUE", multiple=True,
-    help='Change one setting of the style: "leg.hem_of_hip=40 %"; `jeansblock style-file` lists all.',
-)  # fmt: skip
-@click.option("--no-allowance", is_flag=True, help="Leave seam allowances away, to add your own.")
-@click.option(
-    "--lengthwise-change", metavar="PERCENT",
-    help="What washing does to the cloth along the warp; a minus for shrinking.",
-)  # fmt: skip
-@click.option("--crosswise-change", metavar="PERCENT", help="The same across the warp.")
-@click.option("--stretch", metavar="PERCENT", help="How far the cloth can be pulled crosswise; 0 if rigid.")
+@style_arguments
 @_PAPER
 @click.option(
     "--format", "formats", type=click.Choice(FORMATS), multiple=True, default=["pdf"], show_default=True,
@@ -144,9 +120,7 @@ def draft(
     out: Path | None,
     force: bool,
     anyway: bool,
-    no_allowance: bool,
     count: bool,
-    changes: tuple[str, ...],
     **asked: Any,
 ) -> None:
     """Draft the jeans for a measurements file.
@@ -159,10 +133,9 @@ def draft(
     from outputs.measurement_file import read_measurements
     from outputs.style_file import find_style
 
-    cloth = {key: asked.pop(key) for key in CLOTH_ENTRIES}
     printed = {key: asked.pop(key) for key in ("paper", "printed_bar", "only", "toile", "apart")}
     options, printing, chosen, read = gather(
-        lambda: read_options(allowance=not no_allowance, changes=changes, cloth=cloth, **asked),
+        lambda: read_arguments(**asked),
         lambda: read_print_options(**printed),
         lambda: find_style(style),
         lambda: read_measurements(file),
@@ -221,6 +194,7 @@ main.add_command(measuring_sheet)
 main.add_command(worksheet)
 main.add_command(mark)
 main.add_command(systems)
+main.add_command(cloth)
 
 if __name__ == "__main__":
     main()

@@ -6,10 +6,10 @@ import json
 from collections.abc import Collection, Iterator, Sequence
 from pathlib import Path
 
-from drafting.errors import DraftRefused, Problem, Severity
 from outputs.block_picture import draw_block_picture
 from outputs.ease_picture import draw_ease_picture
 from outputs.folder import write_folder
+from outputs.jeans_from_file import jeans_from, refuse_faults
 from outputs.measurement_file import MeasurementFile
 from outputs.pattern_files import pattern_writers
 from outputs.piece_text import some_pieces
@@ -20,10 +20,8 @@ from outputs.readings import median_words, said_medians
 from outputs.style_options import StyleOptions
 from outputs.summary import summary_lines, wrapped
 from outputs.units import format_length
-from styles.cloth import Cloth
 from styles.figures import jeans_figures
-from styles.jeans import Jeans, make_jeans
-from styles.room import block_for
+from styles.jeans import Jeans
 from styles.style import Style
 
 
@@ -54,9 +52,9 @@ def draft_into(
         DraftRefused: the measurements, a fault (without `anyway`), the folder (without `force`) or the disk
             do not allow it; the folder is as it was before.
     """
-    jeans = _made(read, style, options)
-    if jeans.faults and not anyway:
-        raise _faulty(jeans, read)
+    jeans = jeans_from(read, style, options)
+    if not anyway:
+        refuse_faults(jeans, read)
     pattern = pattern_to_print(jeans.pattern, printing)
     said = said_medians(read.readings, read.measurements.given(), read.unit)
     medians = wrapped(f"taken several times: {said}") if said else []
@@ -90,20 +88,8 @@ def count_for(
     Raises:
         DraftRefused: the measurements do not allow it, or no piece has a name that was asked for.
     """
-    pattern = pattern_to_print(_made(read, style, options).pattern, printing)
+    pattern = pattern_to_print(jeans_from(read, style, options).pattern, printing)
     return sheet_counts(pattern, printing, lambda mm: format_length(mm, read.unit))
-
-
-def _made(read: MeasurementFile, style: Style, options: StyleOptions) -> Jeans:
-    cloth = Cloth(**{**read.cloth, **options.cloth})
-    style = options.style(style, read.measurements.waist_taken_at)
-    return make_jeans(
-        block_for(read.measurements, style, cloth),
-        style,
-        wearer=read.wearer,
-        date=read.taken_on,
-        cloth=cloth,
-    )
 
 
 def _said_of(reports: Collection[PrintReport]) -> Iterator[str]:
@@ -119,15 +105,6 @@ def _said_of(reports: Collection[PrintReport]) -> Iterator[str]:
 
 def _pages(report: PrintReport) -> str:
     return "1 page" if report.sheets == 1 else f"{report.sheets} sheets"
-
-
-def _faulty(jeans: Jeans, read: MeasurementFile) -> DraftRefused:
-    problems = [
-        Problem(fault.where, fault.say(lambda mm: format_length(mm, read.unit)), Severity.REFUSAL)
-        for fault in jeans.faults
-    ]
-    advice = "The draft would not sew together; nothing was written. Give --anyway to see it nevertheless."
-    return DraftRefused([*problems, Problem("", advice, Severity.REFUSAL)])
 
 
 def _write_figures(jeans: Jeans, path: Path, read: MeasurementFile) -> None:

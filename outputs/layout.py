@@ -1,6 +1,6 @@
-"""Pieces laid side by side on one big area, grain upright.
+"""Pieces on one big area, grain upright; laid side by side where there is no need to save paper.
 
-The placing is plain: the tallest first, each in the first column that still has room, else in a new one.
+That placing is plain: the tallest first, each in the first column that still has room, else in a new one.
 """
 
 from __future__ import annotations

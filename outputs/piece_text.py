@@ -65,7 +65,8 @@ def title(number: int, piece: Piece) -> str:
 def check_length(number: int, piece: Piece) -> str:
     """Return the grain line as a length to measure on the print, with the error that is allowed."""
     length = piece.grain.length
-    return f"{title(number, piece)}: {length:.0f} mm ± {length * TOLERANCE:.0f} mm"
+    # Half a millimetre goes down, wherever on the area the piece lies: there its last digits differ.
+    return f"{title(number, piece)}: {length:.0f} mm ± {round(length, 3) * TOLERANCE - 0.001:.0f} mm"
 
 
 def full_label(

@@ -19,9 +19,10 @@ from shapely.geometry import box
 
 from drafting.pattern import Pattern
 from drafting.points import Point
-from outputs.layout import Layout, side_by_side, standing
+from outputs.layout import Layout, standing
 from outputs.paper import Paper
 from outputs.printer_scale import BAR
+from outputs.sheet_packing import packed
 
 STRIP = 5.0
 """Width of the lettering strip at the left and at the bottom, mm."""
@@ -37,8 +38,6 @@ INK = 0.5
 """A sheet is needed when the cut line comes this close to its window, mm: the width of the printed line."""
 SLACK = 1e-6
 """What rounding may take from a window that is as large as the layout, mm."""
-SPARE_ROWS = 3
-"""How many rows more than the tallest piece needs are tried for a smaller number of sheets."""
 ROW_LETTERS = "ABCDEFGHJKLMNPQRSTUVWXYZ"
 """No I and no O, which read as digits (as on the grid of ISO 5457 drawing sheets)."""
 
@@ -193,15 +192,6 @@ def sheet_round(layout: Layout) -> Tiling:
 
 
 def tiled(pattern: Pattern, paper: Paper) -> Tiling:
-    """Return the pattern's pieces laid on the fewest sheets that plain columns of pieces give.
-
-    Every height of a whole number of rows that holds the tallest piece is tried, up to SPARE_ROWS more.
-    """
-    pieces = standing(pattern)
+    """Return the pattern's pieces packed on few sheets of paper."""
     form = TileFormat(paper)
-    least = math.ceil(side_by_side(pieces, height=0).height / form.height)
-    trials = [
-        Tiling(side_by_side(pieces, height=rows * form.height), form)
-        for rows in range(least, least + SPARE_ROWS + 1)
-    ]
-    return min(trials, key=lambda tiling: (len(tiling.tiles), tiling.rows * tiling.columns))
+    return Tiling(packed(standing(pattern), width=form.width, height=form.height), form)

@@ -7,7 +7,7 @@ import re
 from dataclasses import dataclass
 from enum import Enum
 from fractions import Fraction
-from math import isfinite
+from math import ceil, isfinite
 
 __all__ = [
     "LengthError",
@@ -15,6 +15,7 @@ __all__ = [
     "Unit",
     "exact",
     "format_length",
+    "length_to_buy",
     "one_decimal",
     "parse_length",
     "read_length",
@@ -226,3 +227,19 @@ def exact(mm: float, unit: Unit) -> str:
     digits = {Unit.MM: 2, Unit.CM: 3, Unit.INCH: 4}[unit]
     text = f"{mm / unit.mm:.{digits}f}".rstrip("0").rstrip(".")
     return "0" if text == "-0" else text.replace("-", "−")
+
+
+def length_to_buy(mm: float, unit: Unit) -> str:
+    """Return a length of cloth rounded up as it is sold: to 10 cm ("1.4 m") or 1/8 yd ("1 1/2 yd").
+
+    Raises:
+        ValueError: for NaN and infinity.
+    """
+    if not isfinite(mm):
+        raise ValueError("only a finite length can be bought")
+    step = Fraction(36, 8) * _SIZE[Unit.INCH] if unit is Unit.INCH else Fraction(100)
+    steps = ceil(Fraction(mm) / step - Fraction(1, 10**6))  # a hair over a step is rounding, not cloth
+    if unit is not Unit.INCH:
+        return f"{steps // 10}.{steps % 10} m"
+    whole, eighths = divmod(steps, 8)
+    return " ".join([*(str(part) for part in (whole, Fraction(eighths, 8)) if part), "yd"])

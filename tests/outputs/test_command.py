@@ -20,7 +20,7 @@ from hypothesis import strategies as st
 from typed_files import FULL, PLAIN
 
 from drafting.findings import Finding, Level
-from outputs import command, draft_files
+from outputs import command, draft_files, jeans_from_file
 from outputs.demo import DEMO_FILES
 from outputs.paper import PAPERS
 from outputs.style_file import catalogue_names
@@ -141,7 +141,7 @@ def test_a_mistyped_option_is_refused_with_a_hint(run: Run, ada: Path) -> None:
 def test_a_faulty_pattern_is_written_only_when_asked_for(
     run: Run, ada: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    made = draft_files.make_jeans
+    made = jeans_from_file.make_jeans
 
     def unsewable(*args: Any, **options: Any) -> Any:
         jeans = made(*args, **options)
@@ -149,7 +149,7 @@ def test_a_faulty_pattern_is_written_only_when_asked_for(
         object.__setattr__(jeans.pattern, "findings", (fault,))
         return jeans
 
-    monkeypatch.setattr(draft_files, "make_jeans", unsewable)
+    monkeypatch.setattr(jeans_from_file, "make_jeans", unsewable)
     result = run("draft", ada)
     assert result.exit_code == 2 and not Path("ada-example-straight").exists()
     assert result.stderr.splitlines()[0] == "inseam: Front and back differ by 4.0 cm."

@@ -7,7 +7,7 @@ import pytest
 import samples
 from shapely.geometry import MultiPoint, box
 
-from outputs.layout import GAP, side_by_side, standing
+from outputs.layout import GAP, standing
 from outputs.paper import A4, LETTER, PAPERS, Paper
 from outputs.tiling import Side, Tile, TileFormat, Tiling, tiled
 
@@ -131,13 +131,6 @@ def test_turning_and_moving_keeps_the_cut_line_round_its_piece():
         assert moved.cut.min(axis=0) == pytest.approx([100, 50])
         assert moved.piece.polygon.area == pytest.approx(before.polygon.area)
         assert moved.line.polygon.buffer(1e-6).covers(moved.piece.polygon)
-
-
-@pytest.mark.parametrize("rows", [1, 5, 6, 7, 8])
-def test_no_other_height_of_the_columns_needs_fewer_sheets(rows: int):
-    best = tiled(samples.pattern(), LETTER)
-    other = side_by_side(standing(samples.pattern()), height=rows * best.format.height)
-    assert len(best.tiles) <= len(Tiling(other, best.format).tiles)
 
 
 def test_pieces_keep_their_numbers_in_the_order_of_the_pattern():

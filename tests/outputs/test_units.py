@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from outputs.units import LengthError, Unit, format_length, parse_length, read_length
+from outputs.units import LengthError, Unit, format_length, length_to_buy, parse_length, read_length
 
 
 @pytest.mark.parametrize(
@@ -152,3 +152,26 @@ def test_a_length_in_another_unit_is_the_same_length_exactly() -> None:
     inches = read_length("38 1/2 in", None).in_unit(Unit.CM)
     assert (inches.number, inches.unit, inches.mm) == (Fraction("97.79"), Unit.CM, 977.9)
     assert inches.in_unit(Unit.INCH) == read_length("38 1/2 in", None)
+
+
+@pytest.mark.parametrize(
+    ("mm", "unit", "told"),
+    [
+        (1300, Unit.CM, "1.3 m"),
+        (1300.01, Unit.CM, "1.4 m"),
+        (1300.0000001, Unit.MM, "1.3 m"),
+        (950, Unit.MM, "1.0 m"),
+        (914.4, Unit.INCH, "1 yd"),
+        (915, Unit.INCH, "1 1/8 yd"),
+        (300, Unit.INCH, "3/8 yd"),
+        (1300, Unit.INCH, "1 1/2 yd"),
+    ],
+)
+def test_cloth_is_bought_to_the_next_10_cm_or_eighth_of_a_yard(mm: float, unit: Unit, told: str) -> None:
+    """A yard is 914.4 mm (international yard and pound agreement of 1959), an eighth 114.3."""
+    assert length_to_buy(mm, unit) == told
+
+
+def test_no_one_buys_an_endless_length() -> None:
+    with pytest.raises(ValueError, match="finite"):
+        length_to_buy(float("inf"), Unit.CM)

@@ -1,0 +1,62 @@
+"""The options of the command line that decide what is drafted, for every command that drafts."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import Any, TypeVar
+
+import click
+
+from outputs.cloth_entries import CLOTH_ENTRIES
+from outputs.style_options import LAPS, StyleOptions, read_options
+from styles.style import Band, Felling, Rise
+
+_Command = TypeVar("_Command", bound=Callable[..., Any])
+
+_OPTIONS = (
+    click.option(
+        "--style", default="straight", show_default=True, metavar="NAME",
+        help="What to draft: one of those that `jeansblock styles` lists, or a style file of your own.",
+    ),
+    click.option("--rise", type=click.Choice([r.value for r in Rise]), help="How high they reach."),
+    click.option("--band", type=click.Choice([b.value for b in Band]), help="How the waistband is cut."),
+    click.option("--laps", type=click.Choice(list(LAPS)), help="Which front lies on top at the fly."),
+    click.option(
+        "--below-waist", metavar="LENGTH",
+        help='How far below the waist they sit: "3 cm", "1 1/2 in"; a minus for above.',
+    ),
+    click.option(
+        "--seams", type=click.Choice([f.value for f in Felling]),
+        help="Plain and overlocked, or flat-felled with unequal allowances.",
+    ),
+    click.option(
+        "--set", "changes", metavar="SETTING=VALUE", multiple=True,
+        help='Change one setting of the style: "leg.hem_of_hip=40 %"; `jeansblock style-file` lists all.',
+    ),
+    click.option("--no-allowance", is_flag=True, help="Leave seam allowances away, to add your own."),
+    click.option(
+        "--lengthwise-change", metavar="PERCENT",
+        help="What washing does to the cloth along the warp; a minus for shrinking.",
+    ),
+    click.option("--crosswise-change", metavar="PERCENT", help="The same across the warp."),
+    click.option(
+        "--stretch", metavar="PERCENT", help="How far the cloth can be pulled crosswise; 0 if rigid."
+    ),
+)  # fmt: skip
+
+
+def style_arguments(command: _Command) -> _Command:
+    """Give a command the options; it receives them by name, for `read_arguments`."""
+    for option in reversed(_OPTIONS):
+        command = option(command)
+    return command
+
+
+def read_arguments(*, no_allowance: bool, changes: tuple[str, ...], **asked: str | None) -> StyleOptions:
+    """Return the options as typed, all but the style's name.
+
+    Raises:
+        DraftRefused: with every option that cannot be meant.
+    """
+    cloth = {key: asked.pop(key) for key in CLOTH_ENTRIES}
+    return read_options(allowance=not no_allowance, changes=changes, cloth=cloth, **asked)
