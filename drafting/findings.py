@@ -32,6 +32,11 @@ class Said:
         return self.text.format(*(show(amount) for amount in self.amounts))
 
 
+def literal(text: str) -> str:
+    """Return a text that a person typed as it stands in a `Said` or a `Finding`."""
+    return text.replace("{", "{{").replace("}", "}}")
+
+
 class Level(Enum):
     """How much a finding matters."""
 

@@ -43,6 +43,19 @@ class Role(Enum):
     TAPE = "tape on the body"
     HIDDEN = "tape behind the body"
     DIMENSION = "measured straight"
+    LEVEL = "level or crease behind a drawing"
+    STYLE_1 = "first of several styles"
+    STYLE_2 = "second"
+    STYLE_3 = "third"
+    STYLE_4 = "fourth"
+    STYLE_5 = "fifth"
+    STYLE_6 = "sixth"
+    STYLE_7 = "seventh"
+    STYLE_8 = "eighth"
+    STYLE_9 = "ninth"
+    STYLE_10 = "tenth"
+    STYLE_11 = "eleventh"
+    STYLE_12 = "twelfth"
 
 
 @dataclass(frozen=True)
@@ -72,7 +85,24 @@ LINE_STYLES = {
     Role.TAPE: LineStyle(0.5, (1.5, 1.1)),
     Role.HIDDEN: LineStyle(0.2, (0.5, 0.9)),
     Role.DIMENSION: LineStyle(0.2),
+    Role.LEVEL: LineStyle(0.15, (0.1, 1.4)),
+    # Told apart in black and white; those that are most often drawn together differ most.
+    Role.STYLE_1: LineStyle(0.5),
+    Role.STYLE_2: LineStyle(0.4, (3.2, 1.4)),
+    Role.STYLE_3: LineStyle(0.5, (0.1, 1.3)),
+    Role.STYLE_4: LineStyle(0.4, (5.0, 1.3, 0.1, 1.3)),
+    Role.STYLE_5: LineStyle(0.25),
+    Role.STYLE_6: LineStyle(0.35, (1.2, 1.2)),
+    Role.STYLE_7: LineStyle(0.4, (8.0, 1.6)),
+    Role.STYLE_8: LineStyle(0.4, (4.0, 1.3, 0.1, 1.3, 0.1, 1.3)),
+    Role.STYLE_9: LineStyle(0.25, (2.4, 1.2)),
+    Role.STYLE_10: LineStyle(0.4, (7.0, 1.3, 1.6, 1.3)),
+    Role.STYLE_11: LineStyle(0.3, (0.1, 0.8, 0.1, 2.0)),
+    Role.STYLE_12: LineStyle(0.9, (0.1, 2.6)),
 }
+
+STYLE_ROLES = tuple(role for role in Role if role.name.startswith("STYLE_"))
+"""By the place of a style among several."""
 
 
 class Align(Enum):

@@ -50,7 +50,7 @@ def plan_into(
     jeans = [jeans_from(each, style, options) for each in read]
     for each, source in zip(jeans, read, strict=True):
         if not anyway:
-            refuse_faults(each, source)
+            refuse_faults([each], source)
     patterns = [each.pattern for each in jeans]
     if lies.plan:
         plan = read_plan(lies.plan, patterns)

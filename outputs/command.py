@@ -16,8 +16,9 @@ from outputs.measuring_sheet_command import measuring_sheet
 from outputs.paper import PAPERS
 from outputs.print_check_command import check_print
 from outputs.print_options import read_print_options
-from outputs.style_arguments import read_arguments, style_arguments
+from outputs.style_arguments import change_arguments, read_arguments
 from outputs.style_options import StyleOptions
+from outputs.styles_command import style_file, styles
 from outputs.systems_command import systems
 from outputs.worksheet_command import mark, worksheet
 from styles.style import STRAIGHT
@@ -91,7 +92,17 @@ def measure(name: str, unit: str, out: Path | None, force: bool) -> None:
 
 @main.command(epilog="Example: jeansblock draft ada-field.toml --paper letter")
 @click.argument("file", type=click.Path(path_type=Path))
-@style_arguments
+@click.option(
+    "--style", "asked_styles", multiple=True, metavar="NAME", show_default=STRAIGHT.name,
+    help="What to draft: one of those that `jeansblock styles` lists, or a style file of your own. Give it "
+    "again for several in one folder, with a sheet that compares them.",
+)  # fmt: skip
+@click.option("--all-styles", is_flag=True, help="Draft every style that `jeansblock styles` lists.")
+@click.option(
+    "--shared-once", is_flag=True,
+    help="Of several styles: print pieces that are the same only with the first that has them.",
+)  # fmt: skip
+@change_arguments
 @_PAPER
 @click.option(
     "--format", "formats", type=click.Choice(FORMATS), multiple=True, default=["pdf"], show_default=True,
@@ -115,7 +126,9 @@ def measure(name: str, unit: str, out: Path | None, force: bool) -> None:
 @click.option("--anyway", is_flag=True, help="Write the pattern even if a check finds it faulty.")
 def draft(
     file: Path,
-    style: str,
+    asked_styles: tuple[str, ...],
+    all_styles: bool,
+    shared_once: bool,
     formats: tuple[str, ...],
     out: Path | None,
     force: bool,
@@ -127,17 +140,17 @@ def draft(
 
     Writes the pattern as PDF or as --format says, the numbers as figures.json, and pictures of the block
     and of its ease, block.png and ease.png, into one folder. What is said of the cloth here counts before
-    the file.
+    the file. Of several styles, the files of each begin with its name, and comparison.pdf and .png show all.
     """
     from outputs.gathering import gather
     from outputs.measurement_file import read_measurements
-    from outputs.style_file import find_style
+    from outputs.style_file import find_styles
 
     printed = {key: asked.pop(key) for key in ("paper", "printed_bar", "only", "toile", "apart")}
     options, printing, chosen, read = gather(
         lambda: read_arguments(**asked),
         lambda: read_print_options(**printed),
-        lambda: find_style(style),
+        lambda: find_styles(asked_styles or (() if all_styles else (STRAIGHT.name,)), all_styles=all_styles),
         lambda: read_measurements(file),
     )
     if count:
@@ -146,14 +159,23 @@ def draft(
         for line in count_for(read, chosen, options, printing):
             click.echo(line)
         return
-    target = out or Path(safe_name(read.wearer, chosen.name))
+    target = out or Path(safe_name(read.wearer, chosen[0].name if len(chosen) == 1 else "styles"))
     refuse_overwriting(target, force=force)
 
     from outputs.draft_files import draft_into
+    from outputs.several_files import draft_several_into
 
-    for line in draft_into(
-        target, read, chosen, options, printing=printing, formats=formats, force=force, anyway=anyway
-    ):
+    lines = (
+        draft_into(
+            target, read, chosen[0], options, printing=printing, formats=formats, force=force, anyway=anyway
+        )
+        if len(chosen) == 1
+        else draft_several_into(
+            target, read, chosen, options, printing=printing, formats=formats, shared_once=shared_once,
+            force=force, anyway=anyway,
+        )
+    )  # fmt: skip
+    for line in lines:
         click.echo(line)
 
 
@@ -195,6 +217,8 @@ main.add_command(worksheet)
 main.add_command(mark)
 main.add_command(systems)
 main.add_command(cloth)
+main.add_command(style_file)
+main.add_command(styles)
 
 if __name__ == "__main__":
     main()

@@ -8,7 +8,7 @@ from pathlib import Path
 
 from outputs.block_picture import draw_block_picture
 from outputs.ease_picture import draw_ease_picture
-from outputs.folder import write_folder
+from outputs.folder import Writer, write_folder
 from outputs.jeans_from_file import jeans_from, refuse_faults
 from outputs.measurement_file import MeasurementFile
 from outputs.pattern_files import pattern_writers
@@ -54,11 +54,9 @@ def draft_into(
     """
     jeans = jeans_from(read, style, options)
     if not anyway:
-        refuse_faults(jeans, read)
+        refuse_faults([jeans], read)
     pattern = pattern_to_print(jeans.pattern, printing)
-    said = said_medians(read.readings, read.measurements.given(), read.unit)
-    medians = wrapped(f"taken several times: {said}") if said else []
-    summary = [*medians, *summary_lines(jeans, read.unit, read.warnings), ""]
+    summary = [*said_readings(read), *summary_lines(jeans, read.unit, read.warnings), ""]
     reports: dict[str, PrintReport] = {}
     written = write_folder(
         target,
@@ -66,33 +64,49 @@ def draft_into(
             **pattern_writers(
                 pattern, formats, reports, printing=printing, show=lambda mm: format_length(mm, read.unit)
             ),
-            "figures.json": lambda path: _write_figures(jeans, path, read),
-            "block.png": lambda path: draw_block_picture(jeans.block, path, wearer=read.wearer),
-            "ease.png": lambda path: draw_ease_picture(jeans.block, path, wearer=read.wearer, unit=read.unit),
+            **numbers_and_pictures(jeans, read),
         },
         force=force,
     )
     yield from summary
-    yield from _said_of(reports.values())
+    yield from said_of(reports.values())
     if pattern.printed:
         yield from wrapped(f"{some_pieces(pattern)} printed: {', '.join(pattern.printed)}")
-    for path in written:
-        yield f"{path}: {_pages(reports[path.name])}" if path.suffix == ".pdf" else str(path)
+    yield from said_files(written, reports)
 
 
 def count_for(
-    read: MeasurementFile, style: Style, options: StyleOptions, printing: PrintOptions
+    read: MeasurementFile, styles: Sequence[Style], options: StyleOptions, printing: PrintOptions
 ) -> Iterator[str]:
-    """Draft and yield how many sheets the pattern takes on each paper; write nothing.
+    """Draft and yield how many sheets the pattern of each style takes on each paper; write nothing.
 
     Raises:
         DraftRefused: the measurements do not allow it, or no piece has a name that was asked for.
     """
-    pattern = pattern_to_print(jeans_from(read, style, options).pattern, printing)
-    return sheet_counts(pattern, printing, lambda mm: format_length(mm, read.unit))
+    for style in styles:
+        if len(styles) > 1:
+            yield f"=== {style.name}"
+        pattern = pattern_to_print(jeans_from(read, style, options).pattern, printing)
+        yield from sheet_counts(pattern, printing, lambda mm: format_length(mm, read.unit))
 
 
-def _said_of(reports: Collection[PrintReport]) -> Iterator[str]:
+def numbers_and_pictures(jeans: Jeans, read: MeasurementFile) -> dict[str, Writer]:
+    """Return the writers of all that is no pattern, by file name."""
+    block, wearer = jeans.block, read.wearer
+    return {
+        "figures.json": lambda path: _write_figures(jeans, path, read),
+        "block.png": lambda path: draw_block_picture(block, path, wearer=wearer),
+        "ease.png": lambda path: draw_ease_picture(block, path, wearer=wearer, unit=read.unit),
+    }
+
+
+def said_readings(read: MeasurementFile) -> list[str]:
+    """Return lines that tell the medians of what was measured several times."""
+    said = said_medians(read.readings, read.measurements.given(), read.unit)
+    return wrapped(f"taken several times: {said}") if said else []
+
+
+def said_of(reports: Collection[PrintReport]) -> Iterator[str]:
     """Yield what the pattern files lack; what several of them lack is told once."""
     shortened = dict.fromkeys(piece for report in reports for piece in report.shortened)
     if shortened:
@@ -101,6 +115,13 @@ def _said_of(reports: Collection[PrintReport]) -> Iterator[str]:
         yield from wrapped(f"labels shortened on: {'; '.join(shortened)}{where}")
     for warning in dict.fromkeys(warning for report in reports for warning in report.warnings):
         yield from wrapped(f"warning: {warning}")
+
+
+def said_files(written: Collection[Path], reports: dict[str, PrintReport]) -> Iterator[str]:
+    """Yield every file, a pattern with its sheets."""
+    for path in written:
+        report = reports.get(path.name) if path.suffix == ".pdf" else None
+        yield f"{path}: {_pages(report)}" if report else str(path)
 
 
 def _pages(report: PrintReport) -> str:

@@ -13,7 +13,7 @@ def gather(*readers: Callable[[], Any]) -> tuple[Any, ...]:
     """Return what the readers return.
 
     Raises:
-        DraftRefused: with the problems of every reader that refuses.
+        DraftRefused: with the problems of every reader that refuses; one that several have is told once.
     """
     read, problems = [], []
     for reader in readers:
@@ -22,5 +22,5 @@ def gather(*readers: Callable[[], Any]) -> tuple[Any, ...]:
         except DraftRefused as refusal:
             problems += [replace(p, source=p.source or refusal.source) for p in refusal.problems]
     if problems:
-        raise DraftRefused(problems)
+        raise DraftRefused(dict.fromkeys(problems))
     return tuple(read)

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable, Iterator
+
 from drafting.errors import DraftRefused, Problem, Severity
 from outputs.measurement_file import MeasurementFile
 from outputs.style_options import StyleOptions
@@ -13,29 +15,40 @@ from styles.style import Style
 
 
 def jeans_from(read: MeasurementFile, style: Style, options: StyleOptions) -> Jeans:
-    """Return the jeans; the cloth of the options counts before the file's."""
+    """Return the jeans; the cloth of the options counts before the file's.
+
+    Raises:
+        DraftRefused: the measurements do not allow a draft.
+    """
     cloth = Cloth(**{**read.cloth, **options.cloth})
-    asked = options.style(style, read.measurements.waist_taken_at)
+    style = options.style(style, read.measurements.waist_taken_at)
     return make_jeans(
-        block_for(read.measurements, asked, cloth),
-        asked,
+        block_for(read.measurements, style, cloth),
+        style,
         wearer=read.wearer,
         date=read.taken_on,
         cloth=cloth,
     )
 
 
-def refuse_faults(jeans: Jeans, read: MeasurementFile) -> None:
+def refuse_faults(several: Iterable[Jeans], read: MeasurementFile) -> None:
     """Refuse jeans that would not sew together.
 
     Raises:
-        DraftRefused: with every fault, in the wearer's unit.
+        DraftRefused: with every fault of every style, in the wearer's unit.
     """
-    if not jeans.faults:
-        return
-    problems = [
-        Problem(fault.where, fault.say(lambda mm: format_length(mm, read.unit)), Severity.REFUSAL)
-        for fault in jeans.faults
-    ]
-    advice = "The draft would not sew together; nothing was written. Give --anyway to see it nevertheless."
-    raise DraftRefused([*problems, Problem("", advice, Severity.REFUSAL)])
+    several = tuple(several)
+    problems = [problem for jeans in several for problem in _faults(jeans, read, named=len(several) > 1)]
+    if problems:
+        advice = (
+            "The draft would not sew together; nothing was written. Give --anyway to see it nevertheless."
+        )
+        raise DraftRefused([*problems, Problem("", advice, Severity.REFUSAL)])
+
+
+def _faults(jeans: Jeans, read: MeasurementFile, *, named: bool) -> Iterator[Problem]:
+    for fault in jeans.faults:
+        said = fault.say(lambda mm: format_length(mm, read.unit))
+        yield Problem(
+            fault.where, said, Severity.REFUSAL, source=f"style {jeans.style.name}" if named else ""
+        )

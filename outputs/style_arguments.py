@@ -13,11 +13,12 @@ from styles.style import Band, Felling, Rise
 
 _Command = TypeVar("_Command", bound=Callable[..., Any])
 
-_OPTIONS = (
-    click.option(
-        "--style", default="straight", show_default=True, metavar="NAME",
-        help="What to draft: one of those that `jeansblock styles` lists, or a style file of your own.",
-    ),
+_STYLE = click.option(
+    "--style", default="straight", show_default=True, metavar="NAME",
+    help="What to draft: one of those that `jeansblock styles` lists, or a style file of your own.",
+)  # fmt: skip
+
+_CHANGES = (
     click.option("--rise", type=click.Choice([r.value for r in Rise]), help="How high they reach."),
     click.option("--band", type=click.Choice([b.value for b in Band]), help="How the waistband is cut."),
     click.option("--laps", type=click.Choice(list(LAPS)), help="Which front lies on top at the fly."),
@@ -46,8 +47,13 @@ _OPTIONS = (
 
 
 def style_arguments(command: _Command) -> _Command:
-    """Give a command the options; it receives them by name, for `read_arguments`."""
-    for option in reversed(_OPTIONS):
+    """Give a command the options, one style among them; it receives them by name, for `read_arguments`."""
+    return _STYLE(change_arguments(command))
+
+
+def change_arguments(command: _Command) -> _Command:
+    """Give a command all of them but the style itself."""
+    for option in reversed(_CHANGES):
         command = option(command)
     return command
 

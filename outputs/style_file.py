@@ -3,13 +3,16 @@
 from __future__ import annotations
 
 import difflib
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import replace
+from functools import partial
 from pathlib import Path
 from typing import Any
 
 from drafting.errors import DraftRefused, Problem, Severity
 from outputs.cloth_entries import in_one_line
+from outputs.folder import safe_name
+from outputs.gathering import gather
 from outputs.measurement_template import doubt_about_text
 from outputs.setting_values import plausible, read_settings, show_value
 from outputs.text_file import read_text
@@ -21,6 +24,9 @@ from styles.style_table import SETTINGS, Kind, value_of
 CATALOGUE = Path(__file__).parent.parent / "styles" / "catalogue"
 """One file a style; a file that is put here is offered under its own name."""
 
+MOST_STYLES = 12
+"""In one run: more could not be told apart on one drawing."""
+
 _TEXTS = ("name", "says", "like", "unit")
 
 
@@ -29,8 +35,12 @@ def catalogue_names() -> tuple[str, ...]:
     return tuple(sorted(path.stem for path in CATALOGUE.glob("*.toml")))
 
 
-def find_style(asked: str) -> Style:
+def find_style(asked: str, *, option: str = "--style") -> Style:
     """Return a style by its name in the catalogue, or from a person's own file, known by its ending .toml.
+
+    Args:
+        asked: As typed.
+        option: Where it was typed, for the message.
 
     Raises:
         DraftRefused: when there is no such style, or its file is wrong, with all problems at once.
@@ -44,8 +54,36 @@ def find_style(asked: str) -> Style:
         )
         message = f"There is no style of this name.{guess}"
         choices = f"{', '.join(names)}, or a file of your own that ends in .toml"
-        raise DraftRefused([Problem("--style", message, Severity.REFUSAL, in_one_line(asked), choices)])
+        raise DraftRefused([Problem(option, message, Severity.REFUSAL, in_one_line(asked), choices)])
     return read_style(CATALOGUE / f"{asked}.toml")
+
+
+def find_styles(asked: Sequence[str], *, all_styles: bool = False) -> tuple[Style, ...]:
+    """Return styles in the order asked for, those of the catalogue first when all are wanted; each once.
+
+    Raises:
+        DraftRefused: with the problems of every style, see `find_style`; or two would have the same files, or
+            there are more than MOST_STYLES.
+    """
+    names = [*(catalogue_names() if all_styles else ()), *asked]
+    styles = tuple(dict.fromkeys(gather(*(partial(find_style, name) for name in names))))
+    _refuse_unlike(styles)
+    return styles
+
+
+def _refuse_unlike(styles: Sequence[Style]) -> None:
+    problems = []
+    names = [safe_name(style.name) for style in styles]
+    for name in dict.fromkeys(name for name in names if names.count(name) > 1):
+        message = "Several styles have this name, so that their files would, too; change it in one of them."
+        problems.append(Problem("--style", message, Severity.REFUSAL, name))
+    if len(styles) > MOST_STYLES:
+        message = "So many styles cannot be told apart on one drawing; draft some in a run of their own."
+        problems.append(
+            Problem("--style", message, Severity.REFUSAL, str(len(styles)), f"up to {MOST_STYLES}")
+        )
+    if problems:
+        raise DraftRefused(problems)
 
 
 def read_style(path: Path) -> Style:
@@ -114,8 +152,8 @@ def style_text(style: Style, unit: Unit) -> str:
         "# A style of jeans. Change what you like; a line that is left away is as in a straight cut.",
         '# Lengths are texts like "4 cm" or "1 1/2 in", shares are texts like "42 %".',
         "",
-        f'name = "{style.name}"',
-        f'says = "{style.says}"',
+        f"name = {_quoted(style.name)}",
+        f"says = {_quoted(style.says)}",
     ]
     group = ""
     for key, setting in SETTINGS.items():
@@ -131,3 +169,8 @@ def style_text(style: Style, unit: Unit) -> str:
         word = {"yes": "true", "no": "false"}.get(word, word)
         lines.append(f"{name} = {word}  # {setting.says} ({plausible(setting, unit)})")
     return "\n".join(lines) + "\n"
+
+
+def _quoted(text: str) -> str:
+    escaped = text.replace("\\", "\\\\").replace('"', '\\"')
+    return f'"{escaped}"'

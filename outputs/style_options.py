@@ -41,10 +41,16 @@ class StyleOptions:
     cloth: Mapping[str, float] = field(default_factory=dict)
 
     def style(self, base: Style, waist: WaistLevel) -> Style:
-        """Return the style as asked for; jeans whose waist was measured where they are worn sit there."""
+        """Return the style as asked for; jeans whose waist was measured where they are worn sit there.
+
+        Raises:
+            DraftRefused: what was set fights with what this style has.
+        """
         if waist is WaistLevel.WORN:
             base = replace(base, rise=None, below_waist=0.0)
-        style, _ = read_settings(self.settings, base, None)
+        style, wrong = read_settings(self.settings, base, None)
+        if wrong:
+            raise DraftRefused([replace(p, key=f"--set {p.key}") for p in wrong], f"style {base.name}")
         if self.allowance:
             return style
         return replace(style, allowances=replace(_NO_ALLOWANCE, felling=style.allowances.felling))

@@ -13,10 +13,10 @@ from outputs.units import Unit, format_length
 from styles.cloth import Cloth, width_off
 from styles.jeans import Jeans
 
-_WIDTH = 80
+WIDTH = 80
 """Letters in a line: what every terminal shows and every mail keeps."""
 
-_HEADS = {Unit.MM: "in mm", Unit.CM: "in cm", Unit.INCH: "in inches"}
+UNIT_HEADS = {Unit.MM: "in mm", Unit.CM: "in cm", Unit.INCH: "in inches"}
 _ROW = "{:<13}{:>10}{:>10}{:>10}  {}"
 
 
@@ -36,7 +36,7 @@ def summary_lines(jeans: Jeans, unit: Unit, warnings: tuple[Problem, ...]) -> It
         return format_length(mm, unit)
 
     block = jeans.block
-    yield _row(_HEADS[unit], "body", "ease", "pattern")
+    yield _row(UNIT_HEADS[unit], "body", "ease", "pattern")
     for line in girth_lines(block):
         mark = origin_mark(line.origin, line.spread, unit) + ("" if line.enough else ", SHORT")
         yield _row(level_name(line), show(line.body), show(line.ease), show(line.pattern), mark)
@@ -118,4 +118,4 @@ def _row(name: str, first: str, second: str = "", third: str = "", remark: str =
 
 def wrapped(text: str) -> list[str]:
     """Return a message as lines of at most 80 letters, those after the first set in."""
-    return textwrap.wrap(text, _WIDTH, subsequent_indent="  ", break_on_hyphens=False)
+    return textwrap.wrap(text, WIDTH, subsequent_indent="  ", break_on_hyphens=False)

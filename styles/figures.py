@@ -42,6 +42,9 @@ def jeans_figures(jeans: Jeans) -> dict[str, Any]:
         "zip_length": next((in_cm(n.length) for n in jeans.notions if n.name == ZIP), None),
         "waistband_length": in_cm(jeans.band_length),
         "below_waist": in_cm(jeans.style.below_waist),
+        "front_rise": in_cm(jeans.front_rise),
+        "hem_height": in_cm(jeans.block.levels.hem.mm),
+        "least_stretch": jeans.style.least_stretch,
         "cloth": asdict(jeans.cloth),
         "findings": [finding_figures(finding) for finding in pattern.findings],
     }

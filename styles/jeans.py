@@ -27,7 +27,7 @@ from styles.room import check_stretch
 from styles.straight_band import HalfWaist, straight_band
 from styles.style import Band, Style
 from styles.trueing_table import trueing_section, verdict
-from styles.upper import back_top
+from styles.upper import back_top, front_at
 from styles.waistband import BACK_BAND, FRONT_BAND, UPPER, band_notions, centre_back_of_band, shaped_band
 from styles.worn_level import check_worn_girth
 
@@ -55,6 +55,11 @@ class Jeans:
     notions: tuple[Notion, ...]
     cloth: Cloth
     band_length: float
+
+    @property
+    def front_rise(self) -> float:
+        """The front crotch seam from the fork to the upper edge of the jeans, mm; of the right half."""
+        return front_at(self.block.front, self.style.below_waist).crotch.length
 
     @property
     def faults(self) -> tuple[Finding, ...]:

@@ -6,7 +6,7 @@ from dataclasses import asdict
 
 from drafting.block import Block, draft_block
 from drafting.body import Body, complete
-from drafting.findings import Finding, Level
+from drafting.findings import Finding, Level, literal
 from drafting.measurements import Measurements
 from drafting.proportions import Ease, Proportions
 from drafting.sides import known_of_both
@@ -32,8 +32,8 @@ def check_stretch(style: Style, cloth: Cloth, body: Body) -> tuple[Finding, ...]
     level = min(known, key=lambda level: wanted[level] / known[level])
     ease, least = wanted[level], usual[level]
     text = (
-        f"The {style.name} cut is drawn for cloth that stretches by {style.least_stretch:.0f} % or more; "
-        f"this one is given {cloth.stretch:.0f} %. In rigid denim the {level} has only {{0}} of room where "
-        "{1} is usual: it will not go on, or bind when you sit. Take such a cloth, or a wider style."
+        f"The {literal(style.name)} cut is drawn for cloth that stretches by {style.least_stretch:.0f} % or "
+        f"more; this one is given {cloth.stretch:.0f} %. In rigid denim the {level} has only {{0}} of room "
+        "where {1} is usual: it will not go on, or bind when you sit. Take such a cloth, or a wider style."
     )
     return (Finding("stretch-missing", Level.WARNING, "cloth", text, (ease, least), ease, least),)
