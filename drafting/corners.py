@@ -107,9 +107,14 @@ def _trimmed(first: Stroke, second: Stroke, *, stepped: bool) -> Joint:
 def _mirrored(side: Stroke, hem: Stroke) -> Joint | None:
     """Return the end of a hem allowance: the side's cut line, reflected in the hem line to the hem's depth.
 
+    With a turn-up it is reflected at every fold; those are parallel to the hem's chord, so that both ends of
+    one hem are folded alike.
+
     None when the side runs so flat to the hem that its cut line meets the hem line beyond MITRE allowances.
     """
-    origin, along = _array(hem.start), _array(hem.leaving)
+    turn_up = hem.edge.turn_up
+    way = (hem.end - hem.start).unit if turn_up else hem.leaving
+    origin, along = _array(hem.start), _array(way)
     reach = MITRE * max(side.allowance, hem.allowance)
     line = extended(side.points, side.arriving, reach)
     met = crossings(line, np.vstack([origin - reach * along, origin + reach * along]))
@@ -117,9 +122,9 @@ def _mirrored(side: Stroke, hem: Stroke) -> Joint | None:
         return None
     leave = met[-1][0]
     upward = np.vstack([at(line, leave), line[: math.ceil(leave)][::-1]])
-    if np.abs((upward - origin) @ _array(hem.leaving.left)).max() < hem.allowance:
+    if np.abs((upward - origin) @ _array(way.left)).max() < max(turn_up, hem.allowance - 2 * turn_up):
         upward = extended(upward, Vector(*(upward[-1] - upward[-2])).unit, 4 * hem.allowance)
-    down = _reflected(upward, origin, along)
+    down = _folded(upward, origin, along, turn_up) if turn_up else _reflected(upward, origin, along)
     bottom = extended(hem.points[::-1], -hem.leaving, 2 * reach)[::-1]
     landed = crossings(down, bottom)
     if not landed:
@@ -133,6 +138,23 @@ def _reflected(points: Coordinates, origin: Coordinates, along: Coordinates) -> 
     """Return points, shape (n, 2), reflected in the line through `origin` along the unit vector `along`."""
     gap = points - origin
     return np.asarray(origin + 2 * (gap @ along)[:, None] * along - gap)
+
+
+def _folded(upward: Coordinates, origin: Coordinates, along: Coordinates, depth: float) -> Coordinates:
+    """Return the end of a turn-up of that depth and of the hem below it, from the hem line down.
+
+    The first strip lies before the leg and is its reflection; the second lies behind the first and is the leg
+    moved down; the hem below lies behind the leg again.
+    """
+    heights = (upward - origin) @ np.array((-along[1], along[0]))
+    up = np.array((-along[1], along[0])) * np.sign(heights[-1])
+    heights = np.abs(heights)
+    reach = int(np.argmax(heights >= depth))
+    share = (depth - heights[reach - 1]) / (heights[reach] - heights[reach - 1])
+    strip = np.vstack([upward[:reach], at(upward, reach - 1 + share)])
+    behind = strip[::-1] - 2 * depth * up
+    hem = _reflected(upward, origin, along) - 2 * depth * up
+    return np.vstack([_reflected(strip, origin, along), behind[1:], hem[1:]])
 
 
 def _array(place: Point | Vector) -> Coordinates:

@@ -67,13 +67,18 @@ class Notch:
 
 @dataclass(frozen=True)
 class Edge:
-    """One named side of a piece, with its seam or hem allowance in millimetres (0 for none)."""
+    """One named side of a piece, with its seam or hem allowance in millimetres (0 for none).
+
+    A hem's allowance may hold a turn-up: cloth that is folded up behind the leg and then, along the hem line,
+    up in front of it. Its depth is `turn_up`, and it takes twice that of the allowance.
+    """
 
     name: str
     path: Path
     allowance: float = 0.0
     finish: Finish = Finish.SEAM
     notches: tuple[Notch, ...] = ()
+    turn_up: float = 0.0
 
     @property
     def length(self) -> float:
@@ -150,6 +155,13 @@ class Piece:
             if edge.name == name:
                 return edge
         raise KeyError(f"{self.name} has no edge {name!r}")
+
+    def sewn(self, name: str) -> Edge:
+        """Return the edge called `name`, or the marked line of that name; KeyError when there is neither."""
+        for mark in self.marks:
+            if mark.name == name and mark.kind is MarkKind.LINE:
+                return Edge(name, mark.path)
+        return self.edge(name)
 
     def outline(self, sag: float = FLATTEN) -> Coordinates:
         """Return the sew line as points (n, 2), the first not repeated, `sag` mm off the curves at most."""

@@ -13,7 +13,7 @@ class Run:
 
     Attributes:
         piece: Name of the piece.
-        edge: Name of its edge.
+        edge: Name of its edge, or of a marked line that is sewn, such as the leg of a dart.
         backwards: Walk against the ring's direction.
         start: Where the stretch starts, mm from the start of the walk along the edge.
         end: Where it ends; None is the far end.

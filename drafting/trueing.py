@@ -127,7 +127,7 @@ def _walked(runs: tuple[Run, ...], pieces: dict[str, Piece]) -> _Walk:
     length, notches, broken = 0.0, dict[str, tuple[float, tuple[str, str]]](), ""
     for run in runs:
         try:
-            edge = pieces[run.piece].edge(run.edge)
+            edge = pieces[run.piece].sewn(run.edge)
         except KeyError:
             broken = f"there is no edge {run.edge!r} on a piece {run.piece!r}"
             continue

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 
 import numpy as np
 import shapely
@@ -62,7 +62,13 @@ def draw_piece(
 
     room = Room(piece.polygon, clearance=CLEARANCE)
     room.take(drawing.ink())
-    lacks = [f"“{name}”" for name in _write_captions(drawing, piece, room)]
+    rooms = [room]
+    if any(edge.turn_up for edge in piece.edges):
+        # Its folds lie below the hem line, outside what is sewn.
+        below = Room(shapely.difference(placed.line.polygon, piece.polygon), clearance=CLEARANCE)
+        below.take(drawing.ink())
+        rooms.append(below)
+    lacks = [f"“{name}”" for name in _write_captions(drawing, piece, rooms)]
     label = _write_label(drawing, placed, pattern, room, joins)
     drawing.play(canvas)
     if label is None and not lacks:
@@ -101,7 +107,7 @@ def draw_drill(canvas: Canvas, at: Point) -> None:
     canvas.stroke(circle(at, DRILL_ARM / 2), Role.DRILL)
 
 
-def _write_captions(drawing: Recording, piece: Piece, room: Room) -> list[str]:
+def _write_captions(drawing: Recording, piece: Piece, rooms: Sequence[Room]) -> list[str]:
     """Name grain, folds and marks beside their lines; return the marks left unnamed."""
     named = [("grain", piece.grain)]
     named += [("place on the fold", edge.path) for edge in piece.edges if edge.finish is Finish.FOLD]
@@ -112,8 +118,8 @@ def _write_captions(drawing: Recording, piece: Piece, room: Room) -> list[str]:
         for size in CAPTIONS:
             words = name.replace("_", " ")
             width = drawing.text_width(words, size)
-            places = _around(path.start, width, size) if path in drills else _beside(path, size)
-            if _write_at(drawing, room, words, width, size, places):
+            places = list(_around(path.start, width, size) if path in drills else _beside(path, size))
+            if any(_write_at(drawing, room, words, width, size, places) for room in rooms):
                 unnamed.pop(name, None)
                 break
     return list(unnamed)

@@ -54,7 +54,8 @@ def _width(edge: Edge) -> float:
 
 
 def _names(edges: list[Edge]) -> str:
-    return ", ".join(dict.fromkeys(edge.name.replace("_", " ") for edge in edges))
+    names = (edge.name.replace("_", " ") + (" with its turn-up" if edge.turn_up else "") for edge in edges)
+    return ", ".join(dict.fromkeys(names))
 
 
 def title(number: int, piece: Piece) -> str:

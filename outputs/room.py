@@ -22,7 +22,7 @@ class Room:
         step: Distance in mm between the places tried.
     """
 
-    def __init__(self, shape: Polygon, *, clearance: float, step: float = 6.0) -> None:
+    def __init__(self, shape: BaseGeometry, *, clearance: float, step: float = 6.0) -> None:
         """Start with nothing drawn in the shape."""
         self._clearance, self._step = clearance, step
         self._free: BaseGeometry = shape.buffer(-clearance)

@@ -56,7 +56,7 @@ def _read(setting: Setting, typed: object, unit: Unit | None) -> Any:
             raise ValueError("This is answered by yes or no.")
         return _YES_OR_NO[word]
     if setting.kind is Kind.CHOICE:
-        by_word = {str(choice.value): choice for choice in setting.choices}
+        by_word = setting.choices()
         if word not in by_word:
             raise ValueError(f"This is none of the choices.{_did_you_mean(word, by_word)}")
         return by_word[word]
@@ -102,7 +102,7 @@ def plausible(setting: Setting, unit: Unit) -> str:
     if setting.kind is Kind.YES_OR_NO:
         return "yes or no"
     if setting.kind is Kind.CHOICE:
-        return " or ".join(str(choice.value) for choice in setting.choices)
+        return " or ".join(setting.choices())
     least = _shown(setting, setting.least, unit)
     if math.isinf(setting.most):
         return f"at least {least}"
@@ -115,7 +115,7 @@ def show_value(key: str, value: Any, unit: Unit) -> str:
     if value is None or value == math.inf:
         return ""
     if setting.kind is Kind.CHOICE:
-        return str(value.value)
+        return next(word for word, held in setting.choices().items() if held == value)
     if setting.kind is Kind.YES_OR_NO:
         return "yes" if value else "no"
     return _shown(setting, value, unit)

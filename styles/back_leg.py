@@ -1,17 +1,18 @@
-"""The back leg below the yoke, and the yoke with the dart closed."""
+"""The back leg below the yoke, and the yoke with the dart closed; or the leg with a dart in its place."""
 
 from __future__ import annotations
 
 from dataclasses import dataclass
 
 from drafting.paths import Path
-from drafting.pieces import Edge, Finish, Mark, MarkKind, Notch, NotchKind, Piece
+from drafting.pieces import Edge, Mark, MarkKind, Notch, NotchKind, Piece
 from drafting.points import Point
 from drafting.seams import Corner, CornerPlace, Run, Seam
-from styles.edges import CENTRE_BACK, CROTCH, HEM, INSEAM, SIDE, WAIST, YOKE
-from styles.hem import hem_line
+from styles.back_dart import dart_marks, dart_seams, darted, upper_edges
+from styles.edges import CENTRE_BACK, CROTCH, INSEAM, SIDE, WAIST, YOKE
+from styles.hem import hem_edge
 from styles.parts import HalfOf, Part
-from styles.style import Style
+from styles.style import BackCut, Style
 from styles.upper import BackTop, back_top
 
 BACK_LEG, BACK_YOKE = "back leg", "back yoke"
@@ -48,13 +49,15 @@ class FromHem:
 
 
 def back_leg(half_of: HalfOf, style: Style, marks: tuple[Mark, ...] = ()) -> Part:
-    """Return back leg and yoke of one half, with the seam between them.
+    """Return back leg and yoke of one half, with the seam between them; or the leg with its dart.
 
     Args:
         half_of: The half.
         style: The style.
         marks: Marks for the back leg, in the block's drawing, such as the placing of the pocket.
     """
+    if style.back is BackCut.DART:
+        return _darted_leg(half_of, style, marks)
     top = back_top(half_of.half.back, style)
     leg, yoke = half_of.name(BACK_LEG), half_of.name(BACK_YOKE)
     pieces = _leg(half_of, style, top, marks), _yoke(half_of, style, top)
@@ -69,21 +72,44 @@ def back_leg(half_of: HalfOf, style: Style, marks: tuple[Mark, ...] = ()) -> Par
     return Part(pieces, (seam,), corners)
 
 
+def _darted_leg(half_of: HalfOf, style: Style, marks: tuple[Mark, ...]) -> Part:
+    back = darted(half_of.half.back, style)
+    upper = upper_edges(back, style.allowances)
+    leg = _below(half_of, style, upper, back.side, back.crotch, (*dart_marks(back), *marks))
+    return Part((leg,), dart_seams(half_of, leg.name, back))
+
+
 def _leg(half_of: HalfOf, style: Style, top: BackTop, marks: tuple[Mark, ...]) -> Piece:
+    notch = Notch("yoke", top.seam.length / 2, NotchKind.DOUBLE)
+    room = style.allowances
+    seam = Edge(YOKE, top.seam, room.folded_in(room.yoke), notches=(notch,))
+    return _below(half_of, style, (seam,), top.side, top.crotch, marks)
+
+
+def _below(
+    half_of: HalfOf,
+    style: Style,
+    upper: tuple[Edge, ...],
+    side: Path,
+    crotch: Path,
+    marks: tuple[Mark, ...],
+) -> Piece:
+    """Return the back leg below its upper edges."""
     panel, room = half_of.half.back, style.allowances
     at, kind = FromHem.of(half_of), NotchKind.DOUBLE
-    side, inseam, points, levels = top.side, panel.panel.inseam, panel.points(), panel.panel.levels
+    inseam, points, levels = panel.panel.inseam, panel.points(), panel.panel.levels
+    hem, folds = hem_edge(side, inseam, style)
     edges = (
-        Edge(YOKE, top.seam, room.folded_in(room.yoke), notches=(Notch("yoke", top.seam.length / 2, kind),)),
+        *upper,
         Edge(SIDE, side, room.side_seam, notches=at.along(side, kind)),
-        Edge(HEM, hem_line(side, inseam), room.hem, Finish.HEM),
+        hem,
         Edge(INSEAM, inseam, room.folded_over(room.inseam), notches=at.at_knee(kind)),
-        Edge(CROTCH, top.crotch, room.crotch_seam),
+        Edge(CROTCH, crotch, room.crotch_seam),
     )
     crease = points["crease"].x
     grain = Path.through([Point(crease, levels.hem.mm + _CLEAR), Point(crease, levels.crotch.mm)])
     lines = Mark("crease", MarkKind.LINE, Path.through([points["crease at the hem"], points["crease"]]))
-    piece = Piece(half_of.name(BACK_LEG), edges, grain, half_of.cutting(), (lines, *marks))
+    piece = Piece(half_of.name(BACK_LEG), edges, grain, half_of.cutting(), (lines, *folds, *marks))
     return half_of.of_back(piece)
 
 

@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 from drafting.paths import Path
 from drafting.pieces import Cutting, Edge, Finish, Mark, MarkKind, Piece
 from drafting.points import Point, Vector
+from styles import back_pockets
+from styles.back_pockets import Outline, PocketSize
+from styles.kinds import of_kind
 from styles.parts import Part
 from styles.style import Style
 
@@ -31,38 +33,6 @@ _HIDDEN = 4.0
 """Drill holes lie this far inside the pocket's corners, mm, and are covered by it (common practice)."""
 
 
-@dataclass(frozen=True)
-class PocketSize:
-    """A back pocket as it is drafted, mm.
-
-    Attributes:
-        opening: Width at the top.
-        height: Height of the straight sides.
-        taper: How much narrower it is at the bottom of the sides, each side.
-        point: How far its point hangs below them.
-        from_centre: Its inner top corner from the centre back, along the yoke seam.
-        below_yoke: Its top edge below the yoke seam.
-    """
-
-    opening: float
-    height: float
-    taper: float
-    point: float
-    from_centre: float
-    below_yoke: float
-
-    def ring(self) -> tuple[Point, ...]:
-        """Return its corners counter-clockwise from the upper left; the middle of the top is the origin."""
-        top, bottom = self.opening / 2, self.opening / 2 - self.taper
-        return (
-            Point(-top, 0),
-            Point(-bottom, -self.height),
-            Point(0, -self.height - self.point),
-            Point(bottom, -self.height),
-            Point(top, 0),
-        )
-
-
 def pocket_size(style: Style, hip: float, seams: Sequence[Path], *, crotch: float) -> PocketSize:
     """Return the one pocket that fits every back leg.
 
@@ -84,18 +54,25 @@ def pocket_size(style: Style, hip: float, seams: Sequence[Path], *, crotch: floa
     wanted = asked.height * opening
     below_yoke = min(asked.below_yoke, max(drop - wanted, _NEAREST_YOKE))
     height = max(min(wanted, drop - below_yoke), _SQUATTEST * opening)
-    return PocketSize(opening, height, asked.taper * share, point, asked.from_centre * share, below_yoke)
+    taper, from_centre = asked.taper * share, asked.from_centre * share
+    return PocketSize(opening, height, taper, point, from_centre, below_yoke, asked.shape)
+
+
+def outline_of(size: PocketSize) -> Outline:
+    """Return the outline of a pocket in its shape."""
+    outline: Outline = of_kind(back_pockets, size.shape, "outline")(size)
+    return outline
 
 
 def back_pocket(style: Style, size: PocketSize) -> Part:
     """Return the pocket, alike for left and right."""
-    upper_left, lower_left, point, lower_right, upper_right = size.ring()
-    room = style.allowances
+    outline, room = outline_of(size), style.allowances
+    opening = Path.through([outline.right.end, outline.left.start])
     edges = (
-        Edge("left side", Path.through([upper_left, lower_left]), room.small),
-        Edge("bottom", Path.through([lower_left, point, lower_right]), room.small),
-        Edge("right side", Path.through([lower_right, upper_right]), room.small),
-        Edge("opening", Path.through([upper_right, upper_left]), _HEM if room.hem else 0.0, Finish.HEM),
+        Edge("left side", outline.left, room.small),
+        Edge("bottom", outline.bottom, room.small),
+        Edge("right side", outline.right, room.small),
+        Edge("opening", opening, _HEM if room.hem else 0.0, Finish.HEM),
     )
     grain = Path.through([Point(0, -0.85 * size.height), Point(0, -0.15 * size.height)])
     return Part((Piece(BACK_POCKET, edges, grain, Cutting(2, pairs=True)),))
@@ -116,10 +93,9 @@ def placing(seam: Path, size: PocketSize) -> tuple[Mark, ...]:
     def placed(p: Point) -> Point:
         return middle + along * -p.x + down * -p.y
 
-    ring = [placed(p) for p in size.ring()]
     hidden = Vector(size.opening / 2 - _HIDDEN, -_HIDDEN)
     drills = (placed(Point(x, hidden.y)) for x in (-hidden.x, hidden.x))
     return (
-        Mark(BACK_POCKET, MarkKind.LINE, Path.through([*ring, ring[0]])),
+        Mark(BACK_POCKET, MarkKind.LINE, outline_of(size).ring.moved(placed)),
         *(Mark("pocket corner", MarkKind.DRILL, Path.through([at, at + down])) for at in drills),
     )

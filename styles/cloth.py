@@ -105,6 +105,9 @@ def _larger(piece: Piece, along: float, across: float) -> Piece:
         replace(
             edge,
             path=edge.path.moved(move),
+            # A turn-up is cloth of the leg and shrinks with it; the hem lies across the grain.
+            allowance=edge.allowance + 2 * edge.turn_up * (along - 1),
+            turn_up=edge.turn_up * along,
             notches=tuple(replace(n, distance=_along(edge, n.distance, move)) for n in edge.notches),
         )
         for edge in piece.edges

@@ -39,6 +39,7 @@ def jeans_figures(jeans: Jeans) -> dict[str, Any]:
             {"name": n.name, "count": n.count, "length": in_cm(n.length) if n.length else None}
             for n in jeans.notions
         ],
+        "fly": jeans.style.fly.value,
         "zip_length": next((in_cm(n.length) for n in jeans.notions if n.name == ZIP), None),
         "waistband_length": in_cm(jeans.band_length),
         "below_waist": in_cm(jeans.style.below_waist),

@@ -1,34 +1,44 @@
 """The pieces of the fly: its facing, its shield, and the template of its topstitching.
 
-The facing goes behind the front that laps over, the shield behind the other; both fronts stay one pair.
+The facing goes behind the front that laps over, the shield behind the other; both fronts stay one pair. For
+buttons there is a second facing in two layers, which carries the buttonholes so that they do not show.
 """
 
 from __future__ import annotations
 
 from collections.abc import Mapping
+from dataclasses import replace
 
 from drafting.block import Block, Half
 from drafting.curves import Cubic
 from drafting.measurements import Side
 from drafting.paths import Path
-from drafting.pieces import Cutting, Edge, Finish, Material, Notch, Piece
-from drafting.points import Point
+from drafting.pieces import Cutting, Edge, Finish, Mark, MarkKind, Material, Notch, Piece
+from drafting.points import Point, Vector
 from drafting.seams import Seam
 from styles.edges import CROTCH, WAIST
-from styles.fly_length import ZIP_STOP, FlyLength, facing_width, fly_length, shield_width
+from styles.fly_length import FlyLength, facing_width, fly_length, shield_width
 from styles.front_leg import FRONT_LEG
 from styles.grain import plumb_grain
 from styles.parts import HalfOf, Notion, Part
 from styles.runs import walk
 from styles.style import Laps, Style
 from styles.upper import Front, front_at, seam_depth
+from styles.waistband import HOLE_FROM_END, SHANK
 
 CENTRE_FRONT, INNER, TOPSTITCHING = "centre front", "inner edge", "topstitching"
 FOLD, LOWER = "fold", "lower end"
-ZIP = "jeans zip, closed end"
+ZIP, BUTTON = "jeans zip, closed end", "fly button, 14 mm (9/16 in)"
+BUTTONHOLES = "fly facing for buttonholes"
+
+_HOLE = 16.0
+"""A buttonhole is 2 mm longer than its button is wide (common practice)."""
+
+_BESIDE_HOLES = 5.0
+"""The grain line of their facing keeps this far from the buttonholes, mm."""
 
 _STITCHING_BELOW, _FACING_BELOW, _SHIELD_BELOW = 5.0, 15.0, 25.0
-"""How far below the zip stop the topstitching, the facing and the shield end, mm (common practice)."""
+"""How far below its stop the topstitching, the facing and the shield end, mm (common practice)."""
 
 _J_HEIGHT, _J_SHARE = 1.25, 0.6
 """The J turns in over this many of its widths, but over no larger share of the fly's length
@@ -39,7 +49,7 @@ _QUARTER_ROUND = 0.55
 
 
 def fly(block: Block, style: Style, fronts: Mapping[str, Piece]) -> Part:
-    """Return facing, shield and topstitching template, sewn to the front legs, and the zip.
+    """Return facing, shield and topstitching template, sewn to the front legs, and the zip or the buttons.
 
     Args:
         block: The block.
@@ -55,18 +65,27 @@ def fly(block: Block, style: Style, fronts: Mapping[str, Piece]) -> Part:
     template = _template(f"fly topstitching template ({over.value} front)", front, style, length)
     # All are drawn with a right front. A facing lies with its face to the body, so its own face shows the
     # mirror image of its front; the shield faces outwards, and the template lies on the front's face.
+    holes = _buttonhole_facing(f"{BUTTONHOLES} ({over.value} front)", facing, style, length)
     if over is Side.LEFT:
         template = template.mirrored()
     else:
-        facing, shield = facing.mirrored(), shield.mirrored()
+        facing, shield, holes = facing.mirrored(), shield.mirrored(), holes.mirrored()
 
     on_top, below = (fronts[HalfOf(half).name(FRONT_LEG)] for half in (lapping, covered))
-    seams = (
+    seams: tuple[Seam, ...] = (
         _along_centre(facing, on_top, facing.edge(CENTRE_FRONT).length),
         _along_centre(shield, below, length.opening),
         _along_centre(template, on_top, template.edge(CENTRE_FRONT).length),
     )
-    return Part((facing, shield, template), seams, notions=(Notion(ZIP, 1, length.zip),))
+    if length.zip:
+        return Part((facing, shield, template), seams, notions=(Notion(ZIP, 1, length.zip),))
+    behind = Seam(
+        f"{holes.name} behind the facing",
+        (walk(facing, INNER, away_from=WAIST),),
+        (walk(holes, INNER, away_from=WAIST),),
+    )
+    seams = (*seams, behind, _along_centre(holes, on_top, holes.edge(CENTRE_FRONT).length))
+    return Part((facing, holes, shield, template), seams, notions=(Notion(BUTTON, len(length.buttons)),))
 
 
 def _half(block: Block, side: Side) -> Half:
@@ -89,9 +108,33 @@ def _facing(name: str, front: Front, style: Style, length: FlyLength) -> Piece:
     edges = (
         Edge(WAIST, waist, room.waist),
         Edge(INNER, inner, room.small),
-        Edge(CENTRE_FRONT, centre, room.crotch_seam, notches=(_zip_stop(centre, length),)),
+        Edge(CENTRE_FRONT, centre, room.crotch_seam, notches=(_stop(centre, length),)),
     )
     return Piece(name, edges, plumb_grain(edges), Cutting())
+
+
+def _buttonhole_facing(name: str, facing: Piece, style: Style, length: FlyLength) -> Piece:
+    """Return a copy of the facing, cut as a pair that is sewn together, with the buttonholes marked."""
+    centre = facing.edge(CENTRE_FRONT).path
+    start = _hole_from_centre(style)
+
+    def hole(below: float) -> Path:
+        place = centre.length - below
+        at, inwards = centre.point(place), centre.direction(place).left
+        return Path.through([at + inwards * start, at + inwards * (start + _HOLE)])
+
+    marks = tuple(Mark("buttonhole", MarkKind.LINE, hole(below)) for below in length.buttons)
+    # Beside the buttonholes, above the turn of the J.
+    grain = facing.grain.between(_J_SHARE * facing.grain.length / 2, facing.grain.length)
+    inwards = centre.direction(centre.length).left
+    clear = start + _HOLE + _BESIDE_HOLES - (grain.end - centre.end).dot(inwards)
+    grain = grain.moved(lambda p: p + inwards * clear)
+    return replace(facing, name=name, grain=grain, cutting=Cutting(2, pairs=True), marks=marks)
+
+
+def _hole_from_centre(style: Style) -> float:
+    """Return how far from the centre front the buttonholes start: as the band's, nearer on a narrow fly."""
+    return min(HOLE_FROM_END, (style.fly_width - _HOLE) / 2)
 
 
 def _template(name: str, front: Front, style: Style, length: FlyLength) -> Piece:
@@ -99,7 +142,7 @@ def _template(name: str, front: Front, style: Style, length: FlyLength) -> Piece
     edges = (
         Edge(WAIST, waist),
         Edge(TOPSTITCHING, stitching),
-        Edge(CENTRE_FRONT, centre, notches=(_zip_stop(centre, length),)),
+        Edge(CENTRE_FRONT, centre, notches=(_stop(centre, length),)),
     )
     return Piece(name, edges, plumb_grain(edges), Cutting(material=Material.TEMPLATE))
 
@@ -114,9 +157,12 @@ def _shield(name: str, style: Style, length: FlyLength) -> Piece:
         Edge(WAIST, Path.through([top_right, top_left]), room.waist),
         Edge(FOLD, Path.through([top_left, low_left]), finish=Finish.FOLD),
         Edge(LOWER, Path.through([low_left, low_right]), room.small),
-        Edge(CENTRE_FRONT, centre, room.crotch_seam, notches=(_zip_stop(centre, length),)),
+        Edge(CENTRE_FRONT, centre, room.crotch_seam, notches=(_stop(centre, length),)),
     )
-    return Piece(name, edges, plumb_grain(edges), Cutting())
+    inset = width - _hole_from_centre(style) - SHANK
+    places = [Point(inset, high - below) for below in length.buttons]
+    marks = tuple(Mark("button", MarkKind.DRILL, Path.through([at, at + Vector(1, 0)])) for at in places)
+    return Piece(name, edges, plumb_grain(edges), Cutting(), marks)
 
 
 def _j_shape(front: Front, width: float, length: float) -> tuple[Path, Path, Path]:
@@ -131,5 +177,5 @@ def _j_shape(front: Front, width: float, length: float) -> tuple[Path, Path, Pat
     return waist, Path((Cubic.line(waist.end, turn), curve)), centre
 
 
-def _zip_stop(centre: Path, length: FlyLength) -> Notch:
-    return Notch(ZIP_STOP, centre.length - length.opening)
+def _stop(centre: Path, length: FlyLength) -> Notch:
+    return Notch(length.stop, centre.length - length.opening)

@@ -5,16 +5,18 @@ from __future__ import annotations
 from dataclasses import dataclass
 from functools import cached_property
 
-from drafting.curves import Cubic
 from drafting.paths import Path
-from drafting.pieces import Edge, Finish, Mark, MarkKind, Notch, NotchKind, Piece
+from drafting.pieces import Edge, Mark, MarkKind, Notch, NotchKind, Piece
 from drafting.points import Point
+from styles import front_pockets
 from styles.back_leg import FromHem
-from styles.edges import CROTCH, HEM, INSEAM, OPENING, SIDE, WAIST
-from styles.fly_length import ZIP_STOP, FlyLength, facing_width
-from styles.hem import hem_line
+from styles.edges import CROTCH, INSEAM, OPENING, SIDE, WAIST
+from styles.fly_length import FlyLength, facing_width
+from styles.front_pockets import Mouth
+from styles.hem import hem_edge
+from styles.kinds import of_kind
 from styles.parts import HalfOf, Part
-from styles.style import Style
+from styles.style import FrontPocket, Style
 from styles.upper import Front, front_at, seam_depth
 
 FRONT_LEG = "front leg"
@@ -37,13 +39,6 @@ _LEAST_DEPTH = 40.0
 
 _FLY_CLEAR = 5.0
 """The bag keeps this far from the fly facing at the waist, mm."""
-
-_FULL_BEND = 0.5
-"""From this scoop on the opening is square to waist and side; below it flattens towards a straight slant."""
-
-_QUARTER_ROUND, _DEEPEST, _ROUNDEST = 0.55, 0.75, 0.9
-"""Handles of the opening as shares of the way to its corner: a quarter ellipse, the deepest scoop, and the
-shorter handle of a very flat one."""
 
 _CLEAR = 50.0
 """The grain line keeps this far from the hem so that its arrow stays inside, mm."""
@@ -95,8 +90,7 @@ def open_front(half_of: HalfOf, style: Style) -> OpenFront:
     depth = min(style.front_pocket.depth, max(hip - _ABOVE_HIP, _LEAST_DEPTH))
     most = min(_WIDEST * waist.length, bag_room(front, style) - BAG_OVERLAP, _FLATTEST * depth)
     width = min(style.front_pocket.width, most)
-    curve = _opening(front, width, depth, style.front_pocket.scoop)
-    return OpenFront(front, width, depth, Path((curve,)), hip)
+    return OpenFront(front, width, depth, _opening(front, width, depth, style.front_pocket), hip)
 
 
 def bag_room(front: Front, style: Style) -> float:
@@ -105,7 +99,7 @@ def bag_room(front: Front, style: Style) -> float:
 
 
 def front_leg(half_of: HalfOf, style: Style, fly: FlyLength) -> Part:
-    """Return the front leg of one half, notched at hip and knee and at the stop of the zip.
+    """Return the front leg of one half, notched at hip and knee and where the fly ends.
 
     Args:
         half_of: The half.
@@ -114,43 +108,27 @@ def front_leg(half_of: HalfOf, style: Style, fly: FlyLength) -> Part:
     """
     opened, panel, room = open_front(half_of, style), half_of.half.front, style.allowances
     at, side, inseam, crotch = FromHem.of(half_of), opened.side, panel.panel.inseam, opened.whole.crotch
+    hem, folds = hem_edge(side, inseam, style)
     edges = (
         Edge(WAIST, opened.waist, room.waist),
         Edge(OPENING, opened.curve, room.small),
         Edge(SIDE, side, room.side_seam, notches=at.along(side, NotchKind.SINGLE)),
-        Edge(HEM, hem_line(side, inseam), room.hem, Finish.HEM),
+        hem,
         Edge(INSEAM, inseam, room.folded_in(room.inseam), notches=at.at_knee(NotchKind.SINGLE)),
-        Edge(CROTCH, crotch, room.crotch_seam, notches=(Notch(ZIP_STOP, crotch.length - fly.opening),)),
+        Edge(CROTCH, crotch, room.crotch_seam, notches=(Notch(fly.stop, crotch.length - fly.opening),)),
     )
     points, levels = panel.points(), panel.panel.levels
     crease = points["crease"].x
     grain = Path.through([Point(crease, levels.hem.mm + _CLEAR), Point(crease, levels.crotch.mm)])
     line = Mark("crease", MarkKind.LINE, Path.through([points["crease at the hem"], points["crease"]]))
-    piece = Piece(half_of.name(FRONT_LEG), edges, grain, half_of.cutting(), (line,))
+    piece = Piece(half_of.name(FRONT_LEG), edges, grain, half_of.cutting(), (line, *folds))
     return Part((half_of.of_front(piece),))
 
 
-def _opening(front: Front, width: float, depth: float, scoop: float) -> Cubic:
-    """Return the opening: a straight slant for a scoop of 0, square to waist and side from a half on."""
-    at_waist, at_side = front.waist.length - width, depth
-    corner, end = front.waist.point(at_waist), front.side.point(at_side)
-    if scoop <= 0:
-        return Cubic.line(corner, end)
-    chord = end - corner
-    down, out = front.waist.direction(at_waist).left, -front.side.direction(at_side).left
-    bend = min(scoop / _FULL_BEND, 1.0)
-    leave, arrive = (chord.turned(bend * chord.angle_to(way)) for way in (down, out))
-    fullness = min(max(scoop - _FULL_BEND, 0.0) / (1 - _FULL_BEND), 1.0)
-    share = _QUARTER_ROUND + (_DEEPEST - _QUARTER_ROUND) * fullness
-    return _eased(Cubic.bent(corner, leave, end, arrive, share), share)
-
-
-def _eased(curve: Cubic, share: float) -> Cubic:
-    """Return a curve whose shorter handle is drawn out, so that a flat opening has no tight bend."""
-    first, second = (curve.c1 - curve.start).length, (curve.c2 - curve.end).length
-
-    def drawn_out(own: float, other: float) -> float:
-        return 1 + (_ROUNDEST / share - 1) * max(0.0, 1 - own / other)
-
-    c1 = curve.start.towards(curve.c1, drawn_out(first, second))
-    return Cubic(curve.start, c1, curve.end.towards(curve.c2, drawn_out(second, first)), curve.end)
+def _opening(front: Front, width: float, depth: float, pocket: FrontPocket) -> Path:
+    """Return the edge of the opening from the waist to the side."""
+    at_waist = front.waist.length - width
+    down, out = front.waist.direction(at_waist).left, -front.side.direction(depth).left
+    mouth = Mouth(front.waist.point(at_waist), down, front.side.point(depth), out, pocket.scoop)
+    edge: Path = of_kind(front_pockets, pocket.kind, "edge")(mouth)
+    return edge

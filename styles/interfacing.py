@@ -17,14 +17,14 @@ def interfaced(piece: Piece) -> bool:
 def interfacing(pieces: Iterable[Piece]) -> tuple[Piece, ...]:
     """Return an interfacing for every piece that is stiffened, without allowance so that no seam gets thick.
 
-    A band of two layers is stiffened in one of them. Copies of pieces fitted to their cloth have their size,
+    A piece of two layers is stiffened in one of them. Copies of pieces fitted to their cloth have their size,
     so they lie on the cut pieces.
     """
     return tuple(_copy(piece) for piece in pieces if interfaced(piece))
 
 
 def _copy(piece: Piece) -> Piece:
-    layers = 2 if _of_the_band(piece) and piece.cutting.quantity > 1 else 1
+    layers = 2 if piece.cutting.quantity > 1 else 1
     count = piece.cutting.quantity // layers
     edges = tuple(replace(edge, allowance=0.0, notches=()) for edge in piece.edges)
     # Without allowance the lapping side ends at the centre front itself.

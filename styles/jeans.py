@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from drafting.block import Block
 from drafting.findings import Finding, Level
@@ -19,6 +19,7 @@ from styles.fly import fly
 from styles.fly_length import fly_length
 from styles.front_leg import FRONT_LEG, front_leg
 from styles.front_pocket import front_pocket
+from styles.hem import check_turn_up, turn_up_on
 from styles.interfacing import interfacing
 from styles.joining import back_waist, band_seams, front_waist, leg_corners, leg_seams, mark_waist
 from styles.making_up import making_up
@@ -79,7 +80,9 @@ def make_jeans(
         date: When the measurements were taken, to print.
         cloth: What the denim loses in the wash; the seams are trued before it is added.
     """
+    asked = style.turn_up
     style = style.on(block.body)
+    style = replace(style, turn_up=turn_up_on(block, style))
     parts = _without_band(block, style)
     pieces = {piece.name: piece for piece in parts.pieces}
     fronts, backs = _waist_lengths(block, pieces, style)
@@ -105,13 +108,14 @@ def make_jeans(
         *parts.seams,
     )
     seams += centre_back_of_band(block, pieces) if style.band is Band.SHAPED else ()
-    corners: tuple[Corner, ...] = (*leg_corners(block), *parts.corners)
+    corners: tuple[Corner, ...] = (*leg_corners(block, pieces), *parts.corners)
 
     seam_checks, corner_checks = check_seams(trued, seams), check_corners(trued, corners)
     band_length = _band_length(pieces, fronts, backs)
     findings = (
         *block.findings(),
         *check_stretch(style, cloth or Cloth(), block.body),
+        *check_turn_up(block, asked, style.turn_up),
         *check_worn_girth(block.body, _worn_level(block, style), band_length),
         *check_pieces(trued),
         *(finding for check in seam_checks for finding in check.findings),

@@ -11,7 +11,7 @@ from drafting.pieces import Notch, Piece
 from drafting.seams import Corner, CornerPlace, Run, Seam
 from drafting.tolerance import ANGLE_DEG, HEM_CORNER_DEG, WAIST_CORNER_DEG
 from styles.back_leg import BACK_LEG, BACK_YOKE, FromHem
-from styles.edges import CENTRE_BACK, CROTCH, HEM, INSEAM, SIDE, WAIST
+from styles.edges import CENTRE_BACK, CROTCH, HEM, INSEAM, OUTER_WAIST, SIDE, WAIST
 from styles.front_leg import FRONT_LEG, open_front
 from styles.front_pocket import POCKET_FACING
 from styles.parts import HalfOf
@@ -42,8 +42,26 @@ def front_waist(of: HalfOf, pieces: Pieces, style: Style) -> tuple[Run, ...]:
 
 
 def back_waist(of: HalfOf, pieces: Pieces) -> tuple[Run, ...]:
-    """Return the back's waist from the centre to the side."""
-    return (walk(pieces[of.name(BACK_YOKE)], WAIST, away_from=CENTRE_BACK),)
+    """Return the back's waist from the centre to the side: the yoke's, or the leg's without its dart."""
+    if yoke := pieces.get(of.name(BACK_YOKE)):
+        return (walk(yoke, WAIST, away_from=CENTRE_BACK),)
+    leg = pieces[of.name(BACK_LEG)]
+    inner = walk(leg, WAIST, away_from=CROTCH)
+    if _at_side(leg) == WAIST:
+        return (inner,)
+    return inner, walk(leg, OUTER_WAIST, towards=SIDE)
+
+
+def _at_side(back: Piece) -> str:
+    """Return the name of the waist's edge at the side of a yoke or of a leg that reaches up to the band."""
+    return OUTER_WAIST if any(edge.name == OUTER_WAIST for edge in back.edges) else WAIST
+
+
+def _centre_back(of: HalfOf, pieces: Pieces) -> tuple[Run, ...]:
+    """Return the back's crotch seam from the fork to the band."""
+    leg = walk(pieces[of.name(BACK_LEG)], CROTCH, away_from=INSEAM)
+    yoke = pieces.get(of.name(BACK_YOKE))
+    return (leg, walk(yoke, CENTRE_BACK, towards=WAIST)) if yoke else (leg,)
 
 
 def notched(pieces: dict[str, Piece], runs: tuple[Run, ...], notches: tuple[Notch, ...]) -> None:
@@ -75,23 +93,18 @@ def leg_seams(block: Block, pieces: Pieces, style: Style) -> Iterator[Seam]:
     """Yield inseams and side seams of every half, and the crotch seams of a body whose sides differ."""
     for half in block.halves:
         of = HalfOf(half)
-        front, back, yoke = (pieces[of.name(name)] for name in (FRONT_LEG, BACK_LEG, BACK_YOKE))
+        front, back = (pieces[of.name(name)] for name in (FRONT_LEG, BACK_LEG))
+        yoke = pieces.get(of.name(BACK_YOKE))
         knee, fork = FromHem.of(of).knee or 0.0, half.front.panel.inseam.length
         inseams = (walk(front, INSEAM, away_from=HEM),), (walk(back, INSEAM, away_from=HEM),)
         yield Seam(of.name(INSEAM), *inseams, ease=block.proportions.inseam_ease, eased=(knee, fork))
-        backs = walk(back, SIDE, away_from=HEM), walk(yoke, SIDE, towards=WAIST)
+        backs = walk(back, SIDE, away_from=HEM), *((walk(yoke, SIDE, towards=WAIST),) if yoke else ())
         yield Seam(of.name(SIDE), front_side(of, pieces, style), backs)
     if len(block.halves) == 2:
         names = [HalfOf(half).name for half in block.halves]
         first, second = ((walk(pieces[n(FRONT_LEG)], CROTCH, away_from=INSEAM),) for n in names)
         yield Seam("front crotch seam", first, second)
-        right, left = (
-            (
-                walk(pieces[n(BACK_LEG)], CROTCH, away_from=INSEAM),
-                walk(pieces[n(BACK_YOKE)], CENTRE_BACK, towards=WAIST),
-            )
-            for n in names
-        )
+        right, left = (_centre_back(HalfOf(half), pieces) for half in block.halves)
         yield Seam("back crotch seam", right, left)
 
 
@@ -121,16 +134,21 @@ def band_seams(block: Block, pieces: Pieces, style: Style) -> Iterator[Seam]:
         yield Seam(name.format("back"), back, (runs[1],))
 
 
-def leg_corners(block: Block) -> tuple[Corner, ...]:
+def leg_corners(block: Block, pieces: Pieces) -> tuple[Corner, ...]:
     """Return the corners that must run on smoothly when legs, yoke and facing are sewn together."""
-    return tuple(corner for half in block.halves for corner in _corners(HalfOf(half)))
+    return tuple(corner for half in block.halves for corner in _corners(HalfOf(half), pieces))
 
 
-def _corners(of: HalfOf) -> tuple[Corner, ...]:
+def _corners(of: HalfOf, pieces: Pieces) -> tuple[Corner, ...]:
+    yoke = of.name(BACK_YOKE) in pieces
+    upper, middle = (BACK_YOKE, CENTRE_BACK) if yoke else (BACK_LEG, CROTCH)
+    at_side = _at_side(pieces[of.name(upper)])
+
     def across(
         name: str, first: str, second: str, edge: str, seam: str, tolerance: float = ANGLE_DEG
     ) -> Corner:
-        places = CornerPlace(of.name(first), (edge, seam)), CornerPlace(of.name(second), (edge, seam))
+        on_back = at_side if edge == WAIST else edge
+        places = CornerPlace(of.name(first), (edge, seam)), CornerPlace(of.name(second), (on_back, seam))
         return Corner(of.name(name), *places, tolerance=tolerance)
 
     def centre(name: str, piece: str, seam: str) -> Corner:
@@ -139,9 +157,9 @@ def _corners(of: HalfOf) -> tuple[Corner, ...]:
 
     return (
         across("crotch across the inseam", FRONT_LEG, BACK_LEG, CROTCH, INSEAM),
-        across("waist across the side seam", POCKET_FACING, BACK_YOKE, WAIST, SIDE, WAIST_CORNER_DEG),
+        across("waist across the side seam", POCKET_FACING, upper, WAIST, SIDE, WAIST_CORNER_DEG),
         across("hem across the side seam", FRONT_LEG, BACK_LEG, HEM, SIDE, HEM_CORNER_DEG),
         across("hem across the inseam", FRONT_LEG, BACK_LEG, HEM, INSEAM, HEM_CORNER_DEG),
         centre("front", FRONT_LEG, CROTCH),
-        centre("back", BACK_YOKE, CENTRE_BACK),
+        centre("back", upper, middle),
     )

@@ -14,15 +14,20 @@ from drafting.pieces import Material, Piece
 from styles.back_leg import BACK_LEG, BACK_YOKE
 from styles.back_pocket import BACK_POCKET
 from styles.belt_loops import BELT_LOOPS
+from styles.edges import DART
+from styles.fly import BUTTONHOLES
 from styles.front_leg import FRONT_LEG
 from styles.front_pocket import POCKET_FACING, WATCH_POCKET
 from styles.parts import Notion, counted
-from styles.style import Allowances, Felling, Style
+from styles.style import BackCut, Felling, Fly, Style
 from styles.waistband import BACK_BAND, FRONT_BAND, STRAIGHT_BAND
 
 _EDGE, _TWO_ROWS = "2 to 3 mm (1/8 in)", "2 to 3 mm and 9 mm (1/8 and 3/8 in)"
 """Topstitching from an edge or seam: 1/16 to 1/8 in, the second row about 3/8 (a hand drafter of selvedge
 jeans). Small distances are read in both units, as presser feet are."""
+
+_PAST_HOLE = "10 mm (3/8 in)"
+"""The tip of a dart lies so far beyond its hole (`styles.back_dart`)."""
 
 _SWATCH, _MARKED = 500.0, 350.0
 """ISO 5077: a specimen at least 50 cm square, marks at least 35 cm apart and 5 cm from the edge."""
@@ -38,6 +43,25 @@ class _Step:
 
 
 _FACING, _SHIELD = "fly facing", "fly shield"
+
+_FLY = {
+    Fly.ZIP: _Step(
+        (_FACING, _SHIELD),
+        "Sew the crotch seam of the fronts up to the zip stop. Sew the fly facing to the lapping "
+        "front and the zip to facing and shield; press the under front back some 6 mm less than to "
+        "its centre line, so that the lap covers the zip. Then topstitch the fly along its template and "
+        "bar-tack it at the bottom of the curve.",
+    ),
+    Fly.BUTTONS: _Step(
+        (_FACING, BUTTONHOLES, _SHIELD),
+        "Sew the crotch seam of the fronts up to the fly stop. Sew the fly facing to the lapping front and "
+        f"press it in. Sew the pair for the buttonholes face to face along the centre front, {_EDGE} "
+        "inside the line so that it does not show; turn it and work the buttonholes. Lay it behind the "
+        "facing, waist and inner edges level, topstitch the fly along its template through all layers, and "
+        "bar-tack the two together between the buttonholes and at the bottom of the curve. Sew the shield "
+        "to the other front; set its buttons through both layers.",
+    ),
+}
 
 _INSEAM = {
     Felling.PLAIN: "Sew the inseams from hem to hem in one go over the crotch, ease in what the notches "
@@ -104,12 +128,12 @@ def making_up(pieces: Iterable[Piece], notions: Iterable[Notion], style: Style) 
     Args:
         pieces: All pieces; a step appears only where every piece it needs is among them.
         notions: What the parts need; equal ones are counted together.
-        style: Its allowances decide how inseam and hem are sewn.
+        style: Its allowances decide how inseam and hem are sewn, its fly how that is.
     """
     pieces = tuple(pieces)
     return (
         Section("What you need besides denim", (*_shopping(pieces, notions), *_TOOLS)),
-        Section("In the order of sewing", tuple(_numbered(pieces, style.allowances))),
+        Section("In the order of sewing", tuple(_numbered(pieces, style))),
         Section("Take care", _CAUTIONS),
         Section("How much the cloth shrinks and stretches", _SWATCH_TEST),
     )
@@ -129,16 +153,19 @@ def _shopping(pieces: tuple[Piece, ...], notions: Iterable[Notion]) -> Iterator[
             yield Said(f"{material.value.capitalize()} for: {', '.join(cut)}.")
 
 
-def _numbered(pieces: tuple[Piece, ...], room: Allowances) -> Iterator[Said]:
+def _numbered(pieces: tuple[Piece, ...], style: Style) -> Iterator[Said]:
     possible = (
-        step for step in _steps(room) if all(any(_is(piece, need) for piece in pieces) for need in step.needs)
+        step
+        for step in _steps(style, pieces)
+        if all(any(_is(piece, need) for piece in pieces) for need in step.needs)
     )
     for number, step in enumerate(possible, start=1):
         yield Said(f"{number}. {step.does}", step.amounts)
 
 
-def _steps(room: Allowances) -> tuple[_Step, ...]:
+def _steps(style: Style, pieces: tuple[Piece, ...]) -> tuple[_Step, ...]:
     """Return every step there could be, in order."""
+    room = style.allowances
     return (
         _Step((), "Fuse the interfacing to the pieces it copies; mark every notch and drill hole."),
         _Step((WATCH_POCKET,), "Hem the watch pocket and topstitch it onto the right pocket facing."),
@@ -147,13 +174,7 @@ def _steps(room: Allowances) -> tuple[_Step, ...]:
             "Sew each pocket facing onto its bag. Sew the bag to the front's pocket opening, turn, "
             f"topstitch the opening {_EDGE} from its edge, close the bag, baste it to waist and side seam.",
         ),
-        _Step(
-            (_FACING, _SHIELD),
-            "Sew the crotch seam of the fronts up to the zip stop. Sew the fly facing to the lapping "
-            "front and the zip to facing and shield; press the under front back some 6 mm less than to "
-            "its centre line, so that the lap covers the zip. Then topstitch the fly along its template and "
-            "bar-tack it at the bottom of the curve.",
-        ),
+        _FLY[style.fly],
         _Step(
             (BACK_POCKET,),
             "Hem the back pockets, press their sides in, lay them over the drill marks and sew them on in "
@@ -163,10 +184,7 @@ def _steps(room: Allowances) -> tuple[_Step, ...]:
             (BACK_YOKE,),
             f"Sew each yoke to its back leg; topstitch in two rows, {_TWO_ROWS} from the seam.",
         ),
-        _Step(
-            (BACK_LEG,),
-            "Sew the backs together at the centre back, yoke seams meeting; topstitch in two rows.",
-        ),
+        *_centre_back(style, pieces),
         _Step((FRONT_LEG, BACK_LEG), _INSEAM[room.felling]),
         _Step(
             (FRONT_LEG, BACK_LEG),
@@ -196,13 +214,25 @@ def _steps(room: Allowances) -> tuple[_Step, ...]:
             (BELT_LOOPS,),
             "Turn the upper ends of the belt loops in, a little above the band, and bar-tack both ends.",
         ),
-        _Step((FRONT_LEG, BACK_LEG), _hem(room), (room.hem / 2,)),
+        _Step((FRONT_LEG, BACK_LEG), _hem(style), (room.hem / 2, style.turn_up)),
         _Step(
             (FRONT_LEG,),
             "Work the buttonhole, set the button and the rivets, first on a scrap of as many layers of "
             "cloth.",
         ),
     )
+
+
+def _centre_back(style: Style, pieces: tuple[Piece, ...]) -> Iterator[_Step]:
+    """Yield how the darts are sewn, where there are any, and the centre back."""
+    if any(edge.name == DART for piece in pieces for edge in piece.edges):
+        yield _Step(
+            (BACK_LEG,),
+            f"Sew the darts of the backs from the waist, along their legs, to {_PAST_HOLE} beyond the drill "
+            "hole; knot the ends and press the darts towards the centre back.",
+        )
+    meeting = ", yoke seams meeting" if style.back is BackCut.YOKE else ""
+    yield _Step((BACK_LEG,), f"Sew the backs together at the centre back{meeting}; topstitch in two rows.")
 
 
 def _is(piece: Piece, need: str) -> bool:
@@ -213,7 +243,15 @@ def _is(piece: Piece, need: str) -> bool:
     return name == need or name.startswith(f"{need} (")
 
 
-def _hem(room: Allowances) -> str:
+def _hem(style: Style) -> str:
+    room = style.allowances
+    if style.turn_up:
+        hem = "Turn the raw edge in by {0}" if room.hem else "Turn the raw edge in by half of what you added"
+        return (
+            f"{hem}. Fold the end of the leg to the inside along the fold of the turn-up, {{1}} below the "
+            f"hem line, and sew the turned edge down {_EDGE} from it. Then fold the turn-up of {{1}} "
+            "outwards along the hem line, press, and catch it at both seams."
+        )
     if room.hem:
         return "Turn the hems up twice by {0} and topstitch them from the inside."
     return (

@@ -47,6 +47,22 @@ class Laps(Enum):
     RIGHT_OVER_LEFT = "right over left"
 
 
+class BackCut(Enum):
+    """What takes in the waist at the back."""
+
+    YOKE = "yoke"
+    """A yoke that the dart is closed in."""
+    DART = "dart"
+    """A dart in the leg, which reaches up to the band."""
+
+
+class Fly(Enum):
+    """How the fly is closed below the band."""
+
+    ZIP = "zip"
+    BUTTONS = "buttons"
+
+
 class Felling(Enum):
     """How the seams that carry the strain are finished."""
 
@@ -85,15 +101,17 @@ class Allowances:
 
 @dataclass(frozen=True, kw_only=True)
 class FrontPocket:
-    """The scooped or slanted front pocket.
+    """The front pocket.
 
     Attributes:
+        kind: How its opening runs: one of the modules of `styles.front_pockets`.
         width: How far its opening reaches from the side seam along the waist seam.
         depth: How far its opening reaches down the side seam.
         scoop: 0 for a straight slant, up to 1 for a deep scoop.
         watch: Whether the right one carries a watch pocket.
     """
 
+    kind: str = "scoop"
     width: float = 100
     """10 wide by 7 deep below the band (sewing blog); work pants: opening 7 in."""
     depth: float = 75
@@ -106,14 +124,16 @@ class BackPocket:
     """The patch pocket on the back.
 
     Attributes:
+        shape: Its outline: one of the modules of `styles.back_pockets`.
         opening: Width at the top as a share of the hip girth.
         height: Height of the straight sides as a share of the opening.
         taper: How much narrower it is at the bottom of the sides, each side.
-        point: How far its point hangs below.
-        below_yoke: Its top edge below the yoke seam, parallel to it.
+        point: How far its bottom hangs below the sides.
+        below_yoke: Its top edge below the yoke seam, parallel to it; above a dart, below where one would be.
         from_centre: Its inner top corner from the centre back.
     """
 
+    shape: str = "pointed"
     opening: float = 0.148
     """Work pants 6 1/4 in for a hip of 39 1/2; hip/8 on a slide; women 12.5 to 14.5 (from memory)."""
     height: float = 0.95
@@ -135,13 +155,16 @@ class Style:
         rise: How high it reaches by the wearer's trunk; None leaves it to `below_waist`.
         below_waist: How far below the block's waist the upper edge of the jeans sits; negative above it.
         leg: How the leg is cut.
+        turn_up: Depth of the turn-up at the hem; 0 for none.
         ease: The room that it wants in rigid denim; cloth that stretches lets some of it off.
         least_stretch: The stretch that its cloth needs at least, percent.
         band: How the waistband is made.
         band_height: Finished height of the waistband.
+        back: What takes in the waist at the back.
         yoke_centre: Depth of the yoke at the centre back, below the band.
         yoke_side: Depth of the yoke at the side seam, below the band.
         fly_width: Width of the fly's topstitching from the centre front.
+        fly: How the fly is closed.
         laps: Which front lies on top.
     """
 
@@ -150,16 +173,19 @@ class Style:
     rise: Rise | None = None
     below_waist: float = 30
     leg: LegCut = field(default_factory=LegCut)
+    turn_up: float = 0.0
     ease: Ease = field(default_factory=Ease)
     least_stretch: float = 0.0
     band: Band = Band.SHAPED
     band_height: float = 40
     """1.5 to 2.25 in (published band widths)."""
+    back: BackCut = BackCut.YOKE
     yoke_centre: float = 65
     yoke_side: float = 35
     """6 to 9 and 3 to 5 (from memory)."""
     fly_width: float = 38
     """4 to 5 (trade-school slide), 1 1/2 in (work-pant sheet)."""
+    fly: Fly = Fly.ZIP
     laps: Laps = Laps.LEFT_OVER_RIGHT
     front_pocket: FrontPocket = field(default_factory=FrontPocket)
     back_pocket: BackPocket = field(default_factory=BackPocket)

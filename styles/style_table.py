@@ -7,13 +7,15 @@ fields of `styles.style` and `drafting.leg_shape`.
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass, replace
 from enum import Enum
 from functools import reduce
+from importlib import import_module
 from typing import Any
 
-from styles.style import Band, Felling, Laps, Rise, Style
+from styles.kinds import kinds_in
+from styles.style import BackCut, Band, Felling, Fly, Laps, Rise, Style
 
 
 class Kind(Enum):
@@ -26,7 +28,7 @@ class Kind(Enum):
     SHARE = "share"
     """Typed as a percentage, held as a share of 1."""
     CHOICE = "choice"
-    """A member of an Enum, typed as its value."""
+    """One of some words; held is a member of an Enum, or of a kind that is a module its word."""
     YES_OR_NO = "yes or no"
 
 
@@ -39,14 +41,14 @@ class Setting:
         says: What it means.
         least: Smallest plausible value as held; of a choice and of yes or no 0.
         most: Largest plausible value as held.
-        choices: Members of a choice.
+        choices: Gives the words of a choice, each with what is held for it.
     """
 
     kind: Kind
     says: str
     least: float = 0.0
     most: float = 0.0
-    choices: tuple[Enum, ...] = ()
+    choices: Callable[[], Mapping[str, Any]] = dict
 
 
 def _length(least: float, most: float, says: str) -> Setting:
@@ -58,7 +60,15 @@ def _share(least: float, most: float, says: str) -> Setting:
 
 
 def _choice(choices: type[Enum], says: str) -> Setting:
-    return Setting(Kind.CHOICE, says, choices=tuple(choices))
+    members: dict[str, Any] = {str(member.value): member for member in choices}
+    return Setting(Kind.CHOICE, says, choices=lambda: members)
+
+
+def _kind(package: str, says: str) -> Setting:
+    # Loaded and listed when it is asked for: packages of shapes need the geometry, and new modules count.
+    return Setting(
+        Kind.CHOICE, says, choices=lambda: {word: word for word in kinds_in(import_module(package))}
+    )
 
 
 # Ranges: from the narrowest to the widest that is worn or sewn (common practice, no source).
@@ -68,9 +78,12 @@ SETTINGS: Mapping[str, Setting] = {
     "least_stretch": Setting(Kind.PERCENT, "the crosswise stretch that the cloth needs at least", 0, 100),
     "band": _choice(Band, "a waistband in parts that follow the body, or one straight strip"),
     "band_height": _length(20, 90, "finished height of the waistband"),
+    "turn_up": _length(0, 120, "depth of a turn-up at the hem; 0 for none"),
+    "back": _choice(BackCut, "a yoke, or a dart in a back that reaches up to the band"),
     "yoke_centre": _length(20, 140, "depth of the yoke at the centre back, below the band"),
     "yoke_side": _length(20, 120, "depth of the yoke at the side seam; less than at the centre slants it"),
     "fly_width": _length(25, 60, "from the centre front to the topstitching of the fly"),
+    "fly": _choice(Fly, "what closes the fly below the band"),
     "laps": _choice(Laps, "which front lies on top at the fly"),
     "leg.knee_of_hip": _share(0.3, 0.9, "knee girth, of the hip girth; never tighter than your knee"),
     "leg.hem_of_hip": _share(0.2, 1.2, "hem girth, of the hip girth; never tighter than your heel"),
@@ -87,14 +100,16 @@ SETTINGS: Mapping[str, Setting] = {
     "ease.calf": _length(-30, 300, "least room at the calf"),
     "ease.heel": _length(-60, 200, "least room of the hem over the heel"),
     "ease.crotch": _length(-10, 60, "added to the crotch length"),
+    "front_pocket.kind": _kind("styles.front_pockets", "how its opening runs"),
     "front_pocket.width": _length(40, 170, "how far its opening reaches along the waist"),
     "front_pocket.depth": _length(30, 220, "how far its opening reaches down the side seam"),
-    "front_pocket.scoop": _share(0, 1, "0 for a straight slant, up to 100 for a deep scoop"),
+    "front_pocket.scoop": _share(0, 1, "of the kind scoop: 0 for a straight slant, up to 100 for a deep one"),
     "front_pocket.watch": Setting(Kind.YES_OR_NO, "whether the right one carries a watch pocket"),
+    "back_pocket.shape": _kind("styles.back_pockets", "its outline"),
     "back_pocket.opening": _share(0.06, 0.25, "its width, of the hip girth"),
     "back_pocket.height": _share(0.6, 1.5, "height of its sides, of its width"),
     "back_pocket.taper": _length(-10, 30, "how much narrower it is at the bottom, each side"),
-    "back_pocket.point": _length(0, 60, "how far its point hangs below"),
+    "back_pocket.point": _length(0, 60, "how far its bottom hangs below the sides"),
     "back_pocket.below_yoke": _length(10, 120, "its top edge below the yoke seam"),
     "back_pocket.from_centre": _length(20, 120, "its inner corner from the centre back"),
     "allowances.waist": _length(0, 40, "seam allowance at the waist"),

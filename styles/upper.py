@@ -213,17 +213,17 @@ def yoked(back: Back, *, centre_depth: float, side_depth: float) -> Yoked:
         out = along * (seam.length - lower.length)
         side = side.moved(lambda p, out=out: p + out)  # type: ignore[misc]
         lower = _sweep(centre.end, (tip - centre.end).unit, side.end, along)
-    waist = _waist_to(centre, side)
+    waist = waist_to(centre, side)
     for _ in range(_ROUNDS):
         if back.sewn is None:
             break
         lower_corner, lean = side.end, (back.sewn - waist.length) / side.length
         side = side.moved(lambda p, at=lower_corner, by=lean: p.turned(at, by))  # type: ignore[misc]
-        waist = _waist_to(centre, side)
+        waist = waist_to(centre, side)
     return Yoked(Crown(Path((waist,)), side, Path((lower,)).reversed(), centre.reversed()), seam)
 
 
-def _waist_to(centre: Path, side: Path) -> Cubic:
+def waist_to(centre: Path, side: Path) -> Cubic:
     """Return the upper edge, square to the centre and to the side, both given downwards."""
     return _sweep(centre.start, -centre.direction(0).left, side.start, -side.direction(0).left)
 

@@ -14,13 +14,14 @@ from drafting.pieces import Cutting, Edge, Finish, Mark, MarkKind, Notch, Piece
 from drafting.points import Vector
 from drafting.seams import Corner, CornerPlace, Seam
 from drafting.tolerance import WAIST_CORNER_DEG
+from styles.back_dart import back_band
 from styles.edges import CENTRE_BACK, SIDE
 from styles.fly_length import shield_width
 from styles.grain import plumb_grain
 from styles.parts import HalfOf, Notion, Part
 from styles.runs import walk
 from styles.style import Laps, Style
-from styles.upper import Crown, back_top, front_band
+from styles.upper import Crown, front_band
 
 FRONT_BAND, BACK_BAND, STRAIGHT_BAND = "front waistband", "back waistband", "waistband"
 
@@ -65,7 +66,7 @@ def shaped_band(half_of: HalfOf, style: Style, notches: WaistNotches | None = No
         notches: What the waist seam is to be marked with.
     """
     notches = notches or WaistNotches()
-    back = back_top(half_of.half.back, style).band
+    back = back_band(half_of.half.back, style)
     assert back is not None, "a style with a straight band has no shaped one"
     pieces = _front(half_of, style, notches.front), _back(half_of, style, back, notches.back)
     front_name, back_name = (piece.name for piece in pieces)

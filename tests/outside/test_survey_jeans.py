@@ -19,7 +19,8 @@ from drafting import DraftRefused, Measurements, draft_block
 from drafting.allowance import AllowanceTooWide, cut_line
 from drafting.tolerance import NOTCH, SEAM
 from styles.jeans import Jeans, make_jeans
-from styles.style import STRAIGHT
+from styles.style import STRAIGHT, BackCut, Band, Fly, Rise
+from styles.style_table import with_settings
 from tests.outside.test_survey import COLUMNS, STEP, SURVEY
 
 GROUPS = 8
@@ -64,6 +65,40 @@ def test_every_seam_and_notch_meets_and_every_piece_can_be_cut(group: int) -> No
     made = dict(jeans_of_group(group))
     assert len(made) >= 0.99 * len(rows()[group::GROUPS])
     assert {name: found for name, jeans in made.items() if (found := amiss(jeans))} == {}
+
+
+DETAILS = {
+    "buttons, western, rounded, turn-up": {
+        "fly": Fly.BUTTONS,
+        "front_pocket.kind": "western",
+        "back_pocket.shape": "rounded",
+        "turn_up": 45.0,
+    },
+    "dart, slant, cut corners": {
+        "back": BackCut.DART,
+        "front_pocket.kind": "slant",
+        "back_pocket.shape": "cut corners",
+    },
+    "dart, straight band, square, turn-up": {
+        "back": BackCut.DART,
+        "band": Band.STRAIGHT,
+        "back_pocket.shape": "square",
+        "turn_up": 90.0,
+        "rise": Rise.HIGH,
+    },
+}
+
+
+@pytest.mark.parametrize("name", DETAILS)
+def test_so_it_is_with_other_details_on_some_thirty_of_them(name: str) -> None:
+    """Every sixteenth of them, shared out among the details."""
+    found = {}
+    for row in rows()[16 * list(DETAILS).index(name) :: 16 * len(DETAILS)]:
+        body = Measurements(**{key: float(row[column]) * 10 for column, key in COLUMNS.items()})
+        jeans = make_jeans(draft_block(body), with_settings(STRAIGHT, DETAILS[name]))
+        if wrong := amiss(jeans):
+            found[row["id"]] = wrong
+    assert found == {}
 
 
 @pytest.mark.skipif(STEP == 1, reason="the sample is not drawn where everybody is drafted")

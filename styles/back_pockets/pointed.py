@@ -1,0 +1,17 @@
+"""Straight sides that run in a little, and a point in the middle of the bottom."""
+
+from __future__ import annotations
+
+from drafting.paths import Path
+from drafting.points import Point
+from styles.back_pockets import Outline, PocketSize
+
+
+def outline(size: PocketSize) -> Outline:
+    """Return the outline of a pocket of this size."""
+    low = Point(size.taper - size.opening / 2, -size.height)
+    point = Point(0, -size.height - size.point)
+    return Outline.alike(
+        Path.through([Point(-size.opening / 2, 0), low]),
+        Path.through([low, point]),
+    )

@@ -1,0 +1,26 @@
+"""A level bottom with rounded corners, as deep as the point of a pointed pocket hangs."""
+
+from __future__ import annotations
+
+from drafting.curves import Cubic
+from drafting.paths import Path
+from drafting.points import Point, Vector
+from styles.back_pockets import Outline, PocketSize
+
+_RADIUS, _OF_WIDTH, _OF_HEIGHT = 38.0, 0.35, 0.45
+"""Radius of the corners, mm, and its largest shares of the bottom's width and of the whole height (common
+practice, no source)."""
+
+_QUARTER_ROUND = 0.55
+"""Handles of a quarter ellipse as a share of the way to its corner."""
+
+
+def outline(size: PocketSize) -> Outline:
+    """Return the outline of a pocket of this size."""
+    deep = size.height + size.point
+    top, low = Point(-size.opening / 2, 0), Point(size.taper - size.opening / 2, -deep)
+    radius = min(_RADIUS, _OF_WIDTH * -2 * low.x, _OF_HEIGHT * deep)
+    down, across = (low - top).unit, Vector(1, 0)
+    turn, after = low + down * -radius, low + across * radius
+    bend = Cubic.bent(turn, down, after, across, _QUARTER_ROUND)
+    return Outline.alike(Path.through([top, turn]), Path((bend, Cubic.line(after, Point(0, -deep)))))
