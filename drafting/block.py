@@ -2,12 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
-from dataclasses import dataclass
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass, field
 from typing import Any
 
+from drafting.alteration import Alteration
 from drafting.body import Body, complete
 from drafting.construction import Step
+from drafting.correction_checks import refuse_meaningless_corrections
+from drafting.corrections import CORRECTIONS, changes_of
 from drafting.findings import Finding
 from drafting.fitting import Fitter, Lower, on_side
 from drafting.leg_shape import LegCut, LegShape, leg_shape
@@ -58,6 +61,8 @@ class Block:
         fit: How far the means of fitting are used.
         shares: How hip and waist of an even half are shared over front and back.
         halves: One for a mirrored pair, or the right and the left half of a body whose sides differ.
+        corrections: What was seen on the toile and is corrected here, mm by key of `CORRECTIONS`.
+        toile: The block before the corrections; None where there are none.
     """
 
     body: Body
@@ -67,6 +72,8 @@ class Block:
     fit: Fit
     shares: Shares
     halves: tuple[Half, ...]
+    corrections: Mapping[str, float] = field(default_factory=dict)
+    toile: Block | None = None
 
     @property
     def front(self) -> BlockPanel:
@@ -138,10 +145,11 @@ class Block:
 
     def findings(self) -> tuple[Finding, ...]:
         """Return what there is to say about the fit, and which measurement would help it most."""
+        from drafting.correction_report import correction_findings
         from drafting.fit_report import fit_findings
         from drafting.what_to_measure import advice
 
-        return (*fit_findings(self), *advice(self))
+        return (*fit_findings(self), *correction_findings(self), *advice(self))
 
 
 def draft_block(
@@ -150,6 +158,7 @@ def draft_block(
     ease: Ease | None = None,
     proportions: Proportions | None = None,
     cut: LegCut | None = None,
+    corrections: Mapping[str, float] | None = None,
     fitted: bool = True,
 ) -> Block:
     """Return the block drafted for the measurements.
@@ -160,12 +169,15 @@ def draft_block(
         ease: Room to add; the defaults are those of close jeans.
         proportions: Constants of the draft.
         cut: How the leg is cut; straight by default.
+        corrections: What was seen on the toile of this very block, mm by key of `CORRECTIONS`; made all at
+            once, whatever their order.
         fitted: False leaves crotch seam and thigh as the proportions give them, for comparison.
 
     Raises:
-        DraftRefused: a measurement is missing or no draft could be meant by it.
+        DraftRefused: a measurement is missing, or no draft could be meant by it or by a correction.
     """
     refuse_meaningless(measurements)
+    refuse_meaningless_corrections(corrections or {})
     ease, p = ease or Ease(), proportions or Proportions()
     measurements = known_of_both(measurements)
     body = complete(measurements, p)
@@ -174,8 +186,47 @@ def draft_block(
     fit = fitter.solve() if fitted else Fit()
     whole = fitter.draft(fit)
     sides = two_sides(measurements, body)
-    halves = _both_sides(whole, sides, p) if sides else (_finished(whole, None, p),)
-    return Block(whole.body, ease, p, leg, fit, whole.shares, halves)
+    block = Block(whole.body, ease, p, leg, fit, whole.shares, _halves(whole, sides, p))
+    return _corrected(block, fitter, sides, corrections) if corrections else block
+
+
+def _corrected(
+    toile: Block, fitter: Fitter, sides: tuple[OneSide, ...], amounts: Mapping[str, float]
+) -> Block:
+    """Return the block of a toile with what was seen on it corrected."""
+    alteration = Alteration(changes_of(amounts), toile.leg)
+    fit, p = fitter.corrected(toile.fit, alteration), toile.proportions
+    whole = fitter.draft(fit, alteration)
+    gained = alteration.gained(toile.levels, toile.shares)
+    lengths: tuple[float, ...] = ()
+    if gained:
+        hinged = _halves(fitter.draft(fit, alteration.without_hinge()), sides, p)
+        lengths = tuple(half.front.side.length for half in hinged)
+    return Block(
+        body=whole.body,
+        ease=alteration.altered_ease(toile.ease, gained),
+        proportions=p,
+        leg=alteration.altered_leg(),
+        fit=fit,
+        shares=whole.shares,
+        halves=_halves(whole, sides, p, lengths),
+        corrections={key: amounts[key] for key in CORRECTIONS if key in amounts},
+        toile=toile,
+    )
+
+
+def _halves(
+    whole: Lower, sides: tuple[OneSide, ...], p: Proportions, lengths: tuple[float, ...] = ()
+) -> tuple[Half, ...]:
+    """Return the halves; with `lengths` the side seam of each measures that much, mm."""
+    if not sides:
+        return (_finished(whole, None, p, side_length=lengths[0] if lengths else None),)
+    if not lengths:
+        return _both_sides(whole, sides, p)
+    return tuple(
+        _finished(on_side(whole, side), side.side, p, side_length=length)
+        for side, length in zip(sides, lengths, strict=True)
+    )
 
 
 def _both_sides(whole: Lower, sides: tuple[OneSide, ...], p: Proportions) -> tuple[Half, ...]:

@@ -28,6 +28,8 @@ class Origin(Enum):
     """From a survey, with a spread."""
     CONSTRUCTION = "by construction"
     """From the proportions of the draft."""
+    CORRECTED = "corrected at the fitting"
+    """Moved by what the wearer saw on the toile."""
 
 
 @dataclass(frozen=True)

@@ -65,6 +65,7 @@ def block_figures(block: Block) -> dict[str, Any]:
             "back": in_cm(crotch.back),
             "total": in_cm(crotch.total),
             "target": in_cm(crotch.target),
+            **({"corrected": in_cm(crotch.corrected)} if block.toile else {}),
             "means": [
                 {
                     "name": name,

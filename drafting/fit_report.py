@@ -100,12 +100,18 @@ def _round_the_hem(block: Block) -> tuple[str, float, float, float]:
 
 @dataclass(frozen=True)
 class CrotchLine:
-    """The crotch seam: drafted lengths and what they should be, mm; None where the body's is not known."""
+    """The crotch seam: drafted lengths and what they should be, mm; None where the body's is not known.
+
+    After a fitting the targets are those of the toile and what the corrections made of its seam: what was
+    seen counts for more than the tape, and is not fitted away.
+    """
 
     front: float
     back: float
     target: float | None
     front_target: float | None
+    corrected: float = 0.0
+    """What the corrections added to the whole seam."""
 
     @property
     def total(self) -> float:
@@ -118,7 +124,18 @@ def crotch_line(block: Block) -> CrotchLine:
     total, front = block.body.get("total_crotch_length"), block.body.get("front_crotch_length")
     target = None if total is None else total.mm + block.ease.crotch
     share = None if total is None or front is None or target is None else target * front.mm / total.mm
-    return CrotchLine(block.front.panel.crotch.length, block.back.panel.crotch.length, target, share)
+    in_front, behind = block.front.panel.crotch.length, block.back.panel.crotch.length
+    if block.toile is None:
+        return CrotchLine(in_front, behind, target, share)
+    corrected = block.crotch_length - block.toile.crotch_length
+    of_front = in_front - block.toile.front.panel.crotch.length
+    return CrotchLine(
+        in_front,
+        behind,
+        None if target is None else target + corrected,
+        None if share is None else share + of_front,
+        corrected,
+    )
 
 
 def body_profile(block: Block) -> tuple[list[float], list[float]]:
@@ -145,8 +162,9 @@ def _crotch(block: Block) -> Iterator[Finding]:
     if line.target is not None and abs(line.total - line.target) > CROTCH:
         word = "short" if line.total < line.target else "long"
         text = (
-            f"The crotch seam stays {{0}} too {word}: {{1}} where crotch length and ease make {{2}}, with "
-            "every means at its limit. Measure the crotch length and the rise again before cutting."
+            f"The crotch seam stays {{0}} too {word}: {{1}} where crotch length"
+            f"{', ease and corrections' if block.toile else ' and ease'} make {{2}}, with every means at its "
+            "limit. Measure the crotch length and the rise again before cutting."
         )
         amounts = (abs(line.total - line.target), line.total, line.target)
         yield Finding(

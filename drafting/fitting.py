@@ -11,6 +11,7 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 
+from drafting.alteration import Alteration
 from drafting.body import Body
 from drafting.formula import Length, named
 from drafting.leg_shape import LegShape
@@ -100,18 +101,43 @@ class Fitter:
     ease: Ease
     proportions: Proportions
 
-    def draft(self, fit: Fit) -> Lower:
-        """Return the panels drawn with the means used as `fit` says."""
+    def draft(self, fit: Fit, alteration: Alteration | None = None) -> Lower:
+        """Return the panels drawn with the means used as `fit` says, corrected where the toile showed it."""
         p = self.proportions
         least = self.body["waist_height"].mm - self.body["inside_leg_height"].mm + p.depth_least
         depth = self.body["crotch_depth"].mm
         body = self.body.deepened(max(fit.depth, min(least - depth, 0.0)))
         levels = _levels(body, self.leg)
         shares = share_widths(body, self.ease, p, fit)
-        front = draw_panel(front_plan(body, levels, self.leg, shares, p, fit), levels)
-        inseam = front.inseam.length - p.inseam_ease
-        back = draw_panel(back_plan(body, levels, self.leg, shares, p, fit, inseam=inseam), levels)
-        return Lower(body, levels, shares, front, back)
+        in_front = front_plan(body, levels, self.leg, shares, p, fit)
+        behind = back_plan(body, levels, self.leg, shares, p, fit)
+        if alteration:
+            toile = levels
+            body, shares = alteration.altered_body(body), alteration.altered_shares(levels, shares)
+            levels = _levels(body, alteration.altered_leg())
+            in_front = alteration.altered_front(in_front, toile, shares)
+            behind = alteration.altered_back(behind, toile, shares)
+        front = draw_panel(in_front, levels)
+        behind = replace(behind, inseam_length=front.inseam.length - p.inseam_ease)
+        return Lower(body, levels, shares, front, draw_panel(behind, levels))
+
+    def corrected(self, fit: Fit, alteration: Alteration) -> Fit:
+        """Return the fit of the toile, its thigh wider by what the correction asks for.
+
+        The crotch seam is left as the toile had it: only what was seen is changed.
+        """
+        more = alteration.changes.thigh
+        if not more:
+            return fit
+
+        def girth(x: Numbers) -> Numbers:
+            wider = replace(fit, thigh=fit.thigh + float(x[0]))
+            return np.array([self.draft(wider, alteration).thigh(self.proportions)])
+
+        wanted = girth(np.zeros(1)) + more
+        bounds = np.zeros(1), np.array([max(_THIGH_MOST - fit.thigh, more)])
+        added = solve_within(lambda x: girth(x) - wanted, np.array([more]), np.eye(1), bounds, enough=CLOSE)
+        return replace(fit, thigh=fit.thigh + float(added[0]))
 
     def solve(self) -> Fit:
         """Return the fit that meets the body's crotch length and thigh as far as the limits allow."""

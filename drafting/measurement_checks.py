@@ -33,19 +33,19 @@ class Wording:
         text = "a huge number" if isinstance(value, int) and abs(value) > 10**60 else repr(value)
         return text if len(text) <= 60 else text[:57] + "..."
 
-    def other_reading(self, key: str, mm: float) -> str:
+    def other_reading(self, key: str, mm: float, usual: Range) -> str:
         """Return the doubt that the value was meant in another unit; empty when no other reading is usual."""
-        found = usual_reading(_spec(key), mm, {"cm": 10.0, "in": 25.4})
+        found = usual_reading(usual, mm, {"cm": 10.0, "in": 25.4})
         if not found:
             return ""
         unit, meant = found
         return f" Millimetres are expected; did you mean {mm:g} {unit} = {self.show(meant)}?"
 
 
-def usual_reading(spec: MeasurementSpec, mm: float, factors: Mapping[str, float]) -> tuple[str, float] | None:
+def usual_reading(usual: Range, mm: float, factors: Mapping[str, float]) -> tuple[str, float] | None:
     """Return the first name whose factor brings the length into the usual range, and that length in mm."""
     readings = ((name, mm * factor) for name, factor in factors.items())
-    return next((reading for reading in readings if spec.usual.holds(reading[1])), None)
+    return next((reading for reading in readings if usual.holds(reading[1])), None)
 
 
 def check_measurements(measurements: Measurements, *, wording: Wording | None = None) -> list[Problem]:
@@ -155,7 +155,7 @@ def check_length(key: str, value: object, wording: Wording) -> Problem | None:
         return Problem(key, f"The {term} must be a length above zero.", Severity.REFUSAL, typed, plausible)
     if spec.usual.holds(mm):
         return None
-    doubt = wording.other_reading(key, mm)
+    doubt = wording.other_reading(key, mm, spec.usual)
     if spec.possible.holds(mm):
         return Problem(key, f"The {term} is unusual.{doubt}", Severity.WARNING, typed, plausible)
     reason = f"The {term} is {'smaller' if mm < spec.possible.low else 'larger'} than a draft can serve."

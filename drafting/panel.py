@@ -15,7 +15,7 @@ import numpy as np
 
 from drafting.construction import DOWN, LEFT, RIGHT, UP, Construction, Stage
 from drafting.curves import Cubic
-from drafting.formula import Length
+from drafting.formula import Length, named
 from drafting.paths import Path, parameter_at_level
 from drafting.points import Point, Vector
 from drafting.proportions import Proportions
@@ -61,6 +61,7 @@ class PanelPlan:
         side_handle: Handle of the side seam below the hip, as a share of the drop to the knee.
         knee_handle: Handle of the side seam at the knee, likewise.
         inseam_length: Wanted length of the inseam, fork to hem, where `drop` is None.
+        swing: How far the hem stands outwards of the crease, for a leg that bends at the knee.
     """
 
     name: str
@@ -82,6 +83,7 @@ class PanelPlan:
     side_handle: float
     knee_handle: float
     inseam_length: float | None = None
+    swing: float = 0.0
 
 
 @dataclass(frozen=True)
@@ -112,6 +114,13 @@ class Panel:
     def side(self) -> Path:
         """The side seam from hip level down to the hem."""
         return self.construction.lines["side seam"]
+
+    @property
+    def crease(self) -> Path:
+        """The crease from hem to crotch level, bent at the knee where the lower leg swings."""
+        points = self.construction.points
+        knee = (points["crease at the knee"],) if self.plan.swing else ()
+        return Path.through([points["crease at the hem"], *knee, points["crease"]])
 
     def width(self, y: float) -> float:
         """Return the width at height `y` from side seam to inseam, mm; between hip level and hem."""
@@ -148,6 +157,9 @@ _PLACES = np.linspace(0, 1, 17)
 
 _INTO_FLARE = 0.15
 """A flare is rounded over twice this share of the way from knee to hem (common practice, no source)."""
+
+_PLUMB = "plumb at the hem"
+"""Where the crease would stand at the hem of a leg that swings out or in below the knee."""
 
 _STRAIGHT = math.radians(0.2)
 """An inseam whose shin turns less than this off the chord is drawn straight from fork to knee."""
@@ -187,7 +199,11 @@ def draw_panel(plan: PanelPlan, levels: Levels) -> Panel:
 
     # 5. Knee and hem, set evenly about the crease.
     c.go("crease at the knee", "crease", DOWN, levels.crotch - levels.knee, "plumb down")
-    c.go("crease at the hem", "crease", DOWN, levels.crotch - levels.hem, "plumb down")
+    foot = _PLUMB if plan.swing else "crease at the hem"
+    c.go(foot, "crease", DOWN, levels.crotch - levels.hem, "plumb down")
+    if plan.swing:
+        swing = named("corrected: swing of the lower leg", abs(plan.swing))
+        c.go("crease at the hem", foot, LEFT if plan.swing > 0 else RIGHT, swing, "level")
     # Shorts are cut out of a leg that runs on plumb from the knee; their hem is found on its seams.
     short = levels.hem.mm > levels.knee.mm
     for level, width in (("knee", plan.knee), *((("hem", plan.hem),) if not short else ())):
@@ -263,28 +279,37 @@ def draw_panel(plan: PanelPlan, levels: Levels) -> Panel:
 
 
 def _shin(c: Construction, seam: str) -> Vector:
-    """Return the direction of a seam at the knee: into a leg that narrows, else plumb, for shorts too."""
+    """Return the direction of a seam at the knee: into a leg that narrows, else plumb, for shorts too.
+
+    A lower leg that swings out or in does so below the knee; what lies above it is drawn as for any other.
+    """
     hem, knee = c.points.get(f"hem at the {seam}"), c[f"knee at the {seam}"]
-    return (hem - knee).unit if hem and not _flares(knee, hem, c["crease"]) else DOWN
+    if hem is None or _flares(c, seam):
+        return DOWN
+    if plumb := c.points.get(_PLUMB):
+        hem += plumb - c["crease at the hem"]
+    return (hem - knee).unit
 
 
-def _flares(knee: Point, hem: Point, crease: Point) -> bool:
-    return abs(hem.x - crease.x) > abs(knee.x - crease.x)
+def _flares(c: Construction, seam: str) -> bool:
+    """Return whether a seam stands further from the middle of the leg at the hem than at the knee."""
+    hem, knee = (abs(c[f"{at} at the {seam}"].x - c[f"crease at the {at}"].x) for at in ("hem", "knee"))
+    return hem > knee
 
 
 def _below_knee(c: Construction, seam: str) -> tuple[Cubic, ...]:
-    """Return a seam from knee to hem: straight, or plumb at the knee and rounded into its flare.
+    """Return a seam from knee to hem: straight, or rounded into the flare or the swing of the lower leg.
 
     So a flared leg is narrowest at the knee, not above it.
     """
     knee, hem = c[f"knee at the {seam}"], c[f"hem at the {seam}"]
-    if not _flares(knee, hem, c["crease"]):
+    if not _flares(c, seam) and _PLUMB not in c.points:
         return (Cubic.line(knee, hem),)
-    round_ = _INTO_FLARE * (knee.y - hem.y)
-    corner = knee + DOWN * round_
+    round_, leave = _INTO_FLARE * (knee.y - hem.y), _shin(c, seam)
+    corner = knee + leave * round_
     flare = (hem - corner).unit
     start = corner + flare * round_
-    return Cubic.bent(knee, DOWN, start, flare, 2 / 3), Cubic.line(start, hem)
+    return Cubic.bent(knee, leave, start, flare, 2 / 3), Cubic.line(start, hem)
 
 
 def _down_to(curve: Cubic, y: float) -> Path:

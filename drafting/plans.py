@@ -77,9 +77,9 @@ def front_plan(
 
 
 def back_plan(
-    body: Body, levels: Levels, leg: LegShape, shares: Shares, p: Proportions, fit: Fit, *, inseam: float
+    body: Body, levels: Levels, leg: LegShape, shares: Shares, p: Proportions, fit: Fit
 ) -> PanelPlan:
-    """Return the amounts of the back; `inseam` is the length its inseam must have, mm."""
+    """Return the amounts of the back; the length of its inseam follows from the front's."""
     height = (levels.waist - levels.hip).mm
     wanted = p.back_raise + fit.amount(CENTRE_BACK)
     fold = shares.suppression.dart / dart_length(levels.waist - levels.hip, p).mm
@@ -94,7 +94,6 @@ def back_plan(
         hip=shares.back_hip,
         fork=fork,
         drop=None,
-        inseam_length=inseam,
         lean=shares.lean,
         top=named("centre back above the waist level", lift - rise),
         curve_height=_curve_height(body, fork, p.back_curve_divisor, p.back_curve_of_fork, p),

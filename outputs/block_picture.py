@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path as FilePath
 
 from matplotlib.axes import Axes
@@ -30,16 +30,25 @@ Move = Callable[[Point], Point]
 
 @dataclass(frozen=True)
 class _Pair:
-    """The front and back of one half in their place in the picture; `left` and `right` bound them, mm."""
+    """The front and back of one half in their place in the picture; `left` and `right` bound them, mm.
+
+    Attributes:
+        half: The half.
+        front: Brings its front to its place, and that of the toile.
+        back: The same for the backs.
+        toile: The half before the corrections of a fitting; None where there were none.
+    """
 
     half: Half
     front: Move
     back: Move
+    toile: Half | None = None
 
     def places(self) -> Iterator[Point]:
         """Yield the named points of both panels where they lie in the picture."""
-        yield from map(self.front, self.half.front.points().values())
-        yield from map(self.back, self.half.back.points().values())
+        for half in (self.half, *((self.toile,) if self.toile else ())):
+            yield from map(self.front, half.front.points().values())
+            yield from map(self.back, half.back.points().values())
 
     @property
     def left(self) -> float:
@@ -53,7 +62,8 @@ class _Pair:
 def draw_block_picture(block: Block, target: FilePath, *, wearer: str) -> None:
     """Write the block as a PNG 1500 pixels high; the same block gives the same bytes.
 
-    It shows the right leg; of a body whose sides differ the left leg, too.
+    It shows the right leg; of a body whose sides differ the left leg, too. After a fitting the outline of the
+    toile lies under it, on the same floor and plumb lines.
     """
     pairs = _pairs(block)
     left, right = pairs[0].left, pairs[-1].right
@@ -70,30 +80,37 @@ def draw_block_picture(block: Block, target: FilePath, *, wearer: str) -> None:
         )
         for pair in pairs:
             _draw_levels(axes, pair, label_left=pair is not pairs[-1])
+            if pair.toile:
+                for panel, move in ((pair.toile.front, pair.front), (pair.toile.back, pair.back)):
+                    _draw_outline(axes, panel, move, width=0.7, style=DASHES)
             _draw_panel(axes, pair.half, pair.half.front, pair.front)
             _draw_panel(axes, pair.half, pair.half.back, pair.back)
         over = Point((left + right) / 2, high)
         write_title(axes, wearer, "jeans block", over, room=(right - left) * scale, above=18)
         seen = "right leg" if len(pairs) == 1 else "right and left leg"
+        if block.toile:
+            seen = f"thin dashes: the toile; {seen}"
         _draw_caption(axes, f"{seen} seen from outside", Point(left, low), Point(right, low), scale)
 
 
 def _pairs(block: Block) -> list[_Pair]:
     """Return the right pair and, where the sides differ, the left one mirrored to the right of it."""
-    first = _beside(block.halves[0])
+    toiles = block.toile.halves if block.toile else (None,) * len(block.halves)
+    first, *others = (_beside(half, toile) for half, toile in zip(block.halves, toiles, strict=True))
     pairs = [first]
-    for half in block.halves[1:]:
-        other = _beside(half)
+    for other in others:
         mirror = first.right + _GAP + other.right
-        pairs.append(_Pair(half, _mirrored(other.front, mirror), _mirrored(other.back, mirror)))
+        front, back = _mirrored(other.front, mirror), _mirrored(other.back, mirror)
+        pairs.append(replace(other, front=front, back=back))
     return pairs
 
 
-def _beside(half: Half) -> _Pair:
+def _beside(half: Half, toile: Half | None) -> _Pair:
     """Return the front as drafted and the back, a left one, flipped, its side seam beside the front's."""
-    front = min(p.x for p in half.front.points().values())
-    back = min(p.x for p in half.back.points().values())
-    return _Pair(half, lambda p: p, lambda p: Point(front - _GAP + back - p.x, p.y))
+    halves = (half, toile) if toile else (half,)
+    front = min(p.x for each in halves for p in each.front.points().values())
+    back = min(p.x for each in halves for p in each.back.points().values())
+    return _Pair(half, lambda p: p, lambda p: Point(front - _GAP + back - p.x, p.y), toile)
 
 
 def _mirrored(move: Move, total: float) -> Move:
@@ -106,9 +123,7 @@ def _mirrored(move: Move, total: float) -> Move:
 
 def _draw_panel(axes: Axes, half: Half, panel: BlockPanel, move: Move) -> None:
     points, levels = panel.points(), half.levels
-    hem = Path.through([points["hem at the side"], points["hem at the inseam"]])
-    for path in (panel.side, panel.panel.inseam, panel.panel.crotch, *panel.waist, hem):
-        stroke(axes, path.moved(move), width=1.6)
+    _draw_outline(axes, panel, move, width=1.6)
     for dart in panel.darts:
         stroke(axes, Path.through([dart.inner, dart.tip, dart.outer]).moved(move), width=1.0)
     crease = points["crease"].x
@@ -117,6 +132,15 @@ def _draw_panel(axes: Axes, half: Half, panel: BlockPanel, move: Move) -> None:
     side = f"{half.side.value} " if half.side else ""
     write(axes, move(foot.towards(top, 0.3)), f"{side}{panel.name}".upper(), size=13, box=True)
     write(axes, move(foot.towards(top, 0.68)), "crease and grain", size=8, turn=90, box=True)
+
+
+def _draw_outline(
+    axes: Axes, panel: BlockPanel, move: Move, *, width: float, style: object = "solid"
+) -> None:
+    points = panel.points()
+    hem = Path.through([points["hem at the side"], points["hem at the inseam"]])
+    for path in (panel.side, panel.panel.inseam, panel.panel.crotch, *panel.waist, hem):
+        stroke(axes, path.moved(move), width=width, style=style)
 
 
 def _draw_levels(axes: Axes, pair: _Pair, *, label_left: bool) -> None:

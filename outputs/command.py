@@ -10,6 +10,7 @@ import click
 
 from drafting.errors import DraftRefused
 from outputs.cloth_command import cloth
+from outputs.fitting_guide_command import fitting_guide
 from outputs.folder import make_folder, refuse_overwriting, safe_name, write_file
 from outputs.measure_twice_command import measure_twice
 from outputs.measuring_sheet_command import measuring_sheet
@@ -211,6 +212,7 @@ def demo(out: Path, paper: str, force: bool) -> None:
 
 
 main.add_command(check_print)
+main.add_command(fitting_guide)
 main.add_command(measure_twice)
 main.add_command(measuring_sheet)
 main.add_command(worksheet)

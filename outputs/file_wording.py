@@ -3,7 +3,7 @@
 from collections.abc import Mapping
 
 from drafting.measurement_checks import Wording, usual_reading
-from drafting.measurements import MEASUREMENTS
+from drafting.measurement_table import Range
 from outputs.units import TypedLength, Unit, format_length, one_decimal
 
 __all__ = ["FileWording"]
@@ -26,12 +26,12 @@ class FileWording(Wording):
         """Return the value as it stands in the file."""
         return self.texts[key]
 
-    def other_reading(self, key: str, mm: float) -> str:
+    def other_reading(self, key: str, mm: float, usual: Range) -> str:
         """Return both readings of a value that would be usual in another unit; empty for any other."""
         length = self.lengths[key]
         others = {unit.value: unit.mm for unit in Unit if unit is not length.unit}
         number = float(length.number)
-        found = usual_reading(MEASUREMENTS[key.rpartition(".")[2]], number, others)
+        found = usual_reading(usual, number, others)
         if not found:
             return ""
         other, meant = Unit(found[0]), found[1]

@@ -23,7 +23,7 @@ def jeans_from(read: MeasurementFile, style: Style, options: StyleOptions) -> Je
     cloth = Cloth(**{**read.cloth, **options.cloth})
     style = options.style(style, read.measurements.waist_taken_at)
     return make_jeans(
-        block_for(read.measurements, style, cloth),
+        block_for(read.measurements, style, cloth, read.corrections),
         style,
         wearer=read.wearer,
         date=read.taken_on,

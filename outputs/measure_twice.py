@@ -8,6 +8,7 @@ from functools import partial
 from drafting.block import draft_block
 from drafting.measurement_checks import Wording
 from drafting.measurement_relations import term_of
+from drafting.measurement_table import Range
 from drafting.tape_error import LEAST, SLIP, Effect, TapeError, tape_errors
 from outputs.measurement_file import MeasurementFile
 from outputs.summary import wrapped
@@ -34,7 +35,7 @@ class _InUnit(Wording):
     def show(self, mm: float) -> str:
         return format_length(mm, self.unit)
 
-    def other_reading(self, key: str, mm: float) -> str:
+    def other_reading(self, key: str, mm: float, usual: Range) -> str:
         return ""
 
 

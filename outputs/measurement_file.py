@@ -24,6 +24,8 @@ from drafting.measurements import (
 )
 from outputs.cloth_entries import CLOTH_ENTRIES, read_cloth
 from outputs.file_wording import FileWording
+from outputs.fitting_entries import TABLE as FITTING
+from outputs.fitting_entries import read_fitting
 from outputs.measurement_template import doubt_about_text
 from outputs.measurement_template import write_template as write_template
 from outputs.readings import Readings, read_readings
@@ -45,7 +47,7 @@ _LONGEST_GUESS = 60
 _MOST_PROBLEMS = 60
 
 _Choice = TypeVar("_Choice", bound=Enum)
-_ENTRIES = ("wearer", "taken_on", "unit", "waist_taken_at", "estimate_like", *_TABLES, "cloth")
+_ENTRIES = ("wearer", "taken_on", "unit", "waist_taken_at", "estimate_like", *_TABLES, "cloth", FITTING)
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -59,6 +61,7 @@ class MeasurementFile:
         measurements: in millimetres.
         readings: how often a measurement was taken, by key, where the file lists its readings.
         cloth: percentages by names of `outputs.cloth_entries.CLOTH_ENTRIES`, as far as given.
+        corrections: what was seen on the toile, in millimetres by key of `drafting.corrections.CORRECTIONS`.
         warnings: what is unusual but possible.
         lines: line of each entry in the file, from 1, by key.
     """
@@ -69,6 +72,7 @@ class MeasurementFile:
     measurements: Measurements
     readings: Mapping[str, int]
     cloth: Mapping[str, float]
+    corrections: Mapping[str, float]
     warnings: tuple[Problem, ...]
     lines: Mapping[str, int]
 
@@ -122,7 +126,7 @@ class _Reading:
         lengths: dict[str, TypedLength] = {}
         for table in _TABLES:
             lengths |= self._lengths(table)
-        cloth = self._cloth()
+        cloth, corrections = self._cloth(), self._corrections()
         measurements = Measurements(
             **_of_table(lengths, ""),
             waist_taken_at=self._choice("waist_taken_at", WaistLevel) or WaistLevel.NATURAL,
@@ -146,6 +150,7 @@ class _Reading:
             measurements=measurements,
             readings={key: len(readings.lengths) for key, readings in self.readings.items()},
             cloth=cloth,
+            corrections=corrections,
             warnings=(),
             lines=self.lines,
         )
@@ -253,6 +258,20 @@ class _Reading:
         for problem in problems:
             key = f"cloth.{problem.key}"
             self._refuse(key, problem.message, typed[problem.key], problem.plausible)
+        return found
+
+    def _corrections(self) -> dict[str, float]:
+        """Return the corrections of the fitting, mm, less what is not filled in."""
+        entries = self.entries.get(FITTING, {})
+        if not isinstance(entries, dict):
+            self._refuse(FITTING, f"This should be a line [{FITTING}] with what was seen below it.", entries)
+            return {}
+        default = Unit.CM if self.unit_misspelt else self.unit
+        found, problems = read_fitting(entries, default, unit=self.unit or Unit.CM, typed=_shortly)
+        if self.unit_misspelt:
+            # What could be read may be of another size than it seems.
+            problems = [p for p in problems if p.key.removeprefix(f"{FITTING}.") not in found]
+        self.problems += [replace(problem, line=self.lines.get(problem.key)) for problem in problems]
         return found
 
     def _refuse_unknown_measurement(self, table: str, key: str, name: str, value: object) -> None:

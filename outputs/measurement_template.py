@@ -4,9 +4,11 @@ import textwrap
 import unicodedata
 from collections.abc import Iterable
 
+from drafting.corrections import CORRECTIONS
 from drafting.errors import DraftRefused, Problem, Severity
 from drafting.measurement_table import MEASUREMENTS, MeasurementSpec, Need, Sides
 from outputs.cloth_entries import CLOTH_ENTRIES
+from outputs.fitting_entries import TABLE as FITTING
 from outputs.units import Unit
 
 __all__ = ["HOW_TO_MEASURE", "WEARER_LONGEST", "doubt_about_text", "refuse_unprintable", "write_template"]
@@ -39,6 +41,12 @@ _CLOTH = (
     "All in percent. Lengthwise and crosswise change are what washing does to a swatch: (after - before) /"
     ' before x 100, so "-3" is a cloth that shrinks by 3 % and is cut larger for it. Stretch is how much'
     ' further the cloth can be pulled crosswise without strain: "0" for rigid denim, "20" for comfort denim.'
+)
+
+_FITTING = (
+    "Write what is seen, and by how much; leave the measurements as they were for the toile, and add up what"
+    " several toiles show."
+    " `jeansblock fitting-guide` says what each means and how much to try first."
 )
 
 _HEADINGS = {
@@ -101,6 +109,11 @@ def write_template(name: str, unit: Unit) -> str:
         "",
         "# [cloth]",
         *(f'# {entry} = ""' for entry in CLOTH_ENTRIES),
+        "",
+        *_note(f"=== Only after trying on the toile. {_FITTING}"),
+        "",
+        f"# [{FITTING}]",
+        *(f'# {key} = ""' for key in CORRECTIONS),
     ]
     return "\n".join(lines) + "\n"
 

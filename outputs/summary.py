@@ -5,12 +5,15 @@ from __future__ import annotations
 import textwrap
 from collections.abc import Iterator
 
+from drafting.correction_report import CHANGED_LENGTHS, LEAST_CHANGE, LengthChange
+from drafting.corrections import CORRECTIONS
 from drafting.errors import Problem
 from drafting.findings import Show
 from drafting.fit_report import crotch_line, girth_lines
 from outputs.fit_words import bare, level_name, mark_of, origin_mark
 from outputs.units import Unit, format_length
 from styles.cloth import Cloth, width_off
+from styles.fitted import jeans_changes
 from styles.jeans import Jeans
 
 WIDTH = 80
@@ -41,7 +44,7 @@ def summary_lines(jeans: Jeans, unit: Unit, warnings: tuple[Problem, ...]) -> It
         mark = origin_mark(line.origin, line.spread, unit) + ("" if line.enough else ", SHORT")
         yield _row(level_name(line), show(line.body), show(line.ease), show(line.pattern), mark)
     crotch = crotch_line(block)
-    body = None if crotch.target is None else crotch.target - block.ease.crotch
+    body = None if crotch.target is None else crotch.target - block.ease.crotch - crotch.corrected
     ease = None if body is None else crotch.total - body
     mark = mark_of(block.body.values.get("total_crotch_length"), unit)
     yield _row("crotch seam", show(body), show(ease), show(crotch.total), mark)
@@ -65,13 +68,37 @@ def summary_lines(jeans: Jeans, unit: Unit, warnings: tuple[Problem, ...]) -> It
             mark = mark_of(block.body.values.get(f"{name}_height"), unit)
         yield f"{_row(f'{name} level', show(block.body[f'{name}_height'].mm))}  {mark}"
 
+    if changes := jeans_changes(jeans):
+        yield ""
+        yield from _corrected(jeans, changes, unit)
+
     yield ""
     yield from _making(jeans, whole)
     for problem in warnings:
         yield from wrapped(f"warning: {problem}")
     for finding in jeans.pattern.findings:
+        if finding.code == CHANGED_LENGTHS:
+            continue  # they stand in the table above
         said = finding.say(whole)
         yield from wrapped(f"{finding.level.value}: {finding.where}: {said}")
+
+
+def _corrected(jeans: Jeans, changes: tuple[LengthChange, ...], unit: Unit) -> Iterator[str]:
+    """Yield what was seen on the toile, and the lengths that it changed."""
+    seen = [
+        f"{CORRECTIONS[key].term} {format_length(mm, unit)}" for key, mm in jeans.block.corrections.items()
+    ]
+    yield from wrapped(f"corrected after the fitting: {'; '.join(seen)}")
+    yield _changed("", "toile", "now", "change")
+    for change in changes:
+        if abs(change.by) >= LEAST_CHANGE:
+            by = ("+" if change.by > 0 else "") + bare(change.by, unit)
+            yield _changed(change.name, bare(change.before, unit), bare(change.after, unit), by)
+
+
+def _changed(name: str, before: str, after: str, by: str) -> str:
+    # The lengths stand in the columns of the tables above, whose names are shorter.
+    return f"{name:<23}{before:>10}{after:>10}{by:>10}"
 
 
 def _making(jeans: Jeans, show: Show) -> Iterator[str]:
@@ -116,6 +143,9 @@ def _row(name: str, first: str, second: str = "", third: str = "", remark: str =
     return _ROW.format(name, first, second, third, remark).rstrip()
 
 
-def wrapped(text: str) -> list[str]:
-    """Return a message as lines of at most 80 letters, those after the first set in."""
-    return textwrap.wrap(text, WIDTH, subsequent_indent="  ", break_on_hyphens=False)
+def wrapped(text: str, *, indent: int = 0) -> list[str]:
+    """Return a message as lines of at most 80 letters, the first set in by `indent`, others by 2 more."""
+    first = " " * indent
+    return textwrap.wrap(
+        text, WIDTH, initial_indent=first, subsequent_indent=f"{first}  ", break_on_hyphens=False
+    )

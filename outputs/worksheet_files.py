@@ -33,7 +33,7 @@ def write_worksheet_file(
     Raises:
         DraftRefused: the file may not be written; nothing is.
     """
-    block = block_for(read.measurements, style, Cloth(**read.cloth))
+    block = block_for(read.measurements, style, Cloth(**read.cloth), read.corrections)
     stream = BytesIO()
     written = write_worksheet(
         read, block, stream, paper=PAPERS[paper], scale=SCALES[scale], blank=blank, style=style.name
@@ -50,7 +50,7 @@ def write_marking_file(
     Raises:
         DraftRefused: the file may not be written; nothing is.
     """
-    block = block_for(read.measurements, style, Cloth(**read.cloth))
+    block = block_for(read.measurements, style, Cloth(**read.cloth), read.corrections)
     stream = BytesIO()
     written = write_marking_sheet(
         read, block, stream, paper=PAPERS[paper], scale=SCALES[scale], style=style.name
@@ -74,7 +74,7 @@ def write_systems_file(target: Path, read: MeasurementFile, *, paper: str, force
 
 def write_form(target: Path, read: MeasurementFile, style: Style, *, force: bool) -> Iterator[str]:
     """Write the empty form for a student's lengths and yield what to print."""
-    drafts = hand_drafts(block_for(read.measurements, style, Cloth(**read.cloth)))
+    drafts = hand_drafts(block_for(read.measurements, style, Cloth(**read.cloth), read.corrections))
     text = lengths_form(read.wearer, asked_for(drafts), read.unit)
     write_file(target, text.encode(), force=force)
     yield f"Fill in {target}, then run the same line without --form"
@@ -86,7 +86,7 @@ def marked_lines(read: MeasurementFile, path: Path, style: Style, *, scale: str)
     Raises:
         DraftRefused: the lengths cannot be read.
     """
-    drafts = hand_drafts(block_for(read.measurements, style, Cloth(**read.cloth)))
+    drafts = hand_drafts(block_for(read.measurements, style, Cloth(**read.cloth), read.corrections))
     steps = [step for draft in drafts for step in draft.instructions]
     lengths = read_lengths(path, steps, read.unit)
     marked = mark_lengths(drafts, lengths, SCALES[scale])

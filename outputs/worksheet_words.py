@@ -24,6 +24,7 @@ GROUNDS = (
     ("drop", "by trial: the back inseam is as much shorter as it is stretched on"),
     ("height that trues", "by trial: front and back side seam are equally long"),
     ("widening", "by trial: the straight leg clears the calf"),
+    ("corrected", "as the cutter's move gives it for what was seen on the toile"),
 )
 """Why a number is what it is, by the first words of its name."""
 SUPPRESSION = "by trial: the sewn waist is the waist girth and its ease"

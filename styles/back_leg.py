@@ -108,7 +108,7 @@ def _below(
     )
     crease = points["crease"].x
     grain = Path.through([Point(crease, levels.hem.mm + _CLEAR), Point(crease, levels.crotch.mm)])
-    lines = Mark("crease", MarkKind.LINE, Path.through([points["crease at the hem"], points["crease"]]))
+    lines = Mark("crease", MarkKind.LINE, panel.panel.crease)
     piece = Piece(half_of.name(BACK_LEG), edges, grain, half_of.cutting(), (lines, *folds, *marks))
     return half_of.of_back(piece)
 

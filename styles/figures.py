@@ -7,6 +7,7 @@ from typing import Any
 
 from drafting.figures import block_figures, finding_figures, in_cm
 from drafting.trueing import SeamCheck
+from styles.fitted import fitting_figures
 from styles.fly import ZIP
 from styles.jeans import Jeans
 
@@ -47,6 +48,7 @@ def jeans_figures(jeans: Jeans) -> dict[str, Any]:
         "hem_height": in_cm(jeans.block.levels.hem.mm),
         "least_stretch": jeans.style.least_stretch,
         "cloth": asdict(jeans.cloth),
+        **fitting_figures(jeans),
         "findings": [finding_figures(finding) for finding in pattern.findings],
     }
 

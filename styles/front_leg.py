@@ -120,7 +120,7 @@ def front_leg(half_of: HalfOf, style: Style, fly: FlyLength) -> Part:
     points, levels = panel.points(), panel.panel.levels
     crease = points["crease"].x
     grain = Path.through([Point(crease, levels.hem.mm + _CLEAR), Point(crease, levels.crotch.mm)])
-    line = Mark("crease", MarkKind.LINE, Path.through([points["crease at the hem"], points["crease"]]))
+    line = Mark("crease", MarkKind.LINE, panel.panel.crease)
     piece = Piece(half_of.name(FRONT_LEG), edges, grain, half_of.cutting(), (line, *folds))
     return Part((half_of.of_front(piece),))
 

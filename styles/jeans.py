@@ -81,7 +81,8 @@ def make_jeans(
         cloth: What the denim loses in the wash; the seams are trued before it is added.
     """
     asked = style.turn_up
-    style = style.on(block.body)
+    # The rise is that of the toile; what the fitting changes is on top of it.
+    style = style.on((block.toile or block).body)
     style = replace(style, turn_up=turn_up_on(block, style))
     parts = _without_band(block, style)
     pieces = {piece.name: piece for piece in parts.pieces}

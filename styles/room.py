@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import asdict
 
 from drafting.block import Block, draft_block
@@ -14,12 +15,17 @@ from styles.cloth import Cloth, ease_for
 from styles.style import Style
 
 
-def block_for(measurements: Measurements, style: Style, cloth: Cloth) -> Block:
-    """Return the block with the leg of a style and the room it wants in this cloth."""
+def block_for(
+    measurements: Measurements, style: Style, cloth: Cloth, corrections: Mapping[str, float] | None = None
+) -> Block:
+    """Return the block with the leg of a style and the room it wants in this cloth.
+
+    Corrections, mm by key of `drafting.corrections.CORRECTIONS`, are what was seen on its toile.
+    """
     ease = style.ease
     if cloth.stretch:
         ease = ease_for(cloth, complete(known_of_both(measurements), Proportions()), ease)
-    return draft_block(measurements, ease=ease, cut=style.leg)
+    return draft_block(measurements, ease=ease, cut=style.leg, corrections=corrections)
 
 
 def check_stretch(style: Style, cloth: Cloth, body: Body) -> tuple[Finding, ...]:

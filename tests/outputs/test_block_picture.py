@@ -81,3 +81,27 @@ def test_the_same_block_gives_the_same_bytes_whatever_the_readers_own_settings(
     one = (tmp_path / "one.png").read_bytes()
     assert one == (tmp_path / "two.png").read_bytes()
     assert struct.unpack(">I", one[20:24]) == (1500,)
+
+
+def test_after_a_fitting_the_toile_lies_under_the_block_inside_the_picture(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    kept: list[Figure] = []
+    save = Figure.savefig
+    monkeypatch.setattr(Figure, "savefig", lambda self, *a, **k: (kept.append(self), save(self, *a, **k))[1])
+    body = read_measurements(DEMO_FILES[0]).measurements
+    outlines = []
+    for corrections in ({}, {"lower_rise": 40, "shorter_at_calf": 60, "hip_in": 30}):
+        block = draft_block(body, corrections=corrections)
+        draw_block_picture(block, tmp_path / "block.png", wearer="Ada")
+        axes = kept[-1].axes[0]
+        width, height = kept[-1].canvas.get_width_height()
+        for patch in axes.patches:
+            box = patch.get_window_extent()
+            assert min(box.x0, box.y0) >= 0 and box.x1 <= width and box.y1 <= height
+        outlines.append(len(axes.patches))
+        said = [text.get_text() for text in axes.texts if isinstance(text, Annotation)]
+        assert any("thin dashes: the toile" in words for words in said) == bool(corrections)
+    waists = [len(panel.waist) for panel in (block.front, block.back)]
+    # Side seam, inseam, crotch seam, hem and the stretches of the waist, of front and back.
+    assert outlines[1] - outlines[0] >= 8 + sum(waists)
