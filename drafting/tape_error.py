@@ -8,16 +8,15 @@ from typing import Any
 
 import numpy as np
 import shapely
-from numpy.typing import NDArray
 from shapely.geometry import LinearRing
 
-from drafting.block import Block, Half, draft_block
+from drafting.block import Block, draft_block
 from drafting.errors import DraftRefused, Problem, Severity
 from drafting.measurement_checks import Wording, refuse_meaningless
 from drafting.measurements import Measurements
+from drafting.moves import Amounts, block_lengths, halves_of
 from drafting.waist_line import BlockPanel
 
-Amounts = NDArray[np.float64]
 SLIP = 10.0
 """How far two careful readings of one length may well lie apart, mm (common practice, no source)."""
 
@@ -103,7 +102,7 @@ def tape_errors(
 
 
 def _effect(block: Block, other: Block, by: float) -> Effect:
-    old, new = _lengths(block), _lengths(other)
+    old, new = block_lengths(block), block_lengths(other)
     return Effect(by, max(_moves(block, other)), {name: _largest(new[name] - old[name]) for name in old})
 
 
@@ -116,19 +115,6 @@ def _changed(measurements: Measurements, key: str, by: float) -> Measurements:
     return replace(measurements, **change)
 
 
-def _lengths(block: Block) -> dict[str, Amounts]:
-    """Return each length of the block, mm; of shape (2,) where both halves have their own, else (1,)."""
-    p = block.proportions
-    return {
-        "waist": np.array([block.waist_girth]),
-        "hip": np.array([block.hip_girth]),
-        "thigh": np.array([half.leg_girth(half.thigh_level(p)) for half in block.halves]),
-        "crotch seam": np.array([block.crotch_length]),
-        "inseam": np.array([half.back.panel.inseam.length for half in block.halves]),
-        "side seam": np.array([half.front.side.length for half in block.halves]),
-    }
-
-
 def _largest(changes: Amounts) -> float:
     return float(changes[np.abs(changes).argmax()])
 
@@ -136,15 +122,11 @@ def _largest(changes: Amounts) -> float:
 def _moves(block: Block, other: Block) -> Iterator[float]:
     """Yield how far each panel's outline moves; one mirrored pair stands for both sides."""
     count = max(len(block.halves), len(other.halves))
-    for old, new in zip(_halves(block, count), _halves(other, count), strict=True):
+    for old, new in zip(halves_of(block, count), halves_of(other, count), strict=True):
         for panel in ("front", "back"):
             yield float(
                 shapely.hausdorff_distance(_outline(getattr(old, panel)), _outline(getattr(new, panel)))
             )
-
-
-def _halves(block: Block, count: int) -> tuple[Half, ...]:
-    return block.halves if len(block.halves) == count else block.halves * count
 
 
 def _outline(panel: BlockPanel) -> LinearRing:

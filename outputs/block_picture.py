@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
-from dataclasses import dataclass, replace
+from collections.abc import Callable, Iterator, Sequence
+from dataclasses import dataclass
 from pathlib import Path as FilePath
 
 from matplotlib.axes import Axes
@@ -29,34 +29,41 @@ Move = Callable[[Point], Point]
 
 
 @dataclass(frozen=True)
-class _Pair:
-    """The front and back of one half in their place in the picture; `left` and `right` bound them, mm.
+class Pair:
+    """Where front and back of one half lie in the picture; of several versions of it over each other.
 
     Attributes:
-        half: The half.
-        front: Brings its front to its place, and that of the toile.
-        back: The same for the backs.
-        toile: The half before the corrections of a fitting; None where there were none.
+        halves: The versions of the half, one or more.
+        front: Moves a point of any front to its place, mm.
+        back: Moves a point of any back.
+        over: How far the level lines reach beyond the forks, mm.
     """
 
-    half: Half
+    halves: tuple[Half, ...]
     front: Move
     back: Move
-    toile: Half | None = None
+    over: float
+
+    @property
+    def half(self) -> Half:
+        """The last version."""
+        return self.halves[-1]
 
     def places(self) -> Iterator[Point]:
-        """Yield the named points of both panels where they lie in the picture."""
-        for half in (self.half, *((self.toile,) if self.toile else ())):
+        """Yield the named points of all panels where they lie in the picture."""
+        for half in self.halves:
             yield from map(self.front, half.front.points().values())
             yield from map(self.back, half.back.points().values())
 
     @property
     def left(self) -> float:
-        return min(p.x for p in self.places()) - _OVER
+        """The left end of its level lines, mm."""
+        return min(p.x for p in self.places()) - self.over
 
     @property
     def right(self) -> float:
-        return max(p.x for p in self.places()) + _OVER
+        """The right end of its level lines, mm."""
+        return max(p.x for p in self.places()) + self.over
 
 
 def draw_block_picture(block: Block, target: FilePath, *, wearer: str) -> None:
@@ -65,7 +72,8 @@ def draw_block_picture(block: Block, target: FilePath, *, wearer: str) -> None:
     It shows the right leg; of a body whose sides differ the left leg, too. After a fitting the outline of the
     toile lies under it, on the same floor and plumb lines.
     """
-    pairs = _pairs(block)
+    versions = [*([block.toile.halves] if block.toile else []), block.halves]
+    pairs = place_pairs(versions, gap=_GAP, over=_OVER)
     left, right = pairs[0].left, pairs[-1].right
     heights = [p.y for pair in pairs for p in pair.places()]
     low, high = min(heights), max(heights)
@@ -79,9 +87,9 @@ def draw_block_picture(block: Block, target: FilePath, *, wearer: str) -> None:
             y=(low - _CAPTION / scale, high + _TITLE / scale),
         )
         for pair in pairs:
-            _draw_levels(axes, pair, label_left=pair is not pairs[-1])
-            if pair.toile:
-                for panel, move in ((pair.toile.front, pair.front), (pair.toile.back, pair.back)):
+            draw_levels(axes, pair, label_left=pair is not pairs[-1])
+            for earlier in pair.halves[:-1]:
+                for panel, move in ((earlier.front, pair.front), (earlier.back, pair.back)):
                     _draw_outline(axes, panel, move, width=0.7, style=DASHES)
             _draw_panel(axes, pair.half, pair.half.front, pair.front)
             _draw_panel(axes, pair.half, pair.half.back, pair.back)
@@ -90,27 +98,36 @@ def draw_block_picture(block: Block, target: FilePath, *, wearer: str) -> None:
         seen = "right leg" if len(pairs) == 1 else "right and left leg"
         if block.toile:
             seen = f"thin dashes: the toile; {seen}"
-        _draw_caption(axes, f"{seen} seen from outside", Point(left, low), Point(right, low), scale)
+        draw_caption(
+            axes,
+            f"{seen} seen from outside",
+            Point(left, low),
+            Point(right, low),
+            scale,
+        )
 
 
-def _pairs(block: Block) -> list[_Pair]:
-    """Return the right pair and, where the sides differ, the left one mirrored to the right of it."""
-    toiles = block.toile.halves if block.toile else (None,) * len(block.halves)
-    first, *others = (_beside(half, toile) for half, toile in zip(block.halves, toiles, strict=True))
+def place_pairs(versions: Sequence[tuple[Half, ...]], *, gap: float, over: float) -> list[Pair]:
+    """Return the right pair and, where the sides differ, the left one mirrored to the right of it.
+
+    Args:
+        versions: The halves of each version, as many in each.
+        gap: Between the side seams of back and front, mm.
+        over: How far the level lines reach beyond the forks, mm.
+    """
+    first, *others = (_beside(halves, gap, over) for halves in zip(*versions, strict=True))
     pairs = [first]
     for other in others:
-        mirror = first.right + _GAP + other.right
-        front, back = _mirrored(other.front, mirror), _mirrored(other.back, mirror)
-        pairs.append(replace(other, front=front, back=back))
+        mirror = first.right + gap + other.right
+        pairs.append(Pair(other.halves, _mirrored(other.front, mirror), _mirrored(other.back, mirror), over))
     return pairs
 
 
-def _beside(half: Half, toile: Half | None) -> _Pair:
+def _beside(halves: tuple[Half, ...], gap: float, over: float) -> Pair:
     """Return the front as drafted and the back, a left one, flipped, its side seam beside the front's."""
-    halves = (half, toile) if toile else (half,)
-    front = min(p.x for each in halves for p in each.front.points().values())
-    back = min(p.x for each in halves for p in each.back.points().values())
-    return _Pair(half, lambda p: p, lambda p: Point(front - _GAP + back - p.x, p.y), toile)
+    front = min(p.x for half in halves for p in half.front.points().values())
+    back = min(p.x for half in halves for p in half.back.points().values())
+    return Pair(halves, lambda p: p, lambda p: Point(front - gap + back - p.x, p.y), over)
 
 
 def _mirrored(move: Move, total: float) -> Move:
@@ -143,7 +160,8 @@ def _draw_outline(
         stroke(axes, path.moved(move), width=width, style=style)
 
 
-def _draw_levels(axes: Axes, pair: _Pair, *, label_left: bool) -> None:
+def draw_levels(axes: Axes, pair: Pair, *, label_left: bool) -> None:
+    """Draw the level lines of a pair and name them on one side."""
     levels = pair.half.levels
     for name, height in (
         ("waist", levels.waist),
@@ -160,7 +178,7 @@ def _draw_levels(axes: Axes, pair: _Pair, *, label_left: bool) -> None:
             write(axes, ends[1], f"  {name} level", size=8, across="left")
 
 
-def _draw_caption(axes: Axes, seen: str, left: Point, right: Point, scale: float) -> None:
+def draw_caption(axes: Axes, seen: str, left: Point, right: Point, scale: float) -> None:
     """Draw the scale bar on the left and what is seen on the right, below the hem."""
     under = -0.42 / scale
     start = Point(left.x, left.y + under)
@@ -170,4 +188,4 @@ def _draw_caption(axes: Axes, seen: str, left: Point, right: Point, scale: float
         stroke(axes, Path.through([a, b]), width=1.0)
     write(axes, end, f"  {_BAR / 10:.0f} cm", size=8, across="left")
     at = Point(right.x, right.y + under)
-    write(axes, at, f"{seen}, without seam allowance", size=8, across="right")
+    write(axes, at, seen, size=8, across="right")

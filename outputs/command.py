@@ -10,22 +10,21 @@ import click
 
 from drafting.errors import DraftRefused
 from outputs.cloth_command import cloth
+from outputs.compare_command import compare
+from outputs.draft_all_command import draft_all
+from outputs.draft_options import draft_options, force_option, paper_option, read_draft_options
 from outputs.fitting_guide_command import fitting_guide
 from outputs.folder import make_folder, refuse_overwriting, safe_name, write_file
 from outputs.measure_twice_command import measure_twice
 from outputs.measuring_sheet_command import measuring_sheet
-from outputs.paper import PAPERS
 from outputs.print_check_command import check_print
 from outputs.print_options import read_print_options
-from outputs.style_arguments import change_arguments, read_arguments
+from outputs.style_arguments import several_styles
 from outputs.style_options import StyleOptions
 from outputs.styles_command import style_file, styles
 from outputs.systems_command import systems
 from outputs.worksheet_command import mark, worksheet
 from styles.style import STRAIGHT
-
-FORMATS = ("pdf", "svg", "dxf")
-"""What `outputs.pattern_files` can write."""
 
 
 class _Group(click.Group):
@@ -60,14 +59,6 @@ def main() -> None:
     """Draft jeans from body measurements and print them at true scale."""
 
 
-_FORCE = click.option("--force", is_flag=True, help="Replace what is already there; other files stay.")
-_PAPER = click.option(
-    "--paper", default="a4", show_default=True, metavar="PAPER",
-    help=f'Sheets to print on: {", ".join(PAPERS)} ("either" fits A4 and Letter); "single" for one big page; '
-    'or the width of a roll, "36 in".',
-)  # fmt: skip
-
-
 @main.command(epilog='Example: jeansblock measure "Ada Field" --unit in')
 @click.argument("name")
 @click.option(
@@ -77,7 +68,7 @@ _PAPER = click.option(
 @click.option(
     "--out", type=click.Path(path_type=Path), help="The file to write; else named after the wearer."
 )
-@_FORCE
+@force_option
 def measure(name: str, unit: str, out: Path | None, force: bool) -> None:
     """Write a measurements file to fill in.
 
@@ -93,49 +84,22 @@ def measure(name: str, unit: str, out: Path | None, force: bool) -> None:
 
 @main.command(epilog="Example: jeansblock draft ada-field.toml --paper letter")
 @click.argument("file", type=click.Path(path_type=Path))
-@click.option(
-    "--style", "asked_styles", multiple=True, metavar="NAME", show_default=STRAIGHT.name,
-    help="What to draft: one of those that `jeansblock styles` lists, or a style file of your own. Give it "
-    "again for several in one folder, with a sheet that compares them.",
-)  # fmt: skip
-@click.option("--all-styles", is_flag=True, help="Draft every style that `jeansblock styles` lists.")
-@click.option(
-    "--shared-once", is_flag=True,
-    help="Of several styles: print pieces that are the same only with the first that has them.",
-)  # fmt: skip
-@change_arguments
-@_PAPER
-@click.option(
-    "--format", "formats", type=click.Choice(FORMATS), multiple=True, default=["pdf"], show_default=True,
-    help="How the pattern is written; give it again for another. SVG and DXF have all pieces at true scale.",
-)  # fmt: skip
-@click.option(
-    "--printed-bar", multiple=True, metavar="LENGTH",
-    help='Correct the PDF for a printer that is not true: what the 100 mm bar measured, "97 mm". '
-    "Given twice: across, then up.",
-)  # fmt: skip
-@click.option(
-    "--only", metavar="NAMES", help='Print these pieces alone: names or parts of them, "front,yoke".'
-)
-@click.option("--toile", is_flag=True, help="Print only what a toile needs: legs, yokes, band, facings.")
-@click.option("--apart", is_flag=True, help="Write every piece into a PDF of its own, without notes.")
+@several_styles
+@draft_options
 @click.option("--count", is_flag=True, help="Tell how many sheets each paper takes, and write nothing.")
 @click.option(
     "--out", type=click.Path(path_type=Path), help="The folder to write; else named after wearer and style."
 )
-@_FORCE
-@click.option("--anyway", is_flag=True, help="Write the pattern even if a check finds it faulty.")
+@force_option
 def draft(
     file: Path,
     asked_styles: tuple[str, ...],
     all_styles: bool,
     shared_once: bool,
-    formats: tuple[str, ...],
     out: Path | None,
     force: bool,
-    anyway: bool,
     count: bool,
-    **asked: Any,
+    **typed: Any,
 ) -> None:
     """Draft the jeans for a measurements file.
 
@@ -147,35 +111,30 @@ def draft(
     from outputs.measurement_file import read_measurements
     from outputs.style_file import find_styles
 
-    printed = {key: asked.pop(key) for key in ("paper", "printed_bar", "only", "toile", "apart")}
-    options, printing, chosen, read = gather(
-        lambda: read_arguments(**asked),
-        lambda: read_print_options(**printed),
-        lambda: find_styles(asked_styles or (() if all_styles else (STRAIGHT.name,)), all_styles=all_styles),
+    names = asked_styles or (() if all_styles else (STRAIGHT.name,))
+    asked, styles, read = gather(
+        lambda: read_draft_options(**typed),
+        lambda: find_styles(names, all_styles=all_styles),
         lambda: read_measurements(file),
     )
     if count:
         from outputs.draft_files import count_for
 
-        for line in count_for(read, chosen, options, printing):
+        for line in count_for(read, styles, asked.changes, asked.printing):
             click.echo(line)
         return
-    target = out or Path(safe_name(read.wearer, chosen[0].name if len(chosen) == 1 else "styles"))
+    target = out or Path(safe_name(read.wearer, styles[0].name if len(styles) == 1 else "styles"))
     refuse_overwriting(target, force=force)
 
     from outputs.draft_files import draft_into
     from outputs.several_files import draft_several_into
 
+    common = {"printing": asked.printing, "formats": asked.formats, "force": force, "anyway": asked.anyway}
     lines = (
-        draft_into(
-            target, read, chosen[0], options, printing=printing, formats=formats, force=force, anyway=anyway
-        )
-        if len(chosen) == 1
-        else draft_several_into(
-            target, read, chosen, options, printing=printing, formats=formats, shared_once=shared_once,
-            force=force, anyway=anyway,
-        )
-    )  # fmt: skip
+        draft_into(target, read, styles[0], asked.changes, **common)
+        if len(styles) == 1
+        else draft_several_into(target, read, styles, asked.changes, shared_once=shared_once, **common)
+    )
     for line in lines:
         click.echo(line)
 
@@ -185,8 +144,8 @@ def draft(
     "--out", type=click.Path(path_type=Path), default=Path("demo"), show_default=True,
     help="The folder to write.",
 )  # fmt: skip
-@_PAPER
-@_FORCE
+@paper_option
+@force_option
 def demo(out: Path, paper: str, force: bool) -> None:
     """Draft the jeans of four invented people.
 
@@ -213,6 +172,8 @@ def demo(out: Path, paper: str, force: bool) -> None:
 
 main.add_command(check_print)
 main.add_command(fitting_guide)
+main.add_command(compare)
+main.add_command(draft_all)
 main.add_command(measure_twice)
 main.add_command(measuring_sheet)
 main.add_command(worksheet)

@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 import json
-from collections.abc import Collection, Iterator, Sequence
+from collections.abc import Collection, Iterator, Mapping, Sequence
 from pathlib import Path
 
 from outputs.block_picture import draw_block_picture
 from outputs.ease_picture import draw_ease_picture
 from outputs.folder import Writer, write_folder
+from outputs.inputs import INPUTS_FILE, Inputs
 from outputs.jeans_from_file import jeans_from, refuse_faults
 from outputs.measurement_file import MeasurementFile
 from outputs.pattern_files import pattern_writers
@@ -52,7 +53,8 @@ def draft_into(
         DraftRefused: the measurements, a fault (without `anyway`), the folder (without `force`) or the disk
             do not allow it; the folder is as it was before.
     """
-    jeans = jeans_from(read, style, options)
+    inputs = Inputs.of(read, style, options)
+    jeans = inputs.jeans()
     if not anyway:
         refuse_faults([jeans], read)
     pattern = pattern_to_print(jeans.pattern, printing)
@@ -64,7 +66,7 @@ def draft_into(
             **pattern_writers(
                 pattern, formats, reports, printing=printing, show=lambda mm: format_length(mm, read.unit)
             ),
-            **numbers_and_pictures(jeans, read),
+            **numbers_and_pictures(inputs, jeans, read, reports, printed_as(printing, formats)),
         },
         force=force,
     )
@@ -90,11 +92,26 @@ def count_for(
         yield from sheet_counts(pattern, printing, lambda mm: format_length(mm, read.unit))
 
 
-def numbers_and_pictures(jeans: Jeans, read: MeasurementFile) -> dict[str, Writer]:
-    """Return the writers of all that is no pattern, by file name."""
+def numbers_and_pictures(
+    inputs: Inputs,
+    jeans: Jeans,
+    read: MeasurementFile,
+    reports: Mapping[str, PrintReport],
+    printed: Mapping[str, object],
+) -> dict[str, Writer]:
+    """Return the writers of all that is no pattern, by file name.
+
+    Args:
+        inputs: What the jeans were made from.
+        jeans: The jeans.
+        read: The measurements file.
+        reports: Of the patterns, which are written first.
+        printed: What is recorded of the print.
+    """
     block, wearer = jeans.block, read.wearer
     return {
-        "figures.json": lambda path: _write_figures(jeans, path, read),
+        "figures.json": lambda path: _write_figures(jeans, path, read, reports),
+        INPUTS_FILE: lambda path: _write_text(path, inputs.text(printed)),
         "block.png": lambda path: draw_block_picture(block, path, wearer=wearer),
         "ease.png": lambda path: draw_ease_picture(block, path, wearer=wearer, unit=read.unit),
     }
@@ -104,6 +121,16 @@ def said_readings(read: MeasurementFile) -> list[str]:
     """Return lines that tell the medians of what was measured several times."""
     said = said_medians(read.readings, read.measurements.given(), read.unit)
     return wrapped(f"taken several times: {said}") if said else []
+
+
+def printed_as(printing: PrintOptions, formats: Sequence[str]) -> dict[str, object]:
+    """Return what is recorded of the print."""
+    return {
+        "paper": printing.name,
+        "only": list(printing.only),
+        "apart": printing.apart,
+        "formats": sorted(set(formats)),
+    }
 
 
 def said_of(reports: Collection[PrintReport]) -> Iterator[str]:
@@ -128,11 +155,17 @@ def _pages(report: PrintReport) -> str:
     return "1 page" if report.sheets == 1 else f"{report.sheets} sheets"
 
 
-def _write_figures(jeans: Jeans, path: Path, read: MeasurementFile) -> None:
+def _write_figures(
+    jeans: Jeans, path: Path, read: MeasurementFile, reports: Mapping[str, PrintReport]
+) -> None:
     figures = jeans_figures(jeans)
     for key, count in read.readings.items():
         # A side's own reading is no value of the whole body.
         if key in figures["body"]:
             figures["body"][key]["source"] = median_words(count)
-    text = json.dumps(figures, ensure_ascii=False, indent=2, allow_nan=False)
-    path.write_text(text + "\n", encoding="utf-8", newline="\n")
+    figures["sheets"] = {name: report.sheets for name, report in reports.items() if name.endswith(".pdf")}
+    _write_text(path, json.dumps(figures, ensure_ascii=False, indent=2, allow_nan=False) + "\n")
+
+
+def _write_text(path: Path, text: str) -> None:
+    path.write_text(text, encoding="utf-8", newline="\n")

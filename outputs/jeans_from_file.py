@@ -5,12 +5,11 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 
 from drafting.errors import DraftRefused, Problem, Severity
+from outputs.inputs import Inputs
 from outputs.measurement_file import MeasurementFile
 from outputs.style_options import StyleOptions
 from outputs.units import format_length
-from styles.cloth import Cloth
-from styles.jeans import Jeans, make_jeans
-from styles.room import block_for
+from styles.jeans import Jeans
 from styles.style import Style
 
 
@@ -20,15 +19,7 @@ def jeans_from(read: MeasurementFile, style: Style, options: StyleOptions) -> Je
     Raises:
         DraftRefused: the measurements do not allow a draft.
     """
-    cloth = Cloth(**{**read.cloth, **options.cloth})
-    style = options.style(style, read.measurements.waist_taken_at)
-    return make_jeans(
-        block_for(read.measurements, style, cloth, read.corrections),
-        style,
-        wearer=read.wearer,
-        date=read.taken_on,
-        cloth=cloth,
-    )
+    return Inputs.of(read, style, options).jeans()
 
 
 def refuse_faults(several: Iterable[Jeans], read: MeasurementFile) -> None:

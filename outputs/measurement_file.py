@@ -33,13 +33,14 @@ from outputs.text_file import read_text
 from outputs.toml_slips import read_toml
 from outputs.units import LengthError, TypedLength, Unit, read_length
 
-__all__ = ["MeasurementFile", "read_measurements", "write_template"]
+__all__ = ["MeasurementFile", "read_entries", "read_measurements", "write_template"]
 
-_TABLES: Mapping[str, tuple[Sides, ...]] = {
+TABLES: Mapping[str, tuple[Sides, ...]] = {
     "measurements": (Sides.BODY, Sides.EITHER),
     "left": (Sides.EITHER, Sides.EACH),
     "right": (Sides.EITHER, Sides.EACH),
 }
+"""The tables of lengths, and what may stand in each: of the whole body, or of one side."""
 # Names longer than this resemble none of ours.
 _LONGEST_GUESS = 60
 
@@ -47,7 +48,7 @@ _LONGEST_GUESS = 60
 _MOST_PROBLEMS = 60
 
 _Choice = TypeVar("_Choice", bound=Enum)
-_ENTRIES = ("wearer", "taken_on", "unit", "waist_taken_at", "estimate_like", *_TABLES, "cloth", FITTING)
+_ENTRIES = ("wearer", "taken_on", "unit", "waist_taken_at", "estimate_like", *TABLES, "cloth", FITTING)
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -91,22 +92,46 @@ def read_measurements(path: str | PathLike[str]) -> MeasurementFile:
     slips = [replace(slip, key=slip.key.removeprefix("measurements.")) for slip in text.slips]
     if text.tables is None:
         raise DraftRefused(slips, str(path))
-    reading = _Reading(text.tables, text.lines, {slip.key for slip in slips})
-    file = reading.file(Path(path).stem)
+    return read_entries(text.tables, source=str(path), name=Path(path).stem, lines=text.lines, slips=slips)
+
+
+def read_entries(
+    entries: Mapping[str, Any],
+    *,
+    source: str,
+    name: str,
+    lines: Mapping[str, int] | None = None,
+    slips: Iterable[Problem] = (),
+) -> MeasurementFile:
+    """Return the measurements of entries as they stand in a file, wherever they were typed.
+
+    Args:
+        entries: "wearer", "unit" and so on, and the tables "measurements", "left", "right" and "cloth".
+        source: where they stand, for the messages.
+        name: the wearer's where none is given.
+        lines: line of each entry, from 1, by its full name.
+        slips: what could not even be read, with the full name of the entry where there is one.
+
+    Raises:
+        DraftRefused: when no draft could be made from it, with all problems at once, warnings included.
+    """
+    slips = tuple(slips)
+    reading = _Reading(entries, lines or {}, {slip.key for slip in slips})
+    file = reading.file(name)
     problems = [*slips, *reading.problems]
     if any(problem.severity is Severity.REFUSAL for problem in problems):
         problems.sort(key=lambda problem: problem.severity is Severity.WARNING)
         if len(problems) > _MOST_PROBLEMS:
             more = f"There are {len(problems) - _MOST_PROBLEMS} further problems."
             problems[_MOST_PROBLEMS:] = [Problem("", more, Severity.REFUSAL)]
-        raise DraftRefused(problems, str(path))
+        raise DraftRefused(problems, source)
     return replace(file, warnings=tuple(problems))
 
 
 class _Reading:
     """One pass over a file's entries, gathering problems."""
 
-    def __init__(self, entries: dict[str, Any], lines: Mapping[str, int], slipped: set[str]) -> None:
+    def __init__(self, entries: Mapping[str, Any], lines: Mapping[str, int], slipped: set[str]) -> None:
         self.entries = entries
         self.lines = {name.removeprefix("measurements."): line for name, line in lines.items()}
         self.problems: list[Problem] = []
@@ -124,7 +149,7 @@ class _Reading:
         wearer = self._text("wearer")
         taken_on = self._text("taken_on")
         lengths: dict[str, TypedLength] = {}
-        for table in _TABLES:
+        for table in TABLES:
             lengths |= self._lengths(table)
         cloth, corrections = self._cloth(), self._corrections()
         measurements = Measurements(
@@ -212,7 +237,7 @@ class _Reading:
         found = {}
         for name, value in entries.items():
             key = name if table == "measurements" else f"{table}.{name}"
-            if name not in MEASUREMENTS or MEASUREMENTS[name].sides not in _TABLES[table]:
+            if name not in MEASUREMENTS or MEASUREMENTS[name].sides not in TABLES[table]:
                 self._refuse_unknown_measurement(table, key, name, value)
             elif not (isinstance(value, str) and not value.strip()):
                 self.seen.add(key)
@@ -281,7 +306,7 @@ class _Reading:
         elif name in _ENTRIES:
             self._refuse(key, f"This belongs to the top of the file, above the line [{table}].", value)
         else:
-            guess = _measurement_like(name, _TABLES[table])
+            guess = _measurement_like(name, TABLES[table])
             # The one that was meant is misspelt, which is said here; that it is missing need not be said too.
             self.seen.update(guess)
             self._refuse(key, f"No measurement has this name.{_did_you_mean(guess)}", value)

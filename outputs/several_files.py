@@ -11,10 +11,11 @@ from drafting.findings import Level, Said, literal
 from drafting.pattern import Pattern, Section
 from outputs.comparison import HEADS, Compared, cells, compare, said_shared
 from outputs.comparison_sheet import ComparisonSheet
-from outputs.draft_files import numbers_and_pictures, said_files, said_of, said_readings
+from outputs.draft_files import numbers_and_pictures, printed_as, said_files, said_of, said_readings
 from outputs.folder import Writer, safe_name, write_folder
 from outputs.gathering import gather
-from outputs.jeans_from_file import jeans_from, refuse_faults
+from outputs.inputs import Inputs
+from outputs.jeans_from_file import refuse_faults
 from outputs.measurement_file import MeasurementFile
 from outputs.paper import A4, LETTER, PAPERS, Paper, Roll
 from outputs.pattern_files import pattern_writers
@@ -61,7 +62,8 @@ def draft_several_into(
     Raises:
         DraftRefused: with what is wrong in any of the styles; see `outputs.draft_files.draft_into`.
     """
-    made = gather(*(partial(jeans_from, read, style, options) for style in styles))
+    inputs = [Inputs.of(read, style, options) for style in styles]
+    made = gather(*(each.jeans for each in inputs))
     if not anyway:
         refuse_faults(made, read)
     several = compare(made)
@@ -70,11 +72,13 @@ def draft_several_into(
     reports: dict[str, PrintReport] = {}
     own: dict[str, dict[str, PrintReport]] = {}
     writers: dict[str, Writer] = {}
-    for compared, pattern in zip(several, patterns, strict=True):
+    printed = printed_as(printing, formats)
+    for compared, given, pattern in zip(several, inputs, patterns, strict=True):
         style = f"{safe_name(compared.style)}-"
-        files = numbers_and_pictures(compared.jeans, read)
+        told = own.setdefault(style, {})
+        files = numbers_and_pictures(given, compared.jeans, read, told, printed)
         if pattern:
-            show, told = partial(format_length, unit=read.unit), own.setdefault(style, {})
+            show = partial(format_length, unit=read.unit)
             files = {**pattern_writers(pattern, formats, told, printing=printing, show=show), **files}
         writers |= {f"{style}{name}": write for name, write in files.items()}
     writers["comparison.pdf"] = lambda path: _write_pdf(sheet, path, reports)

@@ -2,20 +2,33 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterable
+from functools import reduce
 from typing import Any, TypeVar
 
 import click
 
 from outputs.cloth_entries import CLOTH_ENTRIES
 from outputs.style_options import LAPS, StyleOptions, read_options
-from styles.style import Band, Felling, Rise
+from styles.style import STRAIGHT, Band, Felling, Rise
 
 _Command = TypeVar("_Command", bound=Callable[..., Any])
 
-_STYLE = click.option(
-    "--style", default="straight", show_default=True, metavar="NAME",
-    help="What to draft: one of those that `jeansblock styles` lists, or a style file of your own.",
+_ONE = "What to draft: one of those that `jeansblock styles` lists, or a style file of your own."
+
+one_style = click.option("--style", default=STRAIGHT.name, show_default=True, metavar="NAME", help=_ONE)
+"""The option of a command that drafts one style."""
+
+_SEVERAL = (
+    click.option(
+        "--style", "asked_styles", multiple=True, metavar="NAME", show_default=STRAIGHT.name,
+        help=f"{_ONE} Give it again for several in one folder, with a sheet that compares them.",
+    ),
+    click.option("--all-styles", is_flag=True, help="Draft every style that `jeansblock styles` lists."),
+    click.option(
+        "--shared-once", is_flag=True,
+        help="Of several styles: print pieces that are the same only with the first that has them.",
+    ),
 )  # fmt: skip
 
 _CHANGES = (
@@ -46,16 +59,23 @@ _CHANGES = (
 )  # fmt: skip
 
 
+def several_styles(command: _Command) -> _Command:
+    """Give a command the options that name one or several styles."""
+    return _with(_SEVERAL, command)
+
+
 def style_arguments(command: _Command) -> _Command:
-    """Give a command the options, one style among them; it receives them by name, for `read_arguments`."""
-    return _STYLE(change_arguments(command))
+    """Give a command one style and what changes it, by name, for `read_arguments`."""
+    return one_style(change_arguments(command))
 
 
 def change_arguments(command: _Command) -> _Command:
-    """Give a command all of them but the style itself."""
-    for option in reversed(_CHANGES):
-        command = option(command)
-    return command
+    """Give a command the options that change a style."""
+    return _with(_CHANGES, command)
+
+
+def _with(options: Iterable[Callable[[_Command], _Command]], command: _Command) -> _Command:
+    return reduce(lambda made, option: option(made), reversed(tuple(options)), command)
 
 
 def read_arguments(*, no_allowance: bool, changes: tuple[str, ...], **asked: str | None) -> StyleOptions:

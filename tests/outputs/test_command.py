@@ -20,14 +20,15 @@ from hypothesis import strategies as st
 from typed_files import FULL, PLAIN
 
 from drafting.findings import Finding, Level
-from outputs import command, draft_files, jeans_from_file
+from outputs import command, draft_files, inputs
 from outputs.demo import DEMO_FILES
+from outputs.draft_options import FORMATS
 from outputs.paper import PAPERS
 from outputs.style_file import catalogue_names
 
 ROOT = Path(__file__).parents[2]
 Run = Callable[..., Result]
-FILES = {"block.png", "ease.png", "figures.json", "pattern-a4.pdf"}
+FILES = {"block.png", "ease.png", "figures.json", "inputs.json", "pattern-a4.pdf"}
 
 
 @pytest.fixture
@@ -141,7 +142,7 @@ def test_a_mistyped_option_is_refused_with_a_hint(run: Run, ada: Path) -> None:
 def test_a_faulty_pattern_is_written_only_when_asked_for(
     run: Run, ada: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    made = jeans_from_file.make_jeans
+    made = inputs.make_jeans
 
     def unsewable(*args: Any, **options: Any) -> Any:
         jeans = made(*args, **options)
@@ -149,7 +150,7 @@ def test_a_faulty_pattern_is_written_only_when_asked_for(
         object.__setattr__(jeans.pattern, "findings", (fault,))
         return jeans
 
-    monkeypatch.setattr(jeans_from_file, "make_jeans", unsewable)
+    monkeypatch.setattr(inputs, "make_jeans", unsewable)
     result = run("draft", ada)
     assert result.exit_code == 2 and not Path("ada-example-straight").exists()
     assert result.stderr.splitlines()[0] == "inseam: Front and back differ by 4.0 cm."
@@ -196,9 +197,10 @@ def test_draft_writes_pattern_numbers_and_pictures_and_says_where(run: Run, ada:
     folder = Path("ada-example-straight")
     assert {path.name for path in folder.iterdir()} == FILES
     pages = page_count(folder / "pattern-a4.pdf")
-    assert result.stdout.splitlines()[-4:] == [
+    assert result.stdout.splitlines()[-5:] == [
         f"{folder / 'pattern-a4.pdf'}: {pages} sheets",
         str(folder / "figures.json"),
+        str(folder / "inputs.json"),
         str(folder / "block.png"),
         str(folder / "ease.png"),
     ]
@@ -220,7 +222,7 @@ def test_a_pattern_is_written_in_the_formats_asked_for_and_each_once(run: Run, a
     folder = Path("ada-example-straight")
     others = FILES - {"pattern-a4.pdf"}
     assert {path.name for path in folder.iterdir()} == {"pattern.svg", "pattern.dxf", *others}
-    assert result.stdout.splitlines()[-5:-3] == [str(folder / "pattern.svg"), str(folder / "pattern.dxf")]
+    assert result.stdout.splitlines()[-6:-4] == [str(folder / "pattern.svg"), str(folder / "pattern.dxf")]
 
 
 def test_letters_that_a_dxf_cannot_spell_are_told(run: Run) -> None:
@@ -304,7 +306,7 @@ def test_an_interrupted_draft_leaves_nothing_behind(
 
 def test_the_same_measurements_give_the_same_bytes(run: Run, tmp_path: Path) -> None:
     (tmp_path / "ada.toml").write_text(FULL)
-    formats = [word for name in command.FORMATS for word in ("--format", name)]
+    formats = [word for name in FORMATS for word in ("--format", name)]
     first = fresh("-m", "outputs.command", "draft", "ada.toml", "--out", "one", *formats, folder=tmp_path)
     assert first.returncode == 0
     assert run("draft", "ada.toml", "--out", "two", *formats).exit_code == 0
@@ -476,6 +478,8 @@ LOADED = f"import sys; print([name for name in {SLOW!r} if name in sys.modules])
         ["measure", "Ada"],
         ["measuring-sheet", ""],
         ["measure-twice", "bad.toml"],
+        ["draft-all", "--help"],
+        ["compare", "bad.toml", "bad.toml"],
     ],
 )
 def test_help_and_refusals_do_not_wait_for_the_heavy_libraries(tmp_path: Path, words: list[str]) -> None:

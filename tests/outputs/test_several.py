@@ -15,7 +15,7 @@ from typed_files import PLAIN
 from drafting.allowance import cut_line
 from drafting.findings import Finding, Level
 from drafting.pieces import Piece
-from outputs import command, jeans_from_file
+from outputs import command
 from outputs.canvas import Recording
 from outputs.comparison import Compared, compare
 from outputs.demo import AVERAGE
@@ -86,12 +86,12 @@ def several(home: Path) -> tuple[Compared, ...]:
 def test_every_file_of_a_style_is_that_of_a_run_for_it_alone(home: Path) -> None:
     alone = {path.name: path.read_bytes() for path in (home / "flare").iterdir()}
     among = {path.name.removeprefix("flare-"): path.read_bytes() for path in (home / "all").glob("flare-*")}
-    assert alone.keys() == {"pattern-a4.pdf", "figures.json", "block.png", "ease.png"}
+    assert alone.keys() == {"pattern-a4.pdf", "figures.json", "inputs.json", "block.png", "ease.png"}
     assert among == alone
 
 
 def test_a_folder_has_the_files_of_each_style_and_the_comparison(home: Path, said: str) -> None:
-    each = ("pattern-a4.pdf", "figures.json", "block.png", "ease.png")
+    each = ("pattern-a4.pdf", "figures.json", "inputs.json", "block.png", "ease.png")
     files = {f"{name}-{file}" for name in NAMES for file in each} | {"comparison.pdf", "comparison.png"}
     assert {path.name for path in (home / "all").iterdir()} == files
     assert all(str(home / "all" / file) in said for file in files)
@@ -246,7 +246,7 @@ def test_one_wrong_file_among_three_refuses_all_with_a_message_each(here: Path) 
 def test_faults_of_all_styles_are_told_together_with_the_style(
     here: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    made = jeans_from_file.make_jeans
+    made = inputs.make_jeans
 
     def unsewable(*args: Any, **options: Any) -> Any:
         jeans = made(*args, **options)
@@ -254,7 +254,7 @@ def test_faults_of_all_styles_are_told_together_with_the_style(
         object.__setattr__(jeans.pattern, "findings", (fault,))
         return jeans
 
-    monkeypatch.setattr(jeans_from_file, "make_jeans", unsewable)
+    monkeypatch.setattr(inputs, "make_jeans", unsewable)
     result = run("draft", "ada.toml", *asked("straight", "skinny"))
     lines = result.stderr.splitlines()
     assert result.exit_code == 2 and not Path("ada-example-styles").exists()

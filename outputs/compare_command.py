@@ -1,0 +1,71 @@
+"""The command that compares two versions of a pattern."""
+
+from __future__ import annotations
+
+from io import BytesIO
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+import click
+
+from outputs.folder import refuse_overwriting, write_file
+
+if TYPE_CHECKING:
+    from outputs.inputs import Inputs
+
+
+@click.command("compare", epilog="Example: jeansblock compare ada-field-straight ada-field-wider")
+@click.argument("old", type=click.Path(path_type=Path))
+@click.argument("new", type=click.Path(path_type=Path))
+@click.option(
+    "--style", default="straight", show_default=True, metavar="NAME",
+    help="What measurements files are drafted in: a style of the catalogue, or a style file of your own.",
+)  # fmt: skip
+@click.option(
+    "--out", type=click.Path(path_type=Path), default=Path("compare.png"), show_default=True,
+    help="The picture to write.",
+)  # fmt: skip
+@click.option("--force", is_flag=True, help="Replace a picture that is already there.")
+def compare(old: Path, new: Path, style: str, out: Path, force: bool) -> None:
+    """Say what moved from one version to another, and why.
+
+    OLD and NEW are folders that `draft` has written, or measurements files, which are drafted in --style.
+    Both are drafted anew, and once more for each input that differs. Writes a picture of both over each
+    other.
+    """
+    from outputs.gathering import gather
+
+    refuse_overwriting(out, force=force)
+    before, after = gather(lambda: _inputs(old, style), lambda: _inputs(new, style))
+
+    from outputs.compare_picture import draw_comparison
+    from outputs.comparison_words import comparison_lines
+    from outputs.versions import compare as compare_inputs
+
+    comparison = compare_inputs(before, after, (str(old), str(new)))
+    drawn = BytesIO()
+    draw_comparison(comparison, drawn)
+    write_file(out, drawn.getvalue(), force=force)
+    for line in comparison_lines(comparison):
+        click.echo(line)
+    click.echo()
+    click.echo(str(out))
+
+
+def _inputs(path: Path, style: str) -> Inputs:
+    if path.is_dir():
+        from outputs.inputs import read_inputs
+
+        return read_inputs(path)
+
+    from outputs.gathering import gather
+    from outputs.measurement_file import read_measurements
+    from outputs.style_file import find_style
+    from outputs.style_options import StyleOptions
+
+    chosen, read = gather(lambda: find_style(style), lambda: read_measurements(path))
+
+    # Its libraries load once it is sure that they are needed.
+    from outputs.inputs import Inputs
+
+    return Inputs.of(read, chosen, StyleOptions())

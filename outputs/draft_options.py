@@ -1,0 +1,81 @@
+"""The options that say what is drafted and how it is written, for every command that drafts."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from functools import reduce
+from typing import Any, TypeVar
+
+import click
+
+from outputs.gathering import gather
+from outputs.paper import PAPERS
+from outputs.print_options import PrintOptions, read_print_options
+from outputs.style_arguments import change_arguments, read_arguments
+from outputs.style_options import StyleOptions
+
+FORMATS = ("pdf", "svg", "dxf")
+"""What `outputs.pattern_files` can write."""
+
+_Command = TypeVar("_Command", bound=Callable[..., Any])
+
+force_option = click.option("--force", is_flag=True, help="Replace what is already there; other files stay.")
+paper_option = click.option(
+    "--paper", default="a4", show_default=True, metavar="PAPER",
+    help=f'Sheets to print on: {", ".join(PAPERS)} ("either" fits A4 and Letter); "single" for one big page; '
+    'or the width of a roll, "36 in".',
+)  # fmt: skip
+
+_OPTIONS = (
+    paper_option,
+    click.option(
+        "--format", "formats", type=click.Choice(FORMATS), multiple=True, default=["pdf"], show_default=True,
+        help="How the pattern is written; give it again for another. "
+        "SVG and DXF have all pieces at true scale.",
+    ),
+    click.option(
+        "--printed-bar", multiple=True, metavar="LENGTH",
+        help='Correct the PDF for a printer that is not true: what the 100 mm bar measured, "97 mm". '
+        "Given twice: across, then up.",
+    ),
+    click.option(
+        "--only", metavar="NAMES", help='Print these pieces alone: names or parts of them, "front,yoke".'
+    ),
+    click.option("--toile", is_flag=True, help="Print only what a toile needs: legs, yokes, band, facings."),
+    click.option("--apart", is_flag=True, help="Write every piece into a PDF of its own, without notes."),
+    click.option("--anyway", is_flag=True, help="Write the pattern even if a check finds it faulty."),
+)  # fmt: skip
+
+
+def draft_options(command: _Command) -> _Command:
+    """Give a command all options of a draft but its style; `read_draft_options` reads what they hand over."""
+    return change_arguments(reduce(lambda made, option: option(made), reversed(_OPTIONS), command))
+
+
+@dataclass(frozen=True, kw_only=True)
+class DraftOptions:
+    """What was asked for, all but the style.
+
+    Attributes:
+        changes: What shall be otherwise.
+        printing: Which pieces are printed, and how the PDF is.
+        formats: Of `FORMATS`.
+        anyway: Write a pattern that a check found faulty.
+    """
+
+    changes: StyleOptions
+    printing: PrintOptions
+    formats: tuple[str, ...]
+    anyway: bool
+
+
+def read_draft_options(*, formats: tuple[str, ...], anyway: bool, **asked: Any) -> DraftOptions:
+    """Return the options of a draft as click hands them over.
+
+    Raises:
+        DraftRefused: with every option that cannot be meant.
+    """
+    printed = {key: asked.pop(key) for key in ("paper", "printed_bar", "only", "toile", "apart")}
+    changes, printing = gather(lambda: read_arguments(**asked), lambda: read_print_options(**printed))
+    return DraftOptions(changes=changes, printing=printing, formats=formats, anyway=anyway)

@@ -1,0 +1,198 @@
+"""What a draft was made from, whole: kept beside the pattern, to draft it again and to compare."""
+
+from __future__ import annotations
+
+import json
+import math
+from collections.abc import Mapping
+from dataclasses import asdict, dataclass
+from enum import Enum
+from importlib.metadata import PackageNotFoundError, version
+from pathlib import Path
+from typing import Any
+
+from drafting.errors import DraftRefused, Problem, Severity
+from drafting.measurements import Measurements, Population, SideMeasurements, WaistLevel
+from outputs.measurement_file import MeasurementFile
+from outputs.style_options import StyleOptions
+from outputs.text_file import read_text
+from outputs.units import Unit
+from styles.cloth import Cloth, refuse_meaningless_cloth
+from styles.jeans import Jeans, make_jeans
+from styles.room import block_for
+from styles.style import Style
+from styles.style_table import SETTINGS, Kind, value_of, with_settings
+
+INPUTS_FILE = "inputs.json"
+"""Its name in the folder of a draft."""
+
+
+def tool_version() -> str:
+    """Return the version of this program; "unknown" where it is run without being installed."""
+    try:
+        return version("jeansblock")
+    except PackageNotFoundError:
+        return "unknown"
+
+
+@dataclass(frozen=True, kw_only=True)
+class Inputs:
+    """All that decides the shape of a pattern, and whose it is.
+
+    Attributes:
+        wearer: As typed.
+        taken_on: As typed.
+        unit: To show lengths in.
+        measurements: As used, mm; of a list of readings its median.
+        style: As asked for, every option applied, its rise not yet that of a body.
+        cloth: As asked for.
+        corrections: After a fitting, mm by name.
+        version: Of the program that drafted it.
+    """
+
+    wearer: str
+    taken_on: str
+    unit: Unit
+    measurements: Measurements
+    style: Style
+    cloth: Cloth
+    corrections: Mapping[str, float]
+    version: str
+
+    @staticmethod
+    def of(read: MeasurementFile, style: Style, options: StyleOptions) -> Inputs:
+        """Return what a draft of a measurements file is made from; the options count before the file."""
+        return Inputs(
+            wearer=read.wearer,
+            taken_on=read.taken_on,
+            unit=read.unit,
+            measurements=read.measurements,
+            style=options.style(style, read.measurements.waist_taken_at),
+            cloth=Cloth(**{**read.cloth, **options.cloth}),
+            corrections=read.corrections,
+            version=tool_version(),
+        )
+
+    def jeans(self) -> Jeans:
+        """Draft and return the jeans.
+
+        Raises:
+            DraftRefused: the measurements do not allow it.
+        """
+        block = block_for(self.measurements, self.style, self.cloth, self.corrections)
+        return make_jeans(block, self.style, wearer=self.wearer, date=self.taken_on, cloth=self.cloth)
+
+    def text(self, printed: Mapping[str, object]) -> str:
+        """Return the record as it is kept: lengths in mm, as exact as they were read.
+
+        Args:
+            printed: What was asked for in print, as plain data; it changes no shape.
+        """
+        settings = {key: _kept(value_of(self.style, key)) for key in SETTINGS}
+        record = {
+            "program": "jeansblock",
+            "version": self.version,
+            "wearer": self.wearer,
+            "taken_on": self.taken_on,
+            "shown_in": self.unit.value,
+            "unit": "mm",
+            "waist_taken_at": self.measurements.waist_taken_at.value,
+            "estimate_like": self.measurements.estimate_like.value,
+            "measurements": self.measurements.given(),
+            "style": {"name": self.style.name, "says": self.style.says, "settings": settings},
+            "cloth": asdict(self.cloth),
+            "fitting": dict(self.corrections),
+            "printed": printed,
+        }
+        return json.dumps(record, ensure_ascii=False, indent=2, allow_nan=False) + "\n"
+
+
+def _kept(value: object) -> object:
+    """Return a setting as JSON can hold it; None for one that is not set."""
+    if isinstance(value, Enum):
+        return value.value
+    return None if isinstance(value, float) and math.isinf(value) else value
+
+
+def holds(folder: Path, record: str) -> bool:
+    """Return whether a folder holds the draft of a record, whichever version of the program made it."""
+    try:
+        kept, wanted = json.loads((folder / INPUTS_FILE).read_text(encoding="utf-8")), json.loads(record)
+        return {**kept, "version": ""} == {**wanted, "version": ""}
+    except (OSError, ValueError, TypeError, RecursionError):
+        return False
+
+
+def read_inputs(folder: Path) -> Inputs:
+    """Return what the draft in a folder was made from.
+
+    Raises:
+        DraftRefused: when the folder holds no record, or one that was damaged.
+    """
+    path = folder / INPUTS_FILE
+    if folder.is_dir() and not path.exists():
+        message = f"This folder holds no {INPUTS_FILE}, so it is no draft that can be made again."
+        raise DraftRefused([Problem("", message, Severity.REFUSAL)], str(folder))
+    text = read_text(path)
+    try:
+        inputs = _of_record(json.loads(text))
+    except (ValueError, KeyError, TypeError, AttributeError, RecursionError) as error:
+        message = "This is no record of a draft, or somebody changed it; draft anew."
+        raise DraftRefused([Problem("", message, Severity.REFUSAL)], str(path)) from error
+    refuse_meaningless_cloth(inputs.cloth)
+    return inputs
+
+
+def _of_record(record: Any) -> Inputs:
+    """Return the inputs of a record; any error of `read_inputs` says it is none."""
+    lengths = {key: _number(mm) for key, mm in record["measurements"].items()}
+    measurements = Measurements(
+        **{key: mm for key, mm in lengths.items() if "." not in key},
+        waist_taken_at=WaistLevel(record["waist_taken_at"]),
+        estimate_like=Population(record["estimate_like"]),
+        left=_side(lengths, "left."),
+        right=_side(lengths, "right."),
+    )
+    style, settings = record["style"], record["style"]["settings"]
+    held = {key: _held(key, settings[key]) for key in SETTINGS}
+    return Inputs(
+        wearer=_word(record["wearer"]),
+        taken_on=_word(record["taken_on"]),
+        unit=Unit(record["shown_in"]),
+        measurements=measurements,
+        # The rise last: setting the length below the waist takes it away.
+        style=with_settings(
+            Style(name=_word(style["name"]), says=_word(style["says"])),
+            {**{key: value for key, value in held.items() if key != "rise"}, "rise": held["rise"]},
+        ),
+        cloth=Cloth(**{key: _number(percent) for key, percent in record["cloth"].items()}),
+        corrections={key: _number(mm) for key, mm in record["fitting"].items()},
+        version=_word(record["version"]),
+    )
+
+
+def _held(key: str, kept: Any) -> Any:
+    """Return a setting as a style holds it."""
+    setting = SETTINGS[key]
+    if setting.kind is Kind.CHOICE:
+        return None if kept is None else setting.choices()[kept]
+    if setting.kind is Kind.YES_OR_NO:
+        return bool(kept)
+    return setting.most if kept is None else _number(kept)
+
+
+def _side(lengths: Mapping[str, float], prefix: str) -> SideMeasurements | None:
+    found = {key.removeprefix(prefix): mm for key, mm in lengths.items() if key.startswith(prefix)}
+    return SideMeasurements(**found) if found else None
+
+
+def _number(value: Any) -> float:
+    if isinstance(value, bool) or not isinstance(value, int | float) or not math.isfinite(value):
+        raise TypeError("not a number")
+    return value
+
+
+def _word(value: Any) -> str:
+    if not isinstance(value, str):
+        raise TypeError("not a text")
+    return value
