@@ -88,6 +88,9 @@ def leg_shape(body: Body, ease: Ease, cut: LegCut) -> LegShape:
             knee=knee_girth, hem=knee_girth, knee_height=breaks, hem_height=height, hem_asked=knee_girth.mm
         )
     hems = [asked]
+    if cut.hem_of_hip > cut.knee_of_hip:
+        # However full the knee, a flare stays one: half of what it was meant to be.
+        hems.append(knee_girth * ((1 + cut.hem_of_hip / cut.knee_of_hip) / 2))
     if heel := body.get("heel_girth"):
         hems.append(heel + named("heel ease", ease.heel))
     leg = LegShape(

@@ -41,6 +41,13 @@ def test_the_body_comes_before_the_rails() -> None:
     assert drafted(LegCut(hem_most=300), heel_girth=340).leg.hem.mm == pytest.approx(345)
 
 
+def test_a_flare_on_a_full_knee_stays_a_flare() -> None:
+    # Asked: knee 420 and hem 460 on this hip; the knee needs 560 with its ease, and half of the flare stays.
+    block = drafted(LegCut(knee_of_hip=0.42, hem_of_hip=0.46), knee_girth=520, thigh_girth=700)
+    assert block.leg.knee.mm == pytest.approx(560)
+    assert block.leg.hem.mm == pytest.approx(560 * (1 + 46 / 42) / 2)
+
+
 @pytest.mark.parametrize("share", [0.4, 0.6, 1.0])
 def test_a_cropped_leg_ends_on_the_way_from_knee_to_floor(share: float) -> None:
     block = drafted(LegCut(hem_below_knee=share), knee_height=450)
