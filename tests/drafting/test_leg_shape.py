@@ -31,7 +31,7 @@ def test_the_rails_hold_the_hem_of_an_ordinary_size(least: float, most: float, h
 
 
 def test_beyond_the_sizes_that_are_published_the_rails_move_with_the_hip() -> None:
-    cut = LegCut(hem_of_hip=0.5, hem_most=460)
+    cut = LegCut(knee_of_hip=0.5, hem_of_hip=0.5, hem_most=460)
     # 1380 is 1.2 times the largest of those sizes, 1150.
     wide = draft_block(wearer(hip_girth=1380, waist_girth=1100), cut=cut)
     assert leg_girth(wide, 0.01) == pytest.approx(1.2 * 460, abs=0.1)

@@ -15,7 +15,7 @@ from typed_files import PLAIN
 from drafting.allowance import cut_line
 from drafting.findings import Finding, Level
 from drafting.pieces import Piece
-from outputs import command
+from outputs import command, inputs
 from outputs.canvas import Recording
 from outputs.comparison import Compared, compare
 from outputs.demo import AVERAGE
