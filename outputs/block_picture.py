@@ -72,7 +72,7 @@ def draw_block_picture(block: Block, target: FilePath, *, wearer: str) -> None:
     It shows the right leg; of a body whose sides differ the left leg, too. After a fitting the outline of the
     toile lies under it, on the same floor and plumb lines.
     """
-    versions = [*([block.toile.halves] if block.toile else []), block.halves]
+    versions = [block.toile.halves, block.halves] if block.toile else [block.halves]
     pairs = place_pairs(versions, gap=_GAP, over=_OVER)
     left, right = pairs[0].left, pairs[-1].right
     heights = [p.y for pair in pairs for p in pair.places()]
@@ -88,9 +88,9 @@ def draw_block_picture(block: Block, target: FilePath, *, wearer: str) -> None:
         )
         for pair in pairs:
             draw_levels(axes, pair, label_left=pair is not pairs[-1])
-            for earlier in pair.halves[:-1]:
-                for panel, move in ((earlier.front, pair.front), (earlier.back, pair.back)):
-                    _draw_outline(axes, panel, move, width=0.7, style=DASHES)
+            for toile in pair.halves[:-1]:
+                for panel, move in ((toile.front, pair.front), (toile.back, pair.back)):
+                    draw_outline(axes, panel, move, width=0.7, style=DASHES)
             _draw_panel(axes, pair.half, pair.half.front, pair.front)
             _draw_panel(axes, pair.half, pair.half.back, pair.back)
         over = Point((left + right) / 2, high)
@@ -100,7 +100,7 @@ def draw_block_picture(block: Block, target: FilePath, *, wearer: str) -> None:
             seen = f"thin dashes: the toile; {seen}"
         draw_caption(
             axes,
-            f"{seen} seen from outside",
+            f"{seen} seen from outside, without seam allowance",
             Point(left, low),
             Point(right, low),
             scale,
@@ -140,7 +140,7 @@ def _mirrored(move: Move, total: float) -> Move:
 
 def _draw_panel(axes: Axes, half: Half, panel: BlockPanel, move: Move) -> None:
     points, levels = panel.points(), half.levels
-    _draw_outline(axes, panel, move, width=1.6)
+    draw_outline(axes, panel, move, width=1.6)
     for dart in panel.darts:
         stroke(axes, Path.through([dart.inner, dart.tip, dart.outer]).moved(move), width=1.0)
     crease = points["crease"].x
@@ -151,9 +151,8 @@ def _draw_panel(axes: Axes, half: Half, panel: BlockPanel, move: Move) -> None:
     write(axes, move(foot.towards(top, 0.68)), "crease and grain", size=8, turn=90, box=True)
 
 
-def _draw_outline(
-    axes: Axes, panel: BlockPanel, move: Move, *, width: float, style: object = "solid"
-) -> None:
+def draw_outline(axes: Axes, panel: BlockPanel, move: Move, *, width: float, style: object = "solid") -> None:
+    """Draw the edges of a panel, open where its darts are."""
     points = panel.points()
     hem = Path.through([points["hem at the side"], points["hem at the inseam"]])
     for path in (panel.side, panel.panel.inseam, panel.panel.crotch, *panel.waist, hem):

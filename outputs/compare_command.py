@@ -29,31 +29,31 @@ if TYPE_CHECKING:
 def compare(old: Path, new: Path, style: str, out: Path, force: bool) -> None:
     """Say what moved from one version to another, and why.
 
-    OLD and NEW are folders that `draft` has written, or measurements files, which are drafted in --style.
-    Both are drafted anew, and once more for each input that differs. Writes a picture of both over each
-    other.
+    OLD and NEW are folders that `draft` has written, the inputs.json of one of several styles, or
+    measurements files, which are drafted in --style. Both are drafted anew, and once more for each input that
+    differs. Writes a picture of both over each other.
     """
     from outputs.gathering import gather
 
     refuse_overwriting(out, force=force)
     before, after = gather(lambda: _inputs(old, style), lambda: _inputs(new, style))
 
-    from outputs.compare_picture import draw_comparison
-    from outputs.comparison_words import comparison_lines
-    from outputs.versions import compare as compare_inputs
+    from outputs.version_words import version_lines
+    from outputs.versions import compare_versions
+    from outputs.versions_picture import draw_versions
 
-    comparison = compare_inputs(before, after, (str(old), str(new)))
+    versions = compare_versions(before, after, (str(old), str(new)))
     drawn = BytesIO()
-    draw_comparison(comparison, drawn)
+    draw_versions(versions, drawn)
     write_file(out, drawn.getvalue(), force=force)
-    for line in comparison_lines(comparison):
+    for line in version_lines(versions):
         click.echo(line)
     click.echo()
     click.echo(str(out))
 
 
 def _inputs(path: Path, style: str) -> Inputs:
-    if path.is_dir():
+    if path.is_dir() or path.suffix.lower() == ".json":
         from outputs.inputs import read_inputs
 
         return read_inputs(path)

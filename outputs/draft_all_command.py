@@ -46,6 +46,7 @@ def draft_all(
     Everybody gets a folder, and summary.csv lists all. Who is refused is told with the row, and stops nobody
     else; the exit code is 2 then. Run again, it drafts those who are missing; Ctrl-C finishes those underway.
     """
+    from drafting.measurements import WaistLevel
     from outputs.gathering import gather
     from outputs.people import find_people
     from outputs.style_file import find_style
@@ -53,6 +54,7 @@ def draft_all(
     asked, chosen, found = gather(
         lambda: read_draft_options(**typed), lambda: find_style(style), lambda: find_people(people)
     )
+    asked.changes.style(chosen, WaistLevel.NATURAL)  # what fights is told once, not for everybody
     home = out or Path(safe_name(people.resolve().stem, "drafts"))
 
     from outputs.class_run import State, draft_people

@@ -6,6 +6,7 @@ from collections.abc import Callable, Iterator
 from dataclasses import dataclass, fields, replace
 from typing import Any
 
+from drafting.corrections import CORRECTIONS
 from drafting.measurement_relations import term_of
 from drafting.measurements import MEASUREMENTS, Measurements, SideMeasurements
 from outputs.inputs import Inputs
@@ -34,8 +35,8 @@ class Change:
 
 
 def changes(old: Inputs, new: Inputs) -> tuple[Change, ...]:
-    """Return what differs and can move a line: measurements, fitting, style, cloth; in this order."""
-    return (*_measured(old, new), *_fitted(old, new), *_settings(old, new), *_cloth(old, new))
+    """Return what differs and can move a line: measurements, style, cloth, corrections; in this order."""
+    return (*_measured(old, new), *_settings(old, new), *_cloth(old, new), *_corrections(old, new))
 
 
 def _measured(old: Inputs, new: Inputs) -> Iterator[Change]:
@@ -52,26 +53,6 @@ def _measured(old: Inputs, new: Inputs) -> Iterator[Change]:
         was, now = getattr(old.measurements, key), getattr(new.measurements, key)
         if was is not now:
             yield Change(what, was.value, now.value, _putting_choice(key, now))
-
-
-def _fitted(old: Inputs, new: Inputs) -> Iterator[Change]:
-    for key in sorted(old.corrections.keys() | new.corrections.keys()):
-        was, now = old.corrections.get(key), new.corrections.get(key)
-        if was != now:
-            yield Change(
-                key.replace("_", " "),
-                _length(was, new.unit),
-                _length(now, new.unit),
-                _putting_fitted(key, now),
-            )
-
-
-def _putting_fitted(key: str, mm: float | None) -> Callable[[Inputs], Inputs]:
-    def put(inputs: Inputs) -> Inputs:
-        others = {name: by for name, by in inputs.corrections.items() if name != key}
-        return replace(inputs, corrections=others if mm is None else {**others, key: mm})
-
-    return put
 
 
 def _place(key: str) -> tuple[str, int]:
@@ -145,6 +126,22 @@ def _cloth(old: Inputs, new: Inputs) -> Iterator[Change]:
 
 def _putting_cloth(key: str, percent: float) -> Callable[[Inputs], Inputs]:
     return lambda inputs: replace(inputs, cloth=replace(inputs.cloth, **_one(key, percent)))
+
+
+def _corrections(old: Inputs, new: Inputs) -> Iterator[Change]:
+    for key, correction in CORRECTIONS.items():
+        before, after = old.corrections.get(key), new.corrections.get(key)
+        if before != after:
+            was, now = _length(before, new.unit), _length(after, new.unit)
+            yield Change(f"fitting, {correction.term}", was, now, _putting_correction(key, after))
+
+
+def _putting_correction(key: str, mm: float | None) -> Callable[[Inputs], Inputs]:
+    def put(inputs: Inputs) -> Inputs:
+        others = {name: amount for name, amount in inputs.corrections.items() if name != key}
+        return replace(inputs, corrections=others if mm is None else {**others, key: mm})
+
+    return put
 
 
 def _one(key: str, value: Any) -> dict[str, Any]:

@@ -5,12 +5,13 @@ from __future__ import annotations
 import json
 import math
 from collections.abc import Mapping
-from dataclasses import asdict, dataclass
+from dataclasses import asdict, dataclass, field
 from enum import Enum
 from importlib.metadata import PackageNotFoundError, version
 from pathlib import Path
 from typing import Any
 
+from drafting.corrections import CORRECTIONS
 from drafting.errors import DraftRefused, Problem, Severity
 from drafting.measurements import Measurements, Population, SideMeasurements, WaistLevel
 from outputs.measurement_file import MeasurementFile
@@ -46,7 +47,7 @@ class Inputs:
         measurements: As used, mm; of a list of readings its median.
         style: As asked for, every option applied, its rise not yet that of a body.
         cloth: As asked for.
-        corrections: After a fitting, mm by name.
+        corrections: What was seen on the toile, mm by key of `drafting.corrections.CORRECTIONS`.
         version: Of the program that drafted it.
     """
 
@@ -56,7 +57,7 @@ class Inputs:
     measurements: Measurements
     style: Style
     cloth: Cloth
-    corrections: Mapping[str, float]
+    corrections: Mapping[str, float] = field(default_factory=dict)
     version: str
 
     @staticmethod
@@ -123,16 +124,21 @@ def holds(folder: Path, record: str) -> bool:
         return False
 
 
-def read_inputs(folder: Path) -> Inputs:
-    """Return what the draft in a folder was made from.
+def read_inputs(draft: Path) -> Inputs:
+    """Return what a draft was made from.
+
+    Args:
+        draft: its folder, or the record itself, such as one of several styles in a folder.
 
     Raises:
-        DraftRefused: when the folder holds no record, or one that was damaged.
+        DraftRefused: when there is no record, or one that was damaged.
     """
-    path = folder / INPUTS_FILE
-    if folder.is_dir() and not path.exists():
+    path = draft / INPUTS_FILE if draft.is_dir() else draft
+    if draft.is_dir() and not path.exists():
         message = f"This folder holds no {INPUTS_FILE}, so it is no draft that can be made again."
-        raise DraftRefused([Problem("", message, Severity.REFUSAL)], str(folder))
+        if several := sorted(record.name for record in draft.glob(f"*-{INPUTS_FILE}")):
+            message = f"This folder holds several styles; name the record of one: {', '.join(several)}."
+        raise DraftRefused([Problem("", message, Severity.REFUSAL)], str(draft))
     text = read_text(path)
     try:
         inputs = _of_record(json.loads(text))
@@ -166,7 +172,7 @@ def _of_record(record: Any) -> Inputs:
             {**{key: value for key, value in held.items() if key != "rise"}, "rise": held["rise"]},
         ),
         cloth=Cloth(**{key: _number(percent) for key, percent in record["cloth"].items()}),
-        corrections={key: _number(mm) for key, mm in record["fitting"].items()},
+        corrections=_corrections(record["fitting"]),
         version=_word(record["version"]),
     )
 
@@ -179,6 +185,12 @@ def _held(key: str, kept: Any) -> Any:
     if setting.kind is Kind.YES_OR_NO:
         return bool(kept)
     return setting.most if kept is None else _number(kept)
+
+
+def _corrections(kept: Mapping[str, Any]) -> dict[str, float]:
+    if unknown := kept.keys() - CORRECTIONS.keys():
+        raise KeyError(*unknown)
+    return {key: _number(mm) for key, mm in kept.items()}
 
 
 def _side(lengths: Mapping[str, float], prefix: str) -> SideMeasurements | None:

@@ -10,9 +10,11 @@ from io import StringIO
 from pathlib import Path
 from typing import Any
 
+from drafting.corrections import CORRECTIONS
 from drafting.errors import DraftRefused, Problem, Severity
 from drafting.measurement_table import MEASUREMENTS
 from outputs.cloth_entries import CLOTH_ENTRIES, in_one_line
+from outputs.fitting_entries import TABLE as FITTING
 from outputs.measurement_file import TABLES, MeasurementFile, read_entries, read_measurements
 from outputs.text_file import read_text
 
@@ -60,8 +62,8 @@ class People:
 def find_people(path: Path) -> People:
     """Return the people of a folder with measurements files, or of a table in CSV.
 
-    The first row of a table names the measurements as a measurements file does: `hip_girth`,
-    `left.thigh_girth`, `cloth.stretch`, and `wearer`, `taken_on`, `unit`, `waist_taken_at`, `estimate_like`.
+    The first row of a table names the columns as a measurements file does: `wearer`, `taken_on`, `unit`,
+    `waist_taken_at`, `estimate_like`, `hip_girth`, `left.thigh_girth`, `cloth.stretch`, `fitting.full_seat`.
     Cells are separated by commas, semicolons or tabs; an empty cell is not given, an empty row is nobody.
 
     Raises:
@@ -135,7 +137,12 @@ def _known_columns() -> list[str]:
         for key, spec in MEASUREMENTS.items()
         if spec.sides in sides
     ]
-    return [*_TOP, *lengths, *(f"cloth.{key}" for key in CLOTH_ENTRIES)]
+    return [
+        *_TOP,
+        *lengths,
+        *(f"cloth.{key}" for key in CLOTH_ENTRIES),
+        *(f"{FITTING}.{key}" for key in CORRECTIONS),
+    ]
 
 
 def _wrong_columns(names: list[str]) -> list[Problem]:

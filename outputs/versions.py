@@ -42,7 +42,7 @@ class Move:
 
 
 @dataclass(frozen=True)
-class Comparison:
+class TwoVersions:
     """Two versions, drafted anew from their inputs.
 
     Attributes:
@@ -70,7 +70,7 @@ class Comparison:
     added: tuple[str, ...]
 
 
-def compare(old: Inputs, new: Inputs, names: tuple[str, str] = ("old", "new")) -> Comparison:
+def compare_versions(old: Inputs, new: Inputs, names: tuple[str, str] = ("old", "new")) -> TwoVersions:
     """Draft both versions, and the old one with each change alone.
 
     Args:
@@ -102,7 +102,7 @@ def compare(old: Inputs, new: Inputs, names: tuple[str, str] = ("old", "new")) -
     edges = {i: edges_of(jeans.pattern) for i, jeans in versions.items()}
     known = {name for version in edges.values() for name in version}
     edges = {i: as_sides(version, known) for i, version in edges.items()}
-    return Comparison(
+    return TwoVersions(
         old,
         new,
         (first, last),

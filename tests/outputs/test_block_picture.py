@@ -49,6 +49,11 @@ def test_every_word_and_line_lies_inside_the_picture(drawn: SimpleNamespace, blo
         assert min(box.x0, box.y0) >= 0 and box.x1 <= width and box.y1 <= height
 
 
+def test_it_says_that_there_is_no_allowance(drawn: SimpleNamespace) -> None:
+    said = [text.get_text() for text in drawn.figure.axes[0].texts]
+    assert sum(text.endswith("seen from outside, without seam allowance") for text in said) == 1
+
+
 def test_the_edge_of_the_picture_is_white(drawn: SimpleNamespace) -> None:
     pixels = imread(drawn.file)[:, :, :3]
     for edge in (pixels[:8], pixels[-8:], pixels[:, :8], pixels[:, -8:]):

@@ -171,6 +171,7 @@ def test_ctrl_c_leaves_whole_folders_only_and_says_how_many(tmp_path: Path) -> N
     [
         (("--stretch", "300", "nobody.csv"), ["--stretch = 300", "nobody.csv: There is no such file."]),
         (("--workers", "0", "class.csv"), ["0 is not in the range"]),
+        (("--style", "shorts", "--set", "leg.hem_below_knee=50 %", "class.csv"), ["cannot lie both"]),
         (("--style", "bootcat", "class.csv"), ['Did you mean "bootcut"?']),
     ],
 )  # fmt: skip

@@ -8,7 +8,7 @@ import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 from strategies import bodies
-from typed_files import FULL, UNEVEN
+from typed_files import FULL, PLAIN, UNEVEN
 
 from drafting.errors import DraftRefused
 from drafting.measurements import Measurements
@@ -59,7 +59,6 @@ def test_every_body_and_cloth_comes_back_to_the_last_digit(
         measurements=measurements,
         style=find_style("straight"),
         cloth=Cloth(stretch=stretch, lengthwise_change=-1 / 3),
-        corrections={"full_seat": 10.0},
         version="1",
     )
     assert recorded(inputs, tmp_path) == inputs
@@ -73,6 +72,12 @@ def test_options_are_recorded_with_what_they_came_to(tmp_path: Path) -> None:
         read_measurements(tmp_path / "ada.toml"), find_style("straight"), StyleOptions(allowance=False)
     )
     assert recorded(bare, tmp_path).style.allowances.side_seam == 0
+
+
+def test_what_was_seen_on_the_toile_is_recorded(tmp_path: Path) -> None:
+    inputs = of(PLAIN + "\n[fitting]\nfull_seat = 1.5\n", tmp_path)
+    assert inputs.corrections == {"full_seat": 15} and recorded(inputs, tmp_path) == inputs
+    assert recorded(inputs, tmp_path).jeans().pattern == inputs.jeans().pattern
 
 
 def test_all_that_decides_a_draft_has_its_place_in_the_record() -> None:
@@ -102,6 +107,8 @@ def test_the_record_alone_gives_the_same_pattern(tmp_path: Path) -> None:
         lambda record: record["style"]["settings"].update(band="velcro"),
         lambda record: record["style"]["settings"].pop("ease.hip"),
         lambda record: record.update(cloth=[]),
+        lambda record: record.update(fitting={"full_moon": 15}),
+        lambda record: record.update(fitting={"full_seat": "15"}),
         lambda record: record.update(wearer=7),
     ],
 )
@@ -124,6 +131,14 @@ def test_another_file_is_no_record(tmp_path: Path, text: str) -> None:
 def test_a_folder_without_a_record_is_no_draft(tmp_path: Path) -> None:
     with pytest.raises(DraftRefused, match=r"holds no inputs\.json"):
         read_inputs(tmp_path)
+
+
+def test_of_several_styles_in_a_folder_one_is_named(tmp_path: Path) -> None:
+    for style in ("slim", "wide"):
+        (tmp_path / f"{style}-inputs.json").write_text(of(FULL, tmp_path, style).text({}))
+    with pytest.raises(DraftRefused, match=r"name the record of one: slim-inputs\.json, wide-inputs\.json\."):
+        read_inputs(tmp_path)
+    assert read_inputs(tmp_path / "wide-inputs.json").style.name == "wide"
 
 
 def test_a_folder_holds_a_draft_whatever_version_made_it(tmp_path: Path) -> None:

@@ -42,14 +42,16 @@ def refused(path: Path) -> str:
 
 
 def test_a_row_reads_as_the_same_file_would(csv_file, tmp_path: Path) -> None:
-    full = f"{HEAD};taken on;estimate_like;left.thigh_girth;cloth.stretch\n"
-    row = 'Ada Example;cm;76;"98";30 3/4 in;27,0;spring;women;57;20 %\n'
+    full = f"{HEAD};taken on;estimate_like;left.thigh_girth;cloth.stretch;fitting.full_seat\n"
+    row = 'Ada Example;cm;76;"98";30 3/4 in;27,0;spring;women;57;20 %;15 mm\n'
     (person,) = read(csv_file(full + row))
     written = PLAIN.replace("78", '"30 3/4 in"').replace("[meas", 'estimate_like = "women"\n[meas')
-    (tmp_path / "ada.toml").write_text(written + "[left]\nthigh_girth = 57\n[cloth]\nstretch = 20\n")
+    (tmp_path / "ada.toml").write_text(
+        written + "[left]\nthigh_girth = 57\n[cloth]\nstretch = 20\n[fitting]\nfull_seat = 1.5\n"
+    )
     alone = read_measurements(tmp_path / "ada.toml")
     assert isinstance(person.read, MeasurementFile)
-    for name in ("wearer", "taken_on", "unit", "measurements", "cloth"):
+    for name in ("wearer", "taken_on", "unit", "measurements", "cloth", "corrections"):
         assert getattr(person.read, name) == getattr(alone, name)
 
 

@@ -14,14 +14,14 @@ from typed_files import FULL, PLAIN, UNEVEN
 from drafting.errors import DraftRefused
 from drafting.moves import as_sides, lengths_of
 from outputs import command
-from outputs.compare_picture import draw_comparison
-from outputs.comparison_words import comparison_lines, letter, signed
 from outputs.inputs import Inputs
 from outputs.measurement_file import read_measurements
 from outputs.style_file import find_style
 from outputs.style_options import read_options
 from outputs.units import Unit
-from outputs.versions import Comparison, Move, compare
+from outputs.version_words import letter, signed, version_lines
+from outputs.versions import Move, TwoVersions, compare_versions
+from outputs.versions_picture import draw_versions
 
 WIDER = PLAIN.replace("98", "102")
 
@@ -40,12 +40,12 @@ def found(moves: tuple[Move, ...], name: str) -> Move:
     return next(move for move in moves if move.name == name)
 
 
-def length(comparison: Comparison, name: str) -> float:
-    return float(found(comparison.lengths, name).by[0])
+def length(versions: TwoVersions, name: str) -> float:
+    return float(found(versions.lengths, name).by[0])
 
 
-def point(comparison: Comparison, name: str) -> tuple[float, float]:
-    across, up = found(comparison.points, name).by
+def point(versions: TwoVersions, name: str) -> tuple[float, float]:
+    across, up = found(versions.points, name).by
     return float(across), float(up)
 
 
@@ -57,15 +57,15 @@ def by(move: Move) -> list[float]:
 
 
 def test_nothing_moves_between_a_draft_and_itself(inputs) -> None:
-    same = compare(inputs(FULL), inputs(FULL))
+    same = compare_versions(inputs(FULL), inputs(FULL))
     assert same.changes == () and not same.gone and not same.added
     assert max(move.far for move in (*same.points, *same.lengths, *same.edges)) == 0
-    text = "\n".join(comparison_lines(same))
+    text = "\n".join(version_lines(same))
     assert "Nothing differs" in text and "together" not in text
 
 
 def test_four_centimetres_of_hip_move_what_they_must(inputs) -> None:
-    wider = compare(inputs(PLAIN), inputs(WIDER))
+    wider = compare_versions(inputs(PLAIN), inputs(WIDER))
     assert [(c.what, c.old, c.new) for c in wider.changes] == [("hip girth", "98.0 cm", "102.0 cm")]
     assert length(wider, "hip") == pytest.approx(40, abs=0.01)
     # knee 46 % and hem 42 % of the hip, `styles/catalogue/straight.toml`
@@ -82,7 +82,7 @@ def test_four_centimetres_of_hip_move_what_they_must(inputs) -> None:
 
 
 def test_a_longer_leg_lifts_everything_above_the_knee_and_nothing_else(inputs) -> None:
-    longer = compare(inputs(FULL), inputs(FULL.replace("78", "80").replace("103", "105")))
+    longer = compare_versions(inputs(FULL), inputs(FULL.replace("78", "80").replace("103", "105")))
     assert [change.what for change in longer.changes] == ["inside leg height", "waist height"]
     for name in ("waist", "hip", "knee", "hem", "crotch seam"):
         assert length(longer, name) == pytest.approx(0, abs=0.1)
@@ -95,7 +95,7 @@ def test_a_longer_leg_lifts_everything_above_the_knee_and_nothing_else(inputs) -
 
 
 def test_each_input_has_its_own_share_and_the_shares_add_up(inputs) -> None:
-    both = compare(inputs(PLAIN), inputs(WIDER, "leg.hem_of_hip=50 %", stretch="20"))
+    both = compare_versions(inputs(PLAIN), inputs(WIDER, "leg.hem_of_hip=50 %", stretch="20"))
     assert [change.what for change in both.changes] == ["hip girth", "leg.hem_of_hip", "cloth, stretch"]
     # 20 % of stretch takes 2 % of the girth off: 98 x 0.02 of the old hip alone, 102 x 0.02 of the new
     assert by(found(both.lengths, "hip")) == [40.0, 0.0, -19.6, -0.8]
@@ -108,24 +108,24 @@ def test_each_input_has_its_own_share_and_the_shares_add_up(inputs) -> None:
 def test_an_input_that_cannot_be_changed_alone_is_told_and_counts_as_together(inputs) -> None:
     # 103 to the waist and 100 to the crotch leave no room for a trunk, nor do 126 and 78 fit a rise of 27
     old, new = inputs(FULL), inputs(FULL.replace("= 78", "= 100").replace("= 103", "= 126"))
-    mixed = compare(old, new)
+    mixed = compare_versions(old, new)
     alone = {mixed.changes[index].what for index in mixed.not_alone}
     assert alone == {"inside leg height", "waist height"}
     inseam = found(mixed.lengths, "inseam")
     assert inseam.by == pytest.approx(220, abs=15) and np.array_equal(inseam.together, inseam.by)
-    text = " ".join(" ".join(comparison_lines(mixed)).split())
+    text = " ".join(" ".join(version_lines(mixed)).split())
     assert "not drafted alone: " in text
 
 
 def test_a_measurement_given_or_taken_back_is_a_change(inputs) -> None:
-    given = compare(inputs(PLAIN), inputs(PLAIN + "total_crotch_length = 71\n"))
+    given = compare_versions(inputs(PLAIN), inputs(PLAIN + "total_crotch_length = 71\n"))
     assert [(c.old, c.new) for c in given.changes] == [("not given", "71.0 cm")]
-    back = compare(given.new, given.old)
+    back = compare_versions(given.new, given.old)
     assert length(back, "crotch seam") == pytest.approx(-length(given, "crotch seam"))
 
 
 def test_rise_and_length_below_the_waist_are_one_input(inputs) -> None:
-    low = compare(inputs(PLAIN), inputs(PLAIN, "rise=low"))
+    low = compare_versions(inputs(PLAIN), inputs(PLAIN, "rise=low"))
     assert [(c.what, c.old, c.new) for c in low.changes] == [
         ("where they sit", "3.0 cm below waist", "low rise")
     ]
@@ -133,31 +133,43 @@ def test_rise_and_length_below_the_waist_are_one_input(inputs) -> None:
     assert all(move.far == 0 for move in low.points)
     assert float(found(low.edges, "back yoke, centre back").by[0]) == pytest.approx(0, abs=1)
     assert float(found(low.edges, "front leg, crotch seam").by[0]) < -20
-    assert compare(low.new, low.old).jeans[1].style == low.jeans[0].style
+    assert compare_versions(low.new, low.old).jeans[1].style == low.jeans[0].style
 
 
 def test_of_a_body_whose_sides_differ_each_side_is_compared(inputs) -> None:
-    uneven = compare(inputs(PLAIN), inputs(UNEVEN))
+    uneven = compare_versions(inputs(PLAIN), inputs(UNEVEN))
     # left leg 77 instead of 78
     assert length(uneven, "right inseam") == pytest.approx(0, abs=0.1)
     assert length(uneven, "left inseam") == pytest.approx(-10, abs=0.5)
     assert not uneven.gone and not uneven.added
     assert found(uneven.edges, "left front leg, inseam").by[0] < -9
-    back = compare(uneven.new, uneven.old)
+    back = compare_versions(uneven.new, uneven.old)
     assert length(back, "left inseam") == pytest.approx(-length(uneven, "left inseam"))
     assert as_sides({"a": np.ones(1)}, {"a"}).keys() == {"a"}
     assert len(lengths_of(uneven.jeans[1].block, 2)) == 13
 
 
+def test_what_a_fitting_found_is_an_input_like_any_other(inputs) -> None:
+    seat = compare_versions(inputs(PLAIN), inputs(WIDER + "[fitting]\nfull_seat = 2\n"))
+    assert [(c.what, c.old, c.new) for c in seat.changes] == [
+        ("hip girth", "98.0 cm", "102.0 cm"),
+        ("fitting, full seat", "not given", "2.0 cm"),
+    ]
+    # the back fork becomes 0.6 of it wider, `drafting/corrections.py`
+    shares = found(seat.points, "back, fork").shares
+    assert shares[1][0] == pytest.approx(12, abs=0.1)
+    assert compare_versions(seat.new, seat.old).changes[1].new == "not given"
+
+
 def test_pieces_that_come_and_go_are_named(inputs) -> None:
-    strip = compare(inputs(PLAIN), inputs(PLAIN, "band=straight"))
+    strip = compare_versions(inputs(PLAIN), inputs(PLAIN, "band=straight"))
     assert strip.gone == ("front waistband", "back waistband") and strip.added == ("waistband",)
 
 
 def test_a_version_that_cannot_be_drafted_is_named(inputs) -> None:
     broken = replace(inputs(PLAIN), measurements=replace(inputs(PLAIN).measurements, hip_girth=None))
     with pytest.raises(DraftRefused) as caught:
-        compare(inputs(PLAIN), broken, ("one", "other"))
+        compare_versions(inputs(PLAIN), broken, ("one", "other"))
     assert str(caught.value).startswith("other: hip_girth: The hip girth is needed")
 
 
@@ -168,7 +180,7 @@ def test_lines_have_80_letters_and_say_moves_in_the_wearers_unit(inputs) -> None
     inch = WIDER.replace('unit = "cm"', 'unit = "in"').replace("102", '"102 cm"')
     inch = re.sub(r"= (\d+)$", r'= "\1 cm"', inch, flags=re.MULTILINE)
     for new, hip in ((WIDER, "+40.0"), (inch, "+1 9/16")):
-        lines = list(comparison_lines(compare(inputs(PLAIN), inputs(new, "leg.hem_of_hip=50 %"))))
+        lines = list(version_lines(compare_versions(inputs(PLAIN), inputs(new, "leg.hem_of_hip=50 %"))))
         assert max(map(len, lines)) <= 80
         (row,) = (line for line in lines if line.startswith("hip "))
         assert hip in row
@@ -179,7 +191,7 @@ def test_lines_have_80_letters_and_say_moves_in_the_wearers_unit(inputs) -> None
 @pytest.mark.parametrize(("old", "new"), [(PLAIN, WIDER), (PLAIN, UNEVEN)])
 def test_the_picture_shows_both_in_line_patterns_and_says_so(inputs, old: str, new: str) -> None:
     stream = BytesIO()
-    draw_comparison(compare(inputs(old), inputs(new)), stream)
+    draw_versions(compare_versions(inputs(old), inputs(new)), stream)
     image = Image.open(stream)
     assert image.height == 1575
     assert "old block in dashes" in image.text["Description"] and "Moved: " in image.text["Description"]

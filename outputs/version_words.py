@@ -1,4 +1,4 @@
-"""A comparison of two versions in words: what differs, what moved how far, and by which input."""
+"""A versions of two versions in words: what differs, what moved how far, and by which input."""
 
 from __future__ import annotations
 
@@ -13,7 +13,7 @@ from outputs.fit_words import bare
 from outputs.inputs import Inputs, tool_version
 from outputs.summary import wrapped
 from outputs.units import Unit, format_length
-from outputs.versions import Comparison, Move
+from outputs.versions import Move, TwoVersions
 
 _LEAST = {Unit.MM: 0.5, Unit.CM: 0.5, Unit.INCH: 25.4 / 32}
 """A smaller move is none, mm: a pencil line's width, or what vanishes in sixteenths of an inch (common
@@ -26,20 +26,20 @@ _NAME, _SHARES_AT, _WIDTH = 32, 52, 80
 """Where the name ends and the shares begin in a line, and how long it may be, letters."""
 
 
-def comparison_lines(comparison: Comparison) -> Iterator[str]:
+def version_lines(versions: TwoVersions) -> Iterator[str]:
     """Yield the inputs that differ, then every length, point and edge that moved, in lines of 80 letters."""
-    unit = comparison.new.unit
-    for name, inputs in (("old", comparison.old), ("new", comparison.new)):
+    unit = versions.new.unit
+    for name, inputs in (("old", versions.old), ("new", versions.new)):
         yield from wrapped(f"{name}: {_title(inputs)}")
     yield ""
-    if not comparison.changes:
+    if not versions.changes:
         yield "Nothing differs that a draft is made from."
-    for index, change in enumerate(comparison.changes):
+    for index, change in enumerate(versions.changes):
         yield from wrapped(f"{letter(index)}  {change.what}: {change.old}, now {change.new}")
-        for problem in comparison.not_alone.get(index, ()):
+        for problem in versions.not_alone.get(index, ()):
             yield from (f"   not drafted alone: {line}" for line in wrapped(problem.message)[:1])
-    yield from _pieces(comparison)
-    several = len(comparison.changes) > 1
+    yield from _pieces(versions)
+    several = len(versions.changes) > 1
     if several:
         yield ""
         yield from wrapped(
@@ -50,16 +50,16 @@ def comparison_lines(comparison: Comparison) -> Iterator[str]:
     now = f"now, {unit.value}"
     yield ""
     yield f"{'lengths of the block':<32}{now:>10}{f'by, {by}':>10}"
-    yield from _lengths(comparison.lengths, unit, several=several)
+    yield from _lengths(versions.lengths, unit, several=several)
     yield ""
     yield from wrapped(
         "points of the block: across, + towards the inseam and - towards the side seam; up, + higher"
     )
     yield f"{'':<32}{'across':>10}{'up':>10}"
-    yield from _points(comparison.points, unit, several=several)
+    yield from _points(versions.points, unit, several=several)
     yield ""
     yield f"{'edges of the pieces':<32}{now:>10}{f'by, {by}':>10}"
-    yield from _lengths(comparison.edges, unit, several=several)
+    yield from _lengths(versions.edges, unit, several=several)
 
 
 def letter(index: int) -> str:
@@ -88,8 +88,8 @@ def _title(inputs: Inputs) -> str:
     return ", ".join(part for part in (inputs.wearer, inputs.taken_on, inputs.style.name) if part) + made
 
 
-def _pieces(comparison: Comparison) -> Iterator[str]:
-    for said, names in (("no longer there", comparison.gone), ("new pieces", comparison.added)):
+def _pieces(versions: TwoVersions) -> Iterator[str]:
+    for said, names in (("no longer there", versions.gone), ("new pieces", versions.added)):
         if names:
             yield from wrapped(f"{said}: {', '.join(names)}")
 

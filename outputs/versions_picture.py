@@ -13,11 +13,11 @@ from drafting.paths import Path
 from drafting.points import Point
 from drafting.waist_line import BlockPanel
 from outputs.block_picture import Move as Place
-from outputs.block_picture import Pair, draw_caption, draw_levels, place_pairs
-from outputs.comparison_words import far_words, letter, moved_enough
+from outputs.block_picture import Pair, draw_caption, draw_levels, draw_outline, place_pairs
 from outputs.picture import add_frame, lines, picture, spot, stroke, write, write_title
 from outputs.units import Unit
-from outputs.versions import Comparison, Move
+from outputs.version_words import far_words, letter, moved_enough
+from outputs.versions import Move, TwoVersions
 
 _OLD = (0, (5, 2.5))
 _GAP = 190.0
@@ -38,9 +38,9 @@ _NAMED = {
 """The corners whose moves are written, and on which side of the point where the fork is to the right."""
 
 
-def draw_comparison(comparison: Comparison, target: BinaryIO) -> None:
+def draw_versions(versions: TwoVersions, target: BinaryIO) -> None:
     """Write both blocks over each other on the same floor and plumb line, as a PNG 1575 pixels high."""
-    old, new = (jeans.block for jeans in comparison.jeans)
+    old, new = (jeans.block for jeans in versions.jeans)
     count = max(len(old.halves), len(new.halves))
     pairs = place_pairs([halves_of(old, count), halves_of(new, count)], gap=_GAP, over=_OVER)
     left, right = pairs[0].left, pairs[-1].right
@@ -49,9 +49,9 @@ def draw_comparison(comparison: Comparison, target: BinaryIO) -> None:
     scale = (_HEIGHT - _TITLE - _CAPTION) / (high - low)
     before = _LABELS if count > 1 else _LEFT
     width = before + (right - left) * scale + _LABELS
-    moves = {move.name: move for move in comparison.points}
-    unit = comparison.new.unit
-    with picture(target, width=width, height=_HEIGHT, description=_described(comparison)) as figure:
+    moves = {move.name: move for move in versions.points}
+    unit = versions.new.unit
+    with picture(target, width=width, height=_HEIGHT, description=_described(versions)) as figure:
         axes = add_frame(
             figure,
             x=(left - before / scale, right + _LABELS / scale),
@@ -64,7 +64,7 @@ def draw_comparison(comparison: Comparison, target: BinaryIO) -> None:
                 _write_moves(axes, pair, f"{prefix}{panel}", place, moves, unit)
         over = Point((left + right) / 2, high)
         room = (right - left) * scale
-        write_title(axes, comparison.new.wearer, "two versions of the block", over, room=room, above=44)
+        write_title(axes, versions.new.wearer, "two versions of the block", over, room=room, above=44)
         seen = "right leg" if count == 1 else "right and left leg"
         draw_caption(
             axes, f"{seen} seen from outside, no allowance", Point(left, low), Point(right, low), scale
@@ -75,20 +75,15 @@ def draw_comparison(comparison: Comparison, target: BinaryIO) -> None:
 def _draw_panels(axes: Axes, pair: Pair, name: str, place: Place) -> None:
     for half, width, style in zip(pair.halves, (0.9, 1.6), (_OLD, "solid"), strict=True):
         panel: BlockPanel = getattr(half, name)
-        for path in _outline(panel):
-            stroke(axes, path.moved(place), width=width, style=style)
+        draw_outline(axes, panel, place, width=width, style=style)
+        for dart in panel.darts:
+            legs = Path.through([dart.inner, dart.tip, dart.outer])
+            stroke(axes, legs.moved(place), width=width, style=style)
     panel = getattr(pair.half, name)
     crease, levels = panel.points()["crease"].x, pair.half.levels
     middle = Point(crease, levels.hem.mm).towards(Point(crease, levels.hip.mm), 0.62)
     side = f"{pair.half.side.value} " if pair.half.side else ""
     write(axes, place(middle), f"{side}{name}".upper(), size=13, box=True)
-
-
-def _outline(panel: BlockPanel) -> list[Path]:
-    points = panel.points()
-    hem = Path.through([points["hem at the side"], points["hem at the inseam"]])
-    darts = [Path.through([dart.inner, dart.tip, dart.outer]) for dart in panel.darts]
-    return [panel.side, panel.panel.inseam, panel.panel.crotch, *panel.waist, hem, *darts]
 
 
 def _write_moves(
@@ -127,13 +122,11 @@ def _draw_key(axes: Axes, at: Point, scale: float) -> None:
     write(axes, Point(a.x + 2 * after, a.y), "moved, and how far", size=8, across="left")
 
 
-def _described(comparison: Comparison) -> str:
-    unit = comparison.new.unit
-    differs = [f"{letter(i)} {c.what}: {c.old}, now {c.new}" for i, c in enumerate(comparison.changes)]
+def _described(versions: TwoVersions) -> str:
+    unit = versions.new.unit
+    differs = [f"{letter(i)} {c.what}: {c.old}, now {c.new}" for i, c in enumerate(versions.changes)]
     moves = [
-        f"{move.name} by {far_words(move.far, unit)}"
-        for move in comparison.points
-        if moved_enough(move, unit)
+        f"{move.name} by {far_words(move.far, unit)}" for move in versions.points if moved_enough(move, unit)
     ]
     return (
         "The old block in dashes under the new one in full lines. "
