@@ -3,7 +3,7 @@
 from dataclasses import replace
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 from shapely.geometry import LineString, Polygon
 from strategies import bodies
@@ -52,7 +52,10 @@ def test_every_seam_meets_and_every_piece_can_be_cut(wearer: str, style: str) ->
 def test_on_any_body_the_closed_waist_is_smooth_and_square(
     body: Measurements, band: Band, below: float
 ) -> None:
-    for half in draft_block(body).halves:
+    block = draft_block(body)
+    # Where seams and darts cannot take the waist in it is said, and no line lies square to all of them.
+    assume(abs(block.shares.suppression.left_over) < 1)
+    for half in block.halves:
         back = darted(half.back, replace(DART, band=band, below_waist=below))
         if back.band:
             sewn = back.inner.length + (back.outer.length if back.outer else 0)

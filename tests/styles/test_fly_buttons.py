@@ -51,7 +51,7 @@ def test_a_higher_rise_takes_more_buttons() -> None:
 
 
 @pytest.mark.parametrize("wearer", WEARERS)
-@pytest.mark.parametrize(("laps", "band"), zip(Laps, Band, strict=True))
+@pytest.mark.parametrize(("laps", "band"), list(zip(Laps, Band, strict=True)))
 def test_every_seam_meets_and_every_piece_can_be_cut(wearer: str, laps: Laps, band: Band) -> None:
     jeans = make_jeans(block_of(wearer), replace(BUTTONED, laps=laps, band=band))
     assert not jeans.faults
