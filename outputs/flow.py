@@ -19,7 +19,7 @@ PAD = 0.9
 
 @dataclass(frozen=True)
 class Area:
-    """The part of every sheet that is filled, mm."""
+    """A rectangle of a sheet or of a draft, mm."""
 
     left: float
     bottom: float

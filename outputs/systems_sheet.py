@@ -24,7 +24,7 @@ from outputs.point_labels import PointLabel, draw_point_labels
 from outputs.print_report import PrintReport
 from outputs.tile_sheet import draw_bar
 from outputs.units import format_length
-from outputs.worksheet_drawing import Frame, Window
+from outputs.worksheet_drawing import Window
 from outputs.worksheet_sheet import BARS, METRIC_BAR, SheetSet, scale_words
 from outputs.worksheet_words import Writing
 
@@ -137,7 +137,7 @@ def _draw_panels(canvas: Canvas, area: Area, drafts: Sequence[SystemDraft], scal
     left, top = area.left + 2, max(p.y for p in every) + 15
     for name, some in panels.items():
         xs = [p.x for _, _, panel in some for p in panel.points.values() if p.y > -BELOW]
-        frame = Frame(min(xs) - 20, -BELOW, max(xs) + 20, top)
+        frame = Area(min(xs) - 20, -BELOW, max(xs) + 20, top)
         canvas.text(name.upper(), Point(left, y - 3.5), 3.4, bold=True)
         _draw_panel(canvas, Window(frame, scale, Point(left, y - 5)), some)
         left += frame.width / scale + 12

@@ -17,6 +17,7 @@ from drafting.hand_draft import HandDraft, How, Instruction
 from drafting.paths import Path
 from drafting.points import Point
 from outputs.canvas import Align, Canvas, Polyline, Role, circle, line, text_box
+from outputs.flow import Area
 from outputs.point_labels import PointLabel, draw_point_labels
 from outputs.room import Room
 
@@ -36,26 +37,6 @@ ONE_PLACE = 0.7
 
 
 @dataclass(frozen=True)
-class Frame:
-    """A rectangle of the draft, mm."""
-
-    left: float
-    bottom: float
-    right: float
-    top: float
-
-    @property
-    def width(self) -> float:
-        """Its width."""
-        return self.right - self.left
-
-    @property
-    def height(self) -> float:
-        """Its height."""
-        return self.top - self.bottom
-
-
-@dataclass(frozen=True)
 class Window:
     """A part of the draft on the sheet.
 
@@ -65,7 +46,7 @@ class Window:
         corner: Where the part's upper left corner lies on the sheet.
     """
 
-    frame: Frame
+    frame: Area
     scale: float
     corner: Point
 
@@ -122,24 +103,24 @@ class Scene:
         """Return every labelled point on the common paper."""
         return {i.label: self.at(i.panel, i.at) for i in self.draft.instructions if i.at}
 
-    def bounds(self, steps: Iterable[Instruction]) -> Frame:
+    def bounds(self, steps: Iterable[Instruction]) -> Area:
         """Return the rectangle round what some steps draw."""
         places = [self.at(i.panel, i.at) for i in steps if i.at]
         for step in steps:
             if step.curve:
                 places += [Point(x, y) for x, y in Path((self.curve(step),)).flatten(1.0)]
         xs, ys = [p.x for p in places], [p.y for p in places]
-        return Frame(min(xs), min(ys), max(xs), max(ys))
+        return Area(min(xs), min(ys), max(xs), max(ys))
 
 
-def windows(frame: Frame, scale: float, area: Frame) -> list[Window]:
+def windows(frame: Area, scale: float, area: Area) -> list[Window]:
     """Return the windows, upper ones first, that show `frame` at `scale` in `area` of a sheet each.
 
     Raises:
         ValueError: `frame` is too wide for the area.
     """
     top = TOP_ROOM * scale
-    wide = Frame(
+    wide = Area(
         frame.left - SIDE_ROOM * scale, frame.bottom - top, frame.right + RIGHT_ROOM * scale, frame.top + top
     )
     if wide.width > area.width * scale:
@@ -151,7 +132,7 @@ def windows(frame: Frame, scale: float, area: Frame) -> list[Window]:
     result = []
     for index in range(count):
         top = wide.top - index * step
-        part = Frame(wide.left, max(top - reach, wide.bottom), wide.right, top)
+        part = Area(wide.left, max(top - reach, wide.bottom), wide.right, top)
         result.append(Window(part, scale, Point(left, area.top)))
     return result
 

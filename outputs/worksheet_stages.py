@@ -9,8 +9,9 @@ from drafting.construction import Stage
 from drafting.hand_draft import HandDraft, How, Instruction
 from drafting.points import Point
 from outputs.canvas import Recording, Ruler
+from outputs.flow import Area
 from outputs.lettering import LEADING, Block, Line, shortened
-from outputs.worksheet_drawing import Frame, Scene, StagePicture, until, windows
+from outputs.worksheet_drawing import Scene, StagePicture, until, windows
 from outputs.worksheet_sheet import FOOT, SMALL, SheetSet, scale_words
 from outputs.worksheet_words import Writing, stage_title
 
@@ -39,7 +40,7 @@ class Drawing:
     panels: tuple[str, ...]
     old: Sequence[Instruction]
     new: Sequence[Instruction]
-    frame: Frame
+    frame: Area
 
 
 def stage_sheets(
@@ -76,11 +77,11 @@ def _stages(draft: HandDraft, scale: float) -> Iterator[Drawing]:
         frame = scene.bounds(i for i in (*new, *old) if i.at or i.curve)
         if stage in (Stage.CURVE, Stage.WAIST):
             part = scene.bounds(i for i in new if i.panel)
-            frame = Frame(frame.left, part.bottom - 25, frame.right, frame.top)
+            frame = Area(frame.left, part.bottom - 25, frame.right, frame.top)
         if stage is Stage.FRAME:
             waist = next(i.result for i in new if i.name == "waist level")
             hem = next(i.result for i in new if i.name == "hem level")
-            frame = Frame(frame.left - 300, hem, frame.right + 150, waist)
+            frame = Area(frame.left - 300, hem, frame.right + 150, waist)
         yield Drawing(name, panels, old, new, frame)
 
 
@@ -104,7 +105,7 @@ def _sheets_of(
     writing: Writing, *, whole: bool, bare: bool = False,
 ) -> Iterator[Recording]:  # fmt: skip
     area = sheets.area
-    room = Frame(area.left, area.bottom + FOOT + 2, area.right - KEY_WIDTH, area.top)
+    room = Area(area.left, area.bottom + FOOT + 2, area.right - KEY_WIDTH, area.top)
     scales = [s for s in FRAME_SCALES if s >= scale] if whole else [scale]
     for tried in scales:
         scene = Scene.of(draft, tried)
@@ -140,7 +141,7 @@ def _apart(
     for panel in drawing.panels:
         old, new = ([i for i in some if i.panel in ("", panel)] for some in (drawing.old, drawing.new))
         mine = scene.bounds(i for i in (*old, *new) if i.at or i.curve)
-        frame = Frame(mine.left, drawing.frame.bottom, mine.right, drawing.frame.top)
+        frame = Area(mine.left, drawing.frame.bottom, mine.right, drawing.frame.top)
         apart = Drawing(f"{drawing.name}, {panel}", (panel,), old, new, frame)
         yield from _sheets_of(ruler, sheets, draft, apart, scale, side, writing, whole=False, bare=bare)
 

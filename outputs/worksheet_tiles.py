@@ -9,14 +9,14 @@ from shapely.geometry import LineString, Polygon
 from drafting.hand_draft import HandDraft
 from drafting.points import Point
 from outputs.canvas import Recording, Role, Ruler
-from outputs.flow import Flow
+from outputs.flow import Area, Flow
 from outputs.layout import EDGE, Layout
 from outputs.lettering import Line
 from outputs.paper import Paper
 from outputs.pdf_canvas import PdfCanvas
 from outputs.tile_sheet import SheetWords, clip, draw_tile_sheet, shift
 from outputs.tiling import UNDER, TileFormat, Tiling
-from outputs.worksheet_drawing import RIGHT_ROOM, SIDE_ROOM, TOP_ROOM, Frame, Scene, StagePicture, Window
+from outputs.worksheet_drawing import RIGHT_ROOM, SIDE_ROOM, TOP_ROOM, Scene, StagePicture, Window
 from outputs.worksheet_sheet import scale_words
 from outputs.worksheet_stages import finished_draft
 
@@ -46,7 +46,7 @@ def tiled_draft(ruler: Ruler, draft: HandDraft, scale: float, paper: Paper) -> t
     finished = finished_draft(draft, scale)
     side, top = SIDE_ROOM * scale, TOP_ROOM * scale
     f = finished.frame
-    frame = Frame(f.left - side, f.bottom - top, f.right + RIGHT_ROOM * scale, f.top + top)
+    frame = Area(f.left - side, f.bottom - top, f.right + RIGHT_ROOM * scale, f.top + top)
     width, height = frame.width / scale + 2 * EDGE, frame.height / scale + 2 * EDGE
     window = Window(frame, scale, Point(EDGE, height - EDGE))
     drawing = Recording(ruler)
