@@ -109,7 +109,7 @@ def back_plan(
 
 def _alike(body: Body, leg: LegShape, p: Proportions, fit: Fit) -> dict[str, Any]:
     """Return the amounts that front and back have in common."""
-    narrow = min(leg.knee.mm / body["hip_girth"].mm / p.knee_hugs_from, 1.0) ** 3
+    narrow = min(leg.knee.mm / body["hip_girth"].mm / p.knee_hugs_from, 1.0) ** 4
     return {
         "inseam_handle": p.inseam_handle,
         "even_turn": p.inseam_even_turn,

@@ -38,7 +38,9 @@ def hem_line(side: Path, inseam: Path) -> Path:
     leave, arrive = (chord.turned(_beyond(turn)) for turn in (square_to_side, square_to_inseam))
     if leave == arrive == chord:
         return Path((Cubic.line(side.end, inseam.start),))
-    return Path((Cubic.bent(side.end, leave, inseam.start, arrive, 2 / 3),))
+    # Handles of a third keep the bend even, so that the hem's allowance fits however the two turns differ.
+    third = 1 / 3
+    return Path((Cubic(side.end, side.end + leave * third, inseam.start + arrive * -third, inseam.start),))
 
 
 def _beyond(turn: float) -> float:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from drafting.paths import Path
 from drafting.points import Point
+from drafting.tolerance import JOIN
 from styles.back_pockets import Outline, PocketSize
 
 _MOST_CUT = 0.7
@@ -19,5 +20,5 @@ def outline(size: PocketSize) -> Outline:
     across = Point(low.x + min(size.point, -low.x * _MOST_CUT), bottom)
     return Outline.alike(
         Path.through([Point(-size.opening / 2, 0), low]),
-        Path.through([low, across, middle] if size.point else [low, middle]),
+        Path.through([low, across, middle] if size.point > JOIN else [low, middle]),
     )
