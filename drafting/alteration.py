@@ -41,23 +41,17 @@ class Alteration:
 
     Attributes:
         changes: What is changed.
-        leg: The leg of the toile.
-        short: Whether its hem lies above the knee.
+        leg: The leg of the toile; what is let in below the hem of a short one is no change.
     """
 
     changes: Changes
     leg: LegShape
 
-    @property
-    def short(self) -> bool:
-        """Whether the leg ends above the knee; what is let in below the hem is no change then."""
-        return self.leg.hem_height.mm > self.leg.knee_height.mm
-
     # Lengths: the heights of everything above a cut.
 
     def altered_leg(self) -> LegShape:
         """Return the leg with its knee where the corrections put it; every girth stays."""
-        if self.short:
+        if self.leg.short:
             return self.leg
         knee = _plus(self.leg.knee_height, "length at the calf", self.changes.at_calf)
         return replace(self.leg, knee_height=_plus(knee, "length at the knee", self.changes.at_knee / 2))
@@ -86,7 +80,7 @@ class Alteration:
 
     def _raise_at(self, body: Body) -> Callable[[float], float]:
         c = self.changes
-        if self.short:
+        if self.leg.short:
             places, raised = [self.leg.hem_height.mm, body["crotch_height"].mm], [0.0, c.at_thigh]
         else:
             levels = self.leg.hem_height, self.leg.knee_height, body["crotch_height"]
@@ -188,7 +182,7 @@ class Alteration:
 
     def _swing(self) -> float:
         """Return how far the hem swings outwards when a slash at the knee opens, mm."""
-        if self.short:
+        if self.leg.short:
             return 0.0
         shin = (self.leg.knee_height - self.leg.hem_height).mm
         return self.changes.knees * shin / (self.leg.knee.mm / 2)

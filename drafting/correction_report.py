@@ -67,8 +67,7 @@ _BELOW_KNEE = {key for key, c in CORRECTIONS.items() if c.change in ("at_knee", 
 
 
 def _below_the_hem(block: Block) -> bool:
-    short = block.leg.hem_height.mm > block.leg.knee_height.mm
-    return short and not _BELOW_KNEE.isdisjoint(block.corrections)
+    return block.leg.short and not _BELOW_KNEE.isdisjoint(block.corrections)
 
 
 def _lengths(block: Block) -> Iterator[tuple[str, float]]:

@@ -29,6 +29,8 @@ _GAUSS = [
 
 _ROUNDING = 1e-12
 """No length is known better than to this share of it, however small its pieces."""
+QUARTER_ROUND = 0.55
+"""Handles of a quarter ellipse as a share of the way to its corner."""
 _INSIDE = 1e-6
 """A parameter this far inside the ends has a tangent even where the end itself has none."""
 
@@ -104,6 +106,10 @@ class Cubic:
         a = 6 * (u * (d[1] - d[0]) + t * (d[2] - d[1]))
         cross = v[:, 0] * a[:, 1] - v[:, 1] * a[:, 0]
         return np.asarray(cross / np.maximum(np.hypot(v[:, 0], v[:, 1]) ** 3, JOIN), dtype=np.float64)
+
+    def sharpest_bend(self, places: int = 17) -> float:
+        """Return the largest curvature, whichever way it turns, at so many even parameters, in 1/mm."""
+        return float(np.abs(self.bends(np.linspace(0, 1, places))).max())
 
     def direction(self, t: float) -> Vector:
         """Return the unit tangent at `t`; where a handle lies on its own end, the tangent just inside it."""

@@ -93,8 +93,8 @@ def girth_lines(block: Block) -> tuple[GirthLine, ...]:
 
 def _round_the_hem(block: Block) -> tuple[str, float, float, float]:
     """Return what the hem must pass: the heel, or of shorts the knee; its height, girth and least ease."""
-    height, short = block.leg.hem_height.mm, block.leg.hem_height.mm > block.leg.knee_height.mm
-    key, least = ("knee_girth", block.ease.knee) if short else ("heel_girth", block.ease.heel)
+    height = block.leg.hem_height.mm
+    key, least = ("knee_girth", block.ease.knee) if block.leg.short else ("heel_girth", block.ease.heel)
     return key, height, block.leg_girth(height), least
 
 

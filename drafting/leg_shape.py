@@ -4,14 +4,17 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass, replace
+from typing import TYPE_CHECKING
 
-from drafting.body import Body
 from drafting.formula import Length, largest, mm, named
 from drafting.proportions import COMMON, Ease, Table, constant
 
+if TYPE_CHECKING:
+    from drafting.body import Body
+
 _SMALLEST_HIP, _LARGEST_HIP = 850.0, 1150.0
 """Hip girths, mm, that published hem widths are for; beyond them the rails move with the hip (common
-practice, no source)."""
+practice, no source) (common practice)."""
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -71,6 +74,11 @@ class LegShape:
     knee_height: Length
     hem_height: Length
     hem_asked: float
+
+    @property
+    def short(self) -> bool:
+        """Whether it ends above the knee."""
+        return self.hem_height.mm > self.knee_height.mm
 
 
 def leg_shape(body: Body, ease: Ease, cut: LegCut) -> LegShape:

@@ -11,8 +11,6 @@ import math
 from dataclasses import dataclass
 from functools import cached_property
 
-import numpy as np
-
 from drafting.construction import DOWN, LEFT, RIGHT, UP, Construction, Stage
 from drafting.curves import Cubic
 from drafting.formula import Length, named
@@ -145,15 +143,14 @@ def thigh_level(levels: Levels, back_fork: float, p: Proportions) -> float:
 
 
 _DROPS = (-30.0, 100.0)
-"""The fork's drop stays within this, mm; beyond it the inseams are not trued, and the trueing says so."""
+"""The fork's drop stays within this, mm; beyond it the inseams are not trued, and the trueing says so
+(common practice)."""
 
 _LEAST_RADIUS = 18.0
 """A crotch curve that turns more sharply than this radius, mm, is drawn with other handles (common
 practice)."""
 
 _HANDLES = (0.5, 0.55, 0.6, 0.65, 0.7, 0.75)
-
-_PLACES = np.linspace(0, 1, 17)
 
 _INTO_FLARE = 0.15
 """A flare is rounded over twice this share of the way from knee to hem (common practice, no source)."""
@@ -162,7 +159,8 @@ _PLUMB = "plumb at the hem"
 """Where the crease would stand at the hem of a leg that swings out or in below the knee."""
 
 _STRAIGHT = math.radians(0.2)
-"""An inseam whose shin turns less than this off the chord is drawn straight from fork to knee."""
+"""An inseam whose shin turns less than this off the chord is drawn straight from fork to knee
+(common practice)."""
 
 
 def draw_panel(plan: PanelPlan, levels: Levels) -> Panel:
@@ -321,13 +319,11 @@ def _down_to(curve: Cubic, y: float) -> Path:
 def _crotch_curve(plan: PanelPlan, start: Point, down: Vector, fork: Point, arrive: Vector) -> Cubic:
     """Return the crotch curve; where its handles would give it a point, with those that round it most."""
     curve = Cubic.bent(start, down, fork, arrive, plan.curve_handle)
-    if _sharpest(curve) * _LEAST_RADIUS <= 1:
+    if curve.sharpest_bend() * _LEAST_RADIUS <= 1:
         return curve
-    return min((Cubic.bent(start, down, fork, arrive, handle) for handle in _HANDLES), key=_sharpest)
-
-
-def _sharpest(curve: Cubic) -> float:
-    return float(np.abs(curve.bends(_PLACES)).max())
+    return min(
+        (Cubic.bent(start, down, fork, arrive, handle) for handle in _HANDLES), key=Cubic.sharpest_bend
+    )
 
 
 def _inseam_curve(plan: PanelPlan, c: Construction, fork: Point) -> Cubic:

@@ -61,7 +61,8 @@ PLUMB = 4.0
 """A back side seam that swings out by no more at the waist still looks plumb, mm (common practice)."""
 
 STEEPEST = 0.36
-"""Seams and dart legs lean in no more than this over their height (20 degrees), or they would show."""
+"""Seams and dart legs lean in no more than this over their height (20 degrees), or they would show
+(common practice)."""
 
 
 @dataclass(frozen=True)

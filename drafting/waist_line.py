@@ -30,20 +30,23 @@ _ROUNDS = 80
 """Drafts of the waist line at most; ordinary bodies take four."""
 
 _SIDE_FIRST = 20.0
-"""Where waist and side seam cannot both be had, a miss of the side seam, to be sewn, weighs so much more."""
+"""Where waist and side seam cannot both be had, a miss of the side seam, to be sewn, weighs so much more
+(common practice)."""
 
 _FARTHEST = 0.75
-"""Trueing moves the side's end no further than this share of the way from hip to waist."""
+"""Trueing moves the side's end no further than this share of the way from hip to waist (common practice)."""
 
 _STRAIGHT = math.radians(1.2)
-"""A waist line whose ends turn less than this off its chord is drawn straight: it stays square to the eye."""
+"""A waist line whose ends turn less than this off its chord is drawn straight: it stays square to the eye
+(common practice)."""
 
 
 _SLACK_AT_CENTRE, _SLACK_AT_SIDE = math.radians(ANGLE_DEG) / 2.1, math.radians(WAIST_CORNER_DEG) / 2.1
 """What a waist line may miss squareness by: both halves of the body together stay within the tolerance."""
 
 _EVEN = 0.25
-"""Turn at the end that gives way, as a share of the turn at the other: enough to bend visibly one way."""
+"""Turn at the end that gives way, as a share of the turn at the other: enough to bend visibly one way
+(common practice)."""
 
 
 @dataclass(frozen=True)

@@ -28,16 +28,22 @@ def few_chords(fine: Coordinates, *, gap: float = GAP) -> tuple[Coordinates, NDA
             point.
         gap: More than FLATTEN.
     """
-    ahead = np.diff(fine, axis=0)
-    fine = fine[np.append(True, np.hypot(ahead[:, 0], ahead[:, 1]) > JOIN)]
-    corners = _turning(fine) > CORNER
+    fine = without_repeats(fine)
+    corners = turning(fine) > CORNER
     kept = [0]
     while kept[-1] < len(fine) - 1:
         kept.append(_furthest(fine, kept[-1], corners, gap - FLATTEN))
     return fine[kept], corners[kept]
 
 
-def _turning(line: Coordinates) -> NDArray[np.float64]:
+def without_repeats(line: Coordinates) -> Coordinates:
+    """Return a line, shape (n, 2), without points that lie on the one before."""
+    ahead = np.diff(line, axis=0)
+    kept: Coordinates = line[np.append(True, np.hypot(ahead[:, 0], ahead[:, 1]) > JOIN)]
+    return kept
+
+
+def turning(line: Coordinates) -> NDArray[np.float64]:
     """Return by how much the line turns at every point, in radians; an end counts as half a turn."""
     way = np.diff(line, axis=0)
     cross = way[:-1, 0] * way[1:, 1] - way[:-1, 1] * way[1:, 0]

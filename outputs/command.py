@@ -126,15 +126,15 @@ def draft(
     target = out or Path(safe_name(read.wearer, styles[0].name if len(styles) == 1 else "styles"))
     refuse_overwriting(target, force=force)
 
-    from outputs.draft_files import draft_into
-    from outputs.several_files import draft_several_into
-
     common = {"printing": asked.printing, "formats": asked.formats, "force": force, "anyway": asked.anyway}
-    lines = (
-        draft_into(target, read, styles[0], asked.changes, **common)
-        if len(styles) == 1
-        else draft_several_into(target, read, styles, asked.changes, shared_once=shared_once, **common)
-    )
+    if len(styles) == 1:
+        from outputs.draft_files import draft_into
+
+        lines = draft_into(target, read, styles[0], asked.changes, **common)
+    else:
+        from outputs.several_files import draft_several_into
+
+        lines = draft_several_into(target, read, styles, asked.changes, shared_once=shared_once, **common)
     for line in lines:
         click.echo(line)
 

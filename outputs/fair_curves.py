@@ -18,6 +18,7 @@ from drafting.curves import Coordinates, Cubic
 from drafting.paths import Path
 from drafting.points import Point
 from drafting.tolerance import FLATTEN, JOIN
+from outputs.chords import turning, without_repeats
 
 GAP = FLATTEN / 2
 """A curve lies within this of the fine points, mm, which lie on the exact line."""
@@ -38,8 +39,7 @@ def fair_curves(fine: Coordinates) -> Path:
 
     Corners and ends stay exactly where they are; a ring repeats its first point.
     """
-    ahead = np.diff(fine, axis=0)
-    line = fine[np.append(True, np.hypot(ahead[:, 0], ahead[:, 1]) > JOIN)]
+    line = without_repeats(fine)
     curves: list[Cubic] = []
     for start, end in pairwise(_corners(line)):
         curves += _along(line[start : end + 1])
@@ -50,8 +50,7 @@ def _corners(line: Coordinates) -> list[int]:
     """Return where the line turns in a corner, its ends among them."""
     way = np.diff(line, axis=0)
     long = np.hypot(way[:, 0], way[:, 1])
-    cross = way[:-1, 0] * way[1:, 1] - way[:-1, 1] * way[1:, 0]
-    turn = np.abs(np.arctan2(cross, (way[:-1] * way[1:]).sum(axis=1)))
+    turn = turning(line)[1:-1]
     short, longer = np.minimum(long[:-1], long[1:]), np.maximum(long[:-1], long[1:])
     corner = (turn > _TURN) | (turn * longer / 8 > _BENT) | (longer > _LONGER * short)
     return [0, *(np.flatnonzero(corner) + 1).tolist(), len(line) - 1]

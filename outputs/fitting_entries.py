@@ -11,6 +11,7 @@ from drafting.correction_checks import check_corrections
 from drafting.corrections import CORRECTIONS
 from drafting.errors import Problem, Severity
 from outputs.file_wording import FileWording
+from outputs.suggestions import did_you_mean, plain_name
 from outputs.units import LengthError, TypedLength, Unit, read_length
 
 TABLE = "fitting"
@@ -20,7 +21,6 @@ ONE_SIDE = (
     "as inside_leg_height."
 )
 _SIDED = ("left", "right", "side", "uneven")
-_LONGEST_GUESS = 60
 
 
 def read_fitting(
@@ -58,12 +58,11 @@ def _unreadable(name: str, error: str, typed: str, unit: Unit) -> Problem:
 
 
 def _unknown(name: str, typed: str) -> Problem:
-    plain = name.lower().replace("-", "_").replace(" ", "_")[:_LONGEST_GUESS]
+    plain = plain_name(name)
     # A name in quotes may hold anything, line breaks too.
     key = f"{TABLE}.{json.dumps(name, ensure_ascii=False)[1:-1]}"
     if any(word in plain.split("_") for word in _SIDED):
         return Problem(key, ONE_SIDE, Severity.REFUSAL, typed)
     guess = difflib.get_close_matches(plain, CORRECTIONS, 1)
-    did = "".join(f' Did you mean "{found}"?' for found in guess)
     listed = "" if guess else " `jeansblock fitting-guide` lists them."
-    return Problem(key, f"No correction has this name.{did}{listed}", Severity.REFUSAL, typed)
+    return Problem(key, f"No correction has this name.{did_you_mean(guess)}{listed}", Severity.REFUSAL, typed)

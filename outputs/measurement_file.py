@@ -29,6 +29,7 @@ from outputs.fitting_entries import read_fitting
 from outputs.measurement_template import doubt_about_text
 from outputs.measurement_template import write_template as write_template
 from outputs.readings import Readings, read_readings
+from outputs.suggestions import LONGEST_GUESS, did_you_mean, plain_name
 from outputs.text_file import read_text
 from outputs.toml_slips import read_toml
 from outputs.units import LengthError, TypedLength, Unit, read_length
@@ -41,8 +42,6 @@ TABLES: Mapping[str, tuple[Sides, ...]] = {
     "right": (Sides.EITHER, Sides.EACH),
 }
 """The tables of lengths, and what may stand in each: of the whole body, or of one side."""
-# Names longer than this resemble none of ours.
-_LONGEST_GUESS = 60
 
 # Every measurement may be wrong twice over; a file with more problems than that is another kind of file.
 _MOST_PROBLEMS = 60
@@ -208,11 +207,11 @@ class _Reading:
         if value == "":
             return None
         by_word = {str(choice.value): choice for choice in choices}
-        word = value.strip().lower()[:_LONGEST_GUESS] if isinstance(value, str) else ""
+        word = value.strip().lower()[:LONGEST_GUESS] if isinstance(value, str) else ""
         if word not in by_word:
             meant = Unit.named(word) if choices is Unit else None
             guess = [meant.value] if meant else difflib.get_close_matches(word, by_word, 1)
-            message = f"This is none of the choices.{_did_you_mean(guess)}"
+            message = f"This is none of the choices.{did_you_mean(guess)}"
             self._refuse(key, message, value, " or ".join(by_word))
         return by_word.get(word)
 
@@ -222,11 +221,11 @@ class _Reading:
             table = "[left] or [right]" if MEASUREMENTS[name].sides is Sides.EACH else "[measurements]"
             self._refuse(name, f"This belongs below the line {table}.", self.entries[name])
         else:
-            guess = difflib.get_close_matches(name.lower()[:_LONGEST_GUESS], _ENTRIES, 1)
+            guess = difflib.get_close_matches(name.lower()[:LONGEST_GUESS], _ENTRIES, 1)
             if guess == ["measurements"]:
                 self.seen.update(MEASUREMENTS)
             what = "table" if isinstance(self.entries[name], dict) else "name"
-            self._refuse(name, f"There is no {what} of this name.{_did_you_mean(guess)}")
+            self._refuse(name, f"There is no {what} of this name.{did_you_mean(guess)}")
 
     def _lengths(self, table: str) -> dict[str, TypedLength]:
         """Return the lengths of a table by full key, "left.thigh_girth", less what is not filled in."""
@@ -275,8 +274,8 @@ class _Reading:
             return {}
         for name in entries:
             if name not in CLOTH_ENTRIES:
-                guess = difflib.get_close_matches(_plain(name), CLOTH_ENTRIES, 1)
-                message = f"Nothing about the cloth has this name.{_did_you_mean(guess)}"
+                guess = difflib.get_close_matches(plain_name(name), CLOTH_ENTRIES, 1)
+                message = f"Nothing about the cloth has this name.{did_you_mean(guess)}"
                 self._refuse(f"cloth.{name}", message, entries[name])
         typed = {name: entries[name] for name in CLOTH_ENTRIES if entries.get(name, "") != ""}
         found, problems = read_cloth(typed)
@@ -309,7 +308,7 @@ class _Reading:
             guess = _measurement_like(name, TABLES[table])
             # The one that was meant is misspelt, which is said here; that it is missing need not be said too.
             self.seen.update(guess)
-            self._refuse(key, f"No measurement has this name.{_did_you_mean(guess)}", value)
+            self._refuse(key, f"No measurement has this name.{did_you_mean(guess)}", value)
 
 
 def _of_table(lengths: Mapping[str, TypedLength], prefix: str) -> dict[str, float]:
@@ -333,15 +332,7 @@ def _measurement_like(name: str, sides: tuple[Sides, ...]) -> list[str]:
         if spec.sides in sides:
             for text in (key, key.rpartition("_")[0], *spec.also):
                 names.setdefault(text.replace(" ", "_"), key)
-    return [names[found] for found in difflib.get_close_matches(_plain(name), names, 1)]
-
-
-def _plain(name: str) -> str:
-    return name.lower().replace("-", "_").replace(" ", "_")[:_LONGEST_GUESS]
-
-
-def _did_you_mean(guess: Iterable[str]) -> str:
-    return "".join(f' Did you mean "{name}"?' for name in guess)
+    return [names[found] for found in difflib.get_close_matches(plain_name(name), names, 1)]
 
 
 def _shortly(value: object) -> str:

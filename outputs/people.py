@@ -16,6 +16,7 @@ from drafting.measurement_table import MEASUREMENTS
 from outputs.cloth_entries import CLOTH_ENTRIES, in_one_line
 from outputs.fitting_entries import TABLE as FITTING
 from outputs.measurement_file import TABLES, MeasurementFile, read_entries, read_measurements
+from outputs.suggestions import LONGEST_GUESS, did_you_mean
 from outputs.text_file import read_text
 
 _TOP = ("wearer", "taken_on", "unit", "waist_taken_at", "estimate_like")
@@ -155,9 +156,8 @@ def _wrong_columns(names: list[str]) -> list[Problem]:
     problems = []
     for number, name in enumerate(names, start=1):
         if name not in known:
-            guess = difflib.get_close_matches(name[:60], known, 1)
-            meant = "".join(f' Did you mean "{other}"?' for other in guess)
-            message = f"Column {number}: no measurement has this name.{meant}"
+            guess = difflib.get_close_matches(name[:LONGEST_GUESS], known, 1)
+            message = f"Column {number}: no measurement has this name.{did_you_mean(guess)}"
             problems.append(Problem(in_one_line(name), message, Severity.REFUSAL))
         elif name in names[: number - 1]:
             message = f"Column {number}: this stands in the table twice; keep one of the two."

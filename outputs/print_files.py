@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator
 from dataclasses import replace
-from functools import partial
+from functools import cache, partial
 from pathlib import Path
 from typing import BinaryIO
 
@@ -66,8 +66,12 @@ def pdf_writers(
         parts = {f"{name}.pdf": pattern}
     with_notes = _is_for_home(options) and not options.apart
 
+    @cache
+    def laid_part(name: str) -> Laid:
+        return laid_out(parts[name], options)
+
     def write_part(part: Pattern, name: str, path: Path) -> None:
-        laid = laid_out(part, options)
+        laid = laid_part(name)
         with path.open("wb") as target:
             if isinstance(laid, SinglePage):
                 reports[name] = _write_page(part, laid, target)
@@ -78,7 +82,7 @@ def pdf_writers(
 
     def write_notes(path: Path) -> None:
         with path.open("wb") as target:
-            reports[NOTES] = write_notes_pdf(pattern, laid_out(pattern, options), target, show=show)
+            reports[NOTES] = write_notes_pdf(pattern, laid_part(f"{name}.pdf"), target, show=show)
 
     writers: dict[str, Callable[[Path], None]] = {
         name: partial(write_part, part, name) for name, part in parts.items()

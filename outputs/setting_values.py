@@ -9,12 +9,12 @@ from typing import Any
 
 from drafting.errors import Problem, Severity
 from outputs.cloth_entries import PERCENT_LIKE, in_one_line, percentage
+from outputs.suggestions import did_you_mean, plain_name
 from outputs.units import LengthError, Unit, format_length, parse_length
 from styles.style import Style
 from styles.style_table import SETTINGS, Kind, Setting, fighting, with_settings
 
 _YES_OR_NO = {"true": True, "yes": True, "false": False, "no": False}
-_MINUS = ("-", "−", "–")
 
 
 def read_settings(typed: Mapping[str, object], base: Style, unit: Unit | None) -> tuple[Style, list[Problem]]:
@@ -58,7 +58,7 @@ def _read(setting: Setting, typed: object, unit: Unit | None) -> Any:
     if setting.kind is Kind.CHOICE:
         by_word = setting.choices()
         if word not in by_word:
-            raise ValueError(f"This is none of the choices.{_did_you_mean(word, by_word)}")
+            raise ValueError(f"This is none of the choices.{_meant(word, by_word)}")
         return by_word[word]
     value = _length(typed, unit) if setting.kind is Kind.LENGTH else percentage(typed)
     if math.isnan(value):
@@ -72,29 +72,24 @@ def _read(setting: Setting, typed: object, unit: Unit | None) -> Any:
 
 def _length(typed: object, unit: Unit | None) -> float:
     """Return mm of a length that may carry a minus."""
-    text = typed.strip() if isinstance(typed, str) else typed
-    minus = text.startswith(_MINUS) if isinstance(text, str) else isinstance(text, int | float) and text < 0
-    if minus:
-        text = text[1:] if isinstance(text, str) else -text  # type: ignore[operator]
     try:
-        mm = parse_length(text, unit)  # type: ignore[arg-type]
+        return parse_length(typed, unit, signed=True)
     except LengthError as error:
         raise ValueError(f"The length cannot be read: {error}.") from error
-    return -mm if minus else mm
 
 
 def _unknown(key: str, value: object) -> Problem:
-    message = f"No setting has this name.{_did_you_mean(key, SETTINGS)}"
+    message = f"No setting has this name.{_meant(key, SETTINGS)}"
     return Problem(in_one_line(key), message, Severity.REFUSAL, in_one_line(value))
 
 
-def _did_you_mean(word: str, known: Mapping[str, object]) -> str:
-    plain = word.lower().replace("-", "_").replace(" ", "_")[:60]
+def _meant(word: str, known: Mapping[str, object]) -> str:
+    plain = plain_name(word)
     by_last = {name.rpartition(".")[2]: name for name in known}
     guess = difflib.get_close_matches(plain, known, 1) or [
         by_last[last] for last in difflib.get_close_matches(plain.rpartition(".")[2], by_last, 1)
     ]
-    return "".join(f' Did you mean "{name}"?' for name in guess)
+    return did_you_mean(guess)
 
 
 def plausible(setting: Setting, unit: Unit) -> str:
@@ -123,5 +118,5 @@ def show_value(key: str, value: Any, unit: Unit) -> str:
 
 def _shown(setting: Setting, value: float, unit: Unit) -> str:
     if setting.kind is Kind.LENGTH:
-        return f"-{format_length(-value, unit)}" if value < 0 else format_length(value, unit)
+        return format_length(value, unit)
     return f"{value * 100 if setting.kind is Kind.SHARE else value:.6g} %"

@@ -15,6 +15,7 @@ from outputs.folder import safe_name
 from outputs.gathering import gather
 from outputs.measurement_template import doubt_about_text
 from outputs.setting_values import plausible, read_settings, show_value
+from outputs.suggestions import LONGEST_GUESS, did_you_mean
 from outputs.text_file import read_text
 from outputs.toml_slips import read_toml
 from outputs.units import Unit
@@ -49,10 +50,8 @@ def find_style(asked: str, *, option: str = "--style") -> Style:
         return read_style(Path(asked))
     names = catalogue_names()
     if asked not in names:
-        guess = "".join(
-            f' Did you mean "{n}"?' for n in difflib.get_close_matches(asked.lower()[:60], names, 1)
-        )
-        message = f"There is no style of this name.{guess}"
+        guess = difflib.get_close_matches(asked.lower()[:LONGEST_GUESS], names, 1)
+        message = f"There is no style of this name.{did_you_mean(guess)}"
         choices = f"{', '.join(names)}, or a file of your own that ends in .toml"
         raise DraftRefused([Problem(option, message, Severity.REFUSAL, in_one_line(asked), choices)])
     return read_style(CATALOGUE / f"{asked}.toml")

@@ -1,4 +1,7 @@
-"""The options of `draft` that change the style, read into it; and what they say of the cloth."""
+"""The options of `draft` that change the style, read into it; and what they say of the cloth.
+
+What reads settings loads late, for `--help` needs none of it.
+"""
 
 from __future__ import annotations
 
@@ -8,7 +11,6 @@ from dataclasses import dataclass, field, replace
 from drafting.errors import DraftRefused, Problem, Severity
 from drafting.measurements import WaistLevel
 from outputs.cloth_entries import in_one_line, read_cloth
-from outputs.setting_values import read_settings
 from styles.style import Allowances, Laps, Style
 
 LAPS = {"left": Laps.LEFT_OVER_RIGHT.value, "right": Laps.RIGHT_OVER_LEFT.value}
@@ -46,6 +48,8 @@ class StyleOptions:
         Raises:
             DraftRefused: what was set fights with what this style has.
         """
+        from outputs.setting_values import read_settings
+
         if waist is WaistLevel.WORN:
             base = replace(base, rise=None, below_waist=0.0)
         style, wrong = read_settings(self.settings, base, None)
@@ -70,6 +74,8 @@ def read_options(
     Raises:
         DraftRefused: with every option that cannot be meant.
     """
+    from outputs.setting_values import read_settings
+
     settings, named = {}, {}
     for option, key in OPTIONS.items():
         value = asked.get(option)

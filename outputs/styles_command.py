@@ -47,7 +47,7 @@ def styles(name: str | None, picture: Path | None, body: Path | None, unit: str,
 
     chosen, read, _ = gather(
         lambda: [find_style(name, option="NAME")] if name else find_styles(catalogue_names()),
-        lambda: read_measurements(body or AVERAGE),
+        lambda: read_measurements(body or AVERAGE) if picture or body else None,
         lambda: _refuse_picture(picture, body, force=force),
     )
     if picture is None:

@@ -109,17 +109,18 @@ class TypedLength:
         return TypedLength(self.number * _SIZE[self.unit] / _SIZE[unit], unit, self.own_unit)
 
 
-def parse_length(value: str | float, default_unit: Unit | None) -> float:
+def parse_length(value: object, default_unit: Unit | None, *, signed: bool = False) -> float:
     """Return the length in millimetres; see `read_length`."""
-    return read_length(value, default_unit).mm
+    return read_length(value, default_unit, signed=signed).mm
 
 
-def read_length(value: str | float, default_unit: Unit | None) -> TypedLength:
+def read_length(value: object, default_unit: Unit | None, *, signed: bool = False) -> TypedLength:
     """Return the length as typed.
 
     Args:
         value: a number, or a text such as "98", "98 cm", "37,5", "38 1/2 in", "38-1/2", "38½" or '38.5"'.
         default_unit: unit of a number that comes without; None when none was stated.
+        signed: whether a minus may stand before it.
 
     Raises:
         LengthError: for anything else, a number without any unit, a negative length, and what may be a slip:
@@ -134,7 +135,7 @@ def read_length(value: str | float, default_unit: Unit | None) -> TypedLength:
     else:
         # Through the shortest text, so that 98.7 is 987/10 and not the binary number next to it.
         number, unit = Fraction(str(value)), None
-    if number < 0:
+    if number < 0 and not signed:
         raise LengthError("a length cannot be negative")
     if unit is None and default_unit is None:
         shown = f"{float(number):g}"

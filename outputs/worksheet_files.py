@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
+from functools import partial
 from io import BytesIO
 from pathlib import Path
 
-from drafting.block import draft_block
+from drafting.block import Block, draft_block
 from drafting.marking import Mark, Marked, asked_for, mark_lengths
 from outputs.folder import write_file
 from outputs.lengths_file import lengths_form, read_lengths
@@ -33,13 +34,8 @@ def write_worksheet_file(
     Raises:
         DraftRefused: the file may not be written; nothing is.
     """
-    block = block_for(read.measurements, style, Cloth(**read.cloth), read.corrections)
-    stream = BytesIO()
-    written = write_worksheet(
-        read, block, stream, paper=PAPERS[paper], scale=SCALES[scale], blank=blank, style=style.name
-    )
-    write_file(target, stream.getvalue(), force=force)
-    yield from _said(target, read, written)
+    draw = partial(write_worksheet, blank=blank, scale=SCALES[scale], style=style.name)
+    yield from _written(target, read, _block(read, style), draw, paper=paper, force=force)
 
 
 def write_marking_file(
@@ -50,13 +46,8 @@ def write_marking_file(
     Raises:
         DraftRefused: the file may not be written; nothing is.
     """
-    block = block_for(read.measurements, style, Cloth(**read.cloth), read.corrections)
-    stream = BytesIO()
-    written = write_marking_sheet(
-        read, block, stream, paper=PAPERS[paper], scale=SCALES[scale], style=style.name
-    )
-    write_file(target, stream.getvalue(), force=force)
-    yield from _said(target, read, written)
+    draw = partial(write_marking_sheet, scale=SCALES[scale], style=style.name)
+    yield from _written(target, read, _block(read, style), draw, paper=paper, force=force)
 
 
 def write_systems_file(target: Path, read: MeasurementFile, *, paper: str, force: bool) -> Iterator[str]:
@@ -65,16 +56,33 @@ def write_systems_file(target: Path, read: MeasurementFile, *, paper: str, force
     Raises:
         DraftRefused: the file may not be written; nothing is.
     """
-    stream = BytesIO()
     block = draft_block(read.measurements, fitted=False)
-    written = write_systems(read, block, stream, paper=PAPERS[paper])
+    yield from _written(target, read, block, write_systems, paper=paper, force=force)
+
+
+def _block(read: MeasurementFile, style: Style) -> Block:
+    return block_for(read.measurements, style, Cloth(**read.cloth), read.corrections)
+
+
+def _written(
+    target: Path,
+    read: MeasurementFile,
+    block: Block,
+    draw: Callable[..., PrintReport],
+    *,
+    paper: str,
+    force: bool,
+) -> Iterator[str]:
+    """Write what `draw` draws of a block, whole or not at all, and yield what to print."""
+    stream = BytesIO()
+    report = draw(read, block, stream, paper=PAPERS[paper])
     write_file(target, stream.getvalue(), force=force)
-    yield from _said(target, read, written)
+    yield from _said(target, read, report)
 
 
 def write_form(target: Path, read: MeasurementFile, style: Style, *, force: bool) -> Iterator[str]:
     """Write the empty form for a student's lengths and yield what to print."""
-    drafts = hand_drafts(block_for(read.measurements, style, Cloth(**read.cloth), read.corrections))
+    drafts = hand_drafts(_block(read, style))
     text = lengths_form(read.wearer, asked_for(drafts), read.unit)
     write_file(target, text.encode(), force=force)
     yield f"Fill in {target}, then run the same line without --form"
@@ -86,7 +94,7 @@ def marked_lines(read: MeasurementFile, path: Path, style: Style, *, scale: str)
     Raises:
         DraftRefused: the lengths cannot be read.
     """
-    drafts = hand_drafts(block_for(read.measurements, style, Cloth(**read.cloth), read.corrections))
+    drafts = hand_drafts(_block(read, style))
     steps = [step for draft in drafts for step in draft.instructions]
     lengths = read_lengths(path, steps, read.unit)
     marked = mark_lengths(drafts, lengths, SCALES[scale])

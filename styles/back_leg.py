@@ -18,7 +18,7 @@ from styles.upper import BackTop, back_top
 BACK_LEG, BACK_YOKE = "back leg", "back yoke"
 
 _CLEAR = 50.0
-"""The grain line keeps this far from the hem so that its arrow stays inside, mm."""
+"""The grain line keeps this far from the hem so that its arrow stays inside, mm (common practice)."""
 
 
 @dataclass(frozen=True)

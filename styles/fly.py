@@ -10,7 +10,7 @@ from collections.abc import Mapping
 from dataclasses import replace
 
 from drafting.block import Block, Half
-from drafting.curves import Cubic
+from drafting.curves import QUARTER_ROUND, Cubic
 from drafting.measurements import Side
 from drafting.paths import Path
 from drafting.pieces import Cutting, Edge, Finish, Mark, MarkKind, Material, Notch, Piece
@@ -43,9 +43,6 @@ _STITCHING_BELOW, _FACING_BELOW, _SHIELD_BELOW = 5.0, 15.0, 25.0
 _J_HEIGHT, _J_SHARE = 1.25, 0.6
 """The J turns in over this many of its widths, but over no larger share of the fly's length
 (common practice)."""
-
-_QUARTER_ROUND = 0.55
-"""Handles of a quarter ellipse as a share of the way to its corner."""
 
 
 def fly(block: Block, style: Style, fronts: Mapping[str, Piece]) -> Part:
@@ -173,7 +170,7 @@ def _j_shape(front: Front, width: float, length: float) -> tuple[Path, Path, Pat
     straight = length - min(_J_HEIGHT * width, _J_SHARE * length)
     turn = waist.end + down * straight
     into_seam = -centre.direction(0).left
-    curve = Cubic.bent(turn, down, end, into_seam, _QUARTER_ROUND)
+    curve = Cubic.bent(turn, down, end, into_seam, QUARTER_ROUND)
     return waist, Path((Cubic.line(waist.end, turn), curve)), centre
 
 

@@ -32,16 +32,17 @@ _FLATTEST = 2.0
 practice)."""
 
 _ABOVE_HIP = 10.0
-"""The opening ends this far above hip level at least, mm, so that the hip notch stays on the front leg."""
+"""The opening ends this far above hip level at least, mm, so that the hip notch stays on the front leg
+(common practice)."""
 
 _LEAST_DEPTH = 40.0
 """An opening less deep takes no hand, mm (common practice); where the hip is so near it passes it."""
 
 _FLY_CLEAR = 5.0
-"""The bag keeps this far from the fly facing at the waist, mm."""
+"""The bag keeps this far from the fly facing at the waist, mm (common practice)."""
 
 _CLEAR = 50.0
-"""The grain line keeps this far from the hem so that its arrow stays inside, mm."""
+"""The grain line keeps this far from the hem so that its arrow stays inside, mm (common practice)."""
 
 
 @dataclass(frozen=True)

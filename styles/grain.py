@@ -13,7 +13,7 @@ from drafting.pieces import Edge
 from drafting.points import Point
 
 _CLEAR = 0.12
-"""The line keeps this share of its chord's length from either end."""
+"""The line keeps this share of its chord's length from either end (common practice)."""
 
 
 def plumb_grain(edges: Iterable[Edge]) -> Path:

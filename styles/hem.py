@@ -17,7 +17,7 @@ from styles.style import Style
 
 _STRAIGHT = math.radians(0.4 * HEM_CORNER_DEG)
 """A seam that leans no more than this leaves the hem straight, so that it turns up flat; two such seams
-together stay within the tolerance."""
+together stay within the tolerance (common practice)."""
 
 _CLEAR_OF_CROTCH = 50.0
 """A turn-up ends this far below the fork, mm, or it would be in the way of the other (common practice)."""

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from drafting.curves import Cubic
+from drafting.curves import QUARTER_ROUND, Cubic
 from drafting.paths import Path
 from drafting.points import Point, Vector, meeting
 from styles.front_leg import BAG_OVERLAP, FACING_OVERLAP, OpenFront, bag_room, open_front
@@ -12,9 +12,6 @@ from styles.parts import HalfOf
 from styles.style import Style
 
 _DOWN, _RIGHT, _UP = Vector(0, -1), Vector(1, 0), Vector(0, 1)
-
-_QUARTER_ROUND = 0.55
-"""Handles of a quarter ellipse as a share of the way to its corner."""
 
 _BAG_SHARE = 0.63
 """The bag reaches over this share of the front's waist at least (6 1/2 in on a work-pant sheet)."""
@@ -89,9 +86,9 @@ def _bag(opened: OpenFront, style: Style, crotch: float) -> tuple[Path, Path, Pa
     corner = meeting(side.end, down, Point(0, bottom), _RIGHT)
     # A side that leans in leaves a narrow bottom.
     across = min(radius, _BOTTOM_SHARE * (inner.x - corner.x))
-    first = Cubic.bent(side.end, down, corner + _RIGHT * across, _RIGHT, _QUARTER_ROUND)
+    first = Cubic.bent(side.end, down, corner + _RIGHT * across, _RIGHT, QUARTER_ROUND)
     turn, rise = Point(inner.x - across, bottom), Point(inner.x, bottom + radius)
-    second = Cubic.bent(turn, _RIGHT, rise, _UP, _QUARTER_ROUND)
+    second = Cubic.bent(turn, _RIGHT, rise, _UP, QUARTER_ROUND)
     edge = Path((first, Cubic.line(first.end, turn), second, Cubic.line(rise, inner)))
     return waist, side, edge
 
@@ -110,7 +107,7 @@ def _inner_edge(side: Point, corner: Point, waist: Point) -> Path:
     along, up = (corner - side).unit, (waist - corner).unit
     radius = min(_FACING_ROUND, _ROUND_SHARE * (waist - corner).length)
     before, after = corner + along * -radius, corner + up * radius
-    bend = Cubic.bent(before, along, after, up, _QUARTER_ROUND)
+    bend = Cubic.bent(before, along, after, up, QUARTER_ROUND)
     return Path((Cubic.line(side, before), bend, Cubic.line(after, waist)))
 
 

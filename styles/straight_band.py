@@ -31,7 +31,7 @@ from styles.waistband import (
 INNER = "inner edge"
 
 _CLEAR = 5.0
-"""A grain line across the strip keeps this far from its edges, mm."""
+"""A grain line across the strip keeps this far from its edges, mm (common practice)."""
 
 
 @dataclass(frozen=True)

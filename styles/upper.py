@@ -9,7 +9,6 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-import numpy as np
 from shapely.geometry import LineString
 
 from drafting.curves import Cubic
@@ -100,7 +99,7 @@ _INTO_LEAN = 8.0
 and the band would be short of the body there (common practice, no source)."""
 
 _LEAST_DART = 1.0
-"""A dart that is open by less than this, mm, is left to the seams."""
+"""A dart that is open by less than this, mm, is left to the seams (common practice)."""
 
 
 def _ends(panel: BlockPanel, depth: float) -> tuple[Path, Path]:
@@ -264,18 +263,11 @@ def _sweep(start: Point, leave: Vector, end: Point, arrive: Vector) -> Cubic:
                 )
                 for share in _FULLNESS
             ),
-            key=_sharpest,
+            key=Cubic.sharpest_bend,
         )
-        if _sharpest(curve) * _LEAST_RADIUS <= 1:
+        if curve.sharpest_bend() * _LEAST_RADIUS <= 1:
             return curve
     return Cubic.line(start, end)
-
-
-def _sharpest(curve: Cubic) -> float:
-    return float(np.abs(curve.bends(_PLACES)).max())
-
-
-_PLACES = np.linspace(0, 1, 17)
 
 
 def seam_depth(style: Style) -> float:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from drafting.curves import Cubic
+from drafting.curves import QUARTER_ROUND, Cubic
 from drafting.paths import Path
 from drafting.points import Point, Vector
 from styles.back_pockets import Outline, PocketSize
@@ -10,9 +10,6 @@ from styles.back_pockets import Outline, PocketSize
 _RADIUS, _OF_WIDTH, _OF_HEIGHT = 38.0, 0.35, 0.45
 """Radius of the corners, mm, and its largest shares of the bottom's width and of the whole height (common
 practice, no source)."""
-
-_QUARTER_ROUND = 0.55
-"""Handles of a quarter ellipse as a share of the way to its corner."""
 
 
 def outline(size: PocketSize) -> Outline:
@@ -22,5 +19,5 @@ def outline(size: PocketSize) -> Outline:
     radius = min(_RADIUS, _OF_WIDTH * -2 * low.x, _OF_HEIGHT * deep)
     down, across = (low - top).unit, Vector(1, 0)
     turn, after = low + down * -radius, low + across * radius
-    bend = Cubic.bent(turn, down, after, across, _QUARTER_ROUND)
+    bend = Cubic.bent(turn, down, after, across, QUARTER_ROUND)
     return Outline.alike(Path.through([top, turn]), Path((bend, Cubic.line(after, Point(0, -deep)))))

@@ -2,18 +2,16 @@
 
 from __future__ import annotations
 
-import numpy as np
-
-from drafting.curves import Cubic
+from drafting.curves import QUARTER_ROUND, Cubic
 from drafting.paths import Path
 from styles.front_pockets import Mouth
 
 _FULL_BEND = 0.5
 """From this scoop on the opening is square to waist and side; below it flattens towards a straight slant."""
 
-_QUARTER_ROUND, _DEEPEST, _ROUNDEST = 0.55, 0.75, 0.9
-"""Handles of the opening as shares of the way to its corner: a quarter ellipse, the deepest scoop, and the
-shorter handle of a very flat one."""
+_DEEPEST, _ROUNDEST = 0.75, 0.9
+"""Handles of the opening as shares of the way to its corner: the deepest scoop, and the shorter handle of a
+very flat one; less deep it is a quarter ellipse (common practice)."""
 
 _LEAST_RADIUS = 12.5
 """A tighter bend leaves no room for a seam allowance of 10 mm, clipped and turned (common practice), mm."""
@@ -21,7 +19,8 @@ _LEAST_RADIUS = 12.5
 _FLATTENED = (1.0, 0.8, 0.6, 0.4, 0.2)
 """Shares of the scoop that are tried."""
 
-_ALONG = np.linspace(0, 1, 65)
+_PLACES = 65
+"""So many places of the edge are looked at, for its deepest scoops turn within a short stretch."""
 
 
 def edge(mouth: Mouth) -> Path:
@@ -31,7 +30,7 @@ def edge(mouth: Mouth) -> Path:
     """
     scoops = (mouth.scoop * share for share in _FLATTENED)
     curves = (_scooped(mouth, scoop) for scoop in scoops if scoop > 0)
-    fair = (curve for curve in curves if np.abs(curve.bends(_ALONG)).max() <= 1 / _LEAST_RADIUS)
+    fair = (curve for curve in curves if curve.sharpest_bend(_PLACES) <= 1 / _LEAST_RADIUS)
     return Path((next(fair, Cubic.line(mouth.corner, mouth.end)),))
 
 
@@ -40,7 +39,7 @@ def _scooped(mouth: Mouth, scoop: float) -> Cubic:
     bend = min(scoop / _FULL_BEND, 1.0)
     leave, arrive = (chord.turned(bend * chord.angle_to(way)) for way in (mouth.down, mouth.out))
     fullness = min(max(scoop - _FULL_BEND, 0.0) / (1 - _FULL_BEND), 1.0)
-    share = _QUARTER_ROUND + (_DEEPEST - _QUARTER_ROUND) * fullness
+    share = QUARTER_ROUND + (_DEEPEST - QUARTER_ROUND) * fullness
     return _eased(Cubic.bent(mouth.corner, leave, mouth.end, arrive, share), share)
 
 

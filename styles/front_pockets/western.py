@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from drafting.curves import Cubic
+from drafting.curves import QUARTER_ROUND, Cubic
 from drafting.paths import Path
 from drafting.points import meeting
 from styles.front_pockets import Mouth, scoop
@@ -14,9 +14,6 @@ _RADIUS, _OF_LEG = 35.0, 0.85
 
 _LEAST_RADIUS = 16.0
 """A tighter corner leaves no room for a seam allowance of 10 mm, clipped and turned (common practice), mm."""
-
-_QUARTER_ROUND = 0.55
-"""Handles of a quarter ellipse as a share of the way to its corner."""
 
 
 def edge(mouth: Mouth) -> Path:
@@ -29,5 +26,5 @@ def edge(mouth: Mouth) -> Path:
     if radius < _LEAST_RADIUS:
         return scoop.edge(replace(mouth, scoop=0.5))
     before, after = corner + mouth.down * -radius, corner + mouth.out * radius
-    bend = Cubic.bent(before, mouth.down, after, mouth.out, _QUARTER_ROUND)
+    bend = Cubic.bent(before, mouth.down, after, mouth.out, QUARTER_ROUND)
     return Path((Cubic.line(mouth.corner, before), bend, Cubic.line(after, mouth.end)))

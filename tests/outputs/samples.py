@@ -2,12 +2,17 @@
 
 from __future__ import annotations
 
+from typing import Any
+
+import pytest
+
 from drafting.curves import Cubic
 from drafting.findings import Finding, Level
 from drafting.paths import Path
 from drafting.pattern import Pattern
 from drafting.pieces import Cutting, Edge, Finish, Mark, MarkKind, Material, Notch, NotchKind, Piece
 from drafting.points import Point
+from outputs import inputs
 
 
 def curve(*points: tuple[float, float]) -> Path:
@@ -85,3 +90,16 @@ def pattern(wearer: str = "Ada Example (invented)") -> Pattern:
     front = leg("front leg", seat=30, kind=NotchKind.SINGLE)
     back = leg("back leg", seat=80, kind=NotchKind.DOUBLE)
     return Pattern(wearer, "straight leg", "2025-03-01", (front, back, pocket(), loop()), findings=found)
+
+
+def break_a_seam(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Let every pair of jeans come out with a seam whose edges differ by 40 mm."""
+    made = inputs.make_jeans
+
+    def unsewable(*args: Any, **options: Any) -> Any:
+        jeans = made(*args, **options)
+        fault = Finding("seam", Level.FAULT, "inseam", "Front and back differ by {0}.", (40.0,))
+        object.__setattr__(jeans.pattern, "findings", (fault,))
+        return jeans
+
+    monkeypatch.setattr(inputs, "make_jeans", unsewable)

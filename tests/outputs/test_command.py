@@ -14,13 +14,13 @@ from typing import Any
 import click
 import pypdfium2
 import pytest
+import samples
 from click.testing import CliRunner, Result
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 from typed_files import FULL, PLAIN
 
-from drafting.findings import Finding, Level
-from outputs import command, draft_files, inputs
+from outputs import command, draft_files
 from outputs.demo import DEMO_FILES
 from outputs.draft_options import FORMATS
 from outputs.paper import PAPERS
@@ -142,15 +142,7 @@ def test_a_mistyped_option_is_refused_with_a_hint(run: Run, ada: Path) -> None:
 def test_a_faulty_pattern_is_written_only_when_asked_for(
     run: Run, ada: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    made = inputs.make_jeans
-
-    def unsewable(*args: Any, **options: Any) -> Any:
-        jeans = made(*args, **options)
-        fault = Finding("seam", Level.FAULT, "inseam", "Front and back differ by {0}.", (40.0,))
-        object.__setattr__(jeans.pattern, "findings", (fault,))
-        return jeans
-
-    monkeypatch.setattr(inputs, "make_jeans", unsewable)
+    samples.break_a_seam(monkeypatch)
     result = run("draft", ada)
     assert result.exit_code == 2 and not Path("ada-example-straight").exists()
     assert result.stderr.splitlines()[0] == "inseam: Front and back differ by 4.0 cm."

@@ -3,19 +3,18 @@
 import re
 from collections.abc import Sequence
 from pathlib import Path
-from typing import Any
 
 import pdfplumber
 import pytest
+import samples
 import shapely
 from click.testing import CliRunner, Result
 from shapely.affinity import translate
 from typed_files import PLAIN
 
 from drafting.allowance import cut_line
-from drafting.findings import Finding, Level
 from drafting.pieces import Piece
-from outputs import command, inputs
+from outputs import command
 from outputs.canvas import Recording
 from outputs.comparison import Compared, compare
 from outputs.demo import AVERAGE
@@ -246,15 +245,7 @@ def test_one_wrong_file_among_three_refuses_all_with_a_message_each(here: Path) 
 def test_faults_of_all_styles_are_told_together_with_the_style(
     here: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    made = inputs.make_jeans
-
-    def unsewable(*args: Any, **options: Any) -> Any:
-        jeans = made(*args, **options)
-        fault = Finding("seam", Level.FAULT, "inseam", "Front and back differ by {0}.", (40.0,))
-        object.__setattr__(jeans.pattern, "findings", (fault,))
-        return jeans
-
-    monkeypatch.setattr(inputs, "make_jeans", unsewable)
+    samples.break_a_seam(monkeypatch)
     result = run("draft", "ada.toml", *asked("straight", "skinny"))
     lines = result.stderr.splitlines()
     assert result.exit_code == 2 and not Path("ada-example-styles").exists()
