@@ -83,8 +83,8 @@ class _Walk:
 def check_seams(pieces: Iterable[Piece], seams: Sequence[Seam]) -> tuple[SeamCheck, ...]:
     """Walk both sides of every seam and compare their lengths and notches.
 
-    A notch needs a partner in one of the seams that its place on the edge belongs to; notches outside every
-    declared run are not looked at.
+    A notch needs a partner in one of the seams that its place on the edge belongs to, unless it marks the end
+    of one; notches outside every declared run are not looked at.
     """
     by_name = {piece.name: piece for piece in pieces}
     walks = [(_walked(seam.first, by_name), _walked(seam.second, by_name)) for seam in seams]
@@ -97,10 +97,12 @@ def check_seams(pieces: Iterable[Piece], seams: Sequence[Seam]) -> tuple[SeamChe
     checks = []
     for seam, (first, second) in zip(seams, walks, strict=True):
         alone = []
-        for name, (at, edge) in chain(first.notches.items(), second.notches.items()):
-            if (edge, name) not in paired:
-                alone.append(_without_partner(seam.name, name, at, edge))
-                paired.add((edge, name))
+        for side in (first, second):
+            for name, (at, edge) in side.notches.items():
+                # At the end of the seam the other side's corner is the partner.
+                if (edge, name) not in paired and NOTCH < at < side.length - NOTCH:
+                    alone.append(_without_partner(seam.name, name, at, edge))
+                    paired.add((edge, name))
         check = _compared(seam, first, second)
         checks.append(replace(check, findings=(*check.findings, *alone)))
     return tuple(checks)

@@ -133,6 +133,15 @@ def test_a_notch_without_partner_in_two_seams_is_told_once() -> None:
     assert [codes(check) for check in checks] == [["notch-alone"], []]
 
 
+def test_a_notch_at_the_end_of_a_seam_has_the_corner_for_its_partner() -> None:
+    # A pocket bag that ends at hip level needs no hip notch of its own; one that runs on does.
+    front = strip("front", 300, Notch("hip", 120.00001))
+    down_to_the_hip = Seam("bag", (Run("front", "long", end=120),), (Run("bag", "long"),))
+    assert codes(check_seams([front, strip("bag", 120)], [down_to_the_hip])[0]) == []
+    past_the_hip = Seam("bag", (Run("front", "long", end=125),), (Run("bag", "long"),))
+    assert codes(check_seams([front, strip("bag", 125)], [past_the_hip])[0]) == ["notch-alone"]
+
+
 @pytest.mark.parametrize(
     "run",
     [Run("yoke", "long"), Run("back", "hem"), Run("back", "long", start=200, end=400)],
