@@ -30,13 +30,13 @@ def _one_bend(rise: float, width: float, start: float, end: float) -> float:
     return width * min(max(rise / width, low + margin), high - margin)
 
 
-def _waist_slope(side: float) -> float:
+def _waist_slope(side: float, p: Proportions) -> float:
     """Return how the waist line rises at the side, square to a side seam that leans in by `side`.
 
     A seam that leans in is bowed and so steeper at the waist; one that swings out runs straight on from the
     hip.
     """
-    return 1.5 * side if side > 0 else side
+    return p.side_waist_turn * side if side > 0 else side
 
 
 def lean_at_hip(side: float, height: float) -> float:
@@ -55,7 +55,7 @@ def front_plan(
     in_at_waist = shares.suppression.centre_front
     wanted = -p.front_drop + fit.amount(CENTRE_FRONT) + p.full_front_rise * max(-in_at_waist, 0.0)
     side = shares.suppression.front_side / height
-    rise = _one_bend(-wanted, shares.front_waist, -in_at_waist / height, _waist_slope(side))
+    rise = _one_bend(-wanted, shares.front_waist, -in_at_waist / height, _waist_slope(side, p))
     proportion = body["hip_girth"] / p.front_fork_divisor - mm(p.front_fork_less)
     fork = _fork(proportion, fit.front_fork, "front fork")
     return PanelPlan(
@@ -85,7 +85,7 @@ def back_plan(
     fold = shares.suppression.dart / dart_length(levels.waist - levels.hip, p).mm
     lift = fold * shares.back_waist / 2 - p.back_side_drop
     side = shares.suppression.back_side / height
-    end = _waist_slope(side) + fold
+    end = _waist_slope(side, p) + fold
     rise = _one_bend(lift - wanted, shares.back_waist, -math.tan(shares.lean), end)
     proportion = body["hip_girth"] / p.back_fork_divisor - mm(p.back_fork_less)
     fork = _fork(proportion, fit.back_fork, "back fork")

@@ -105,7 +105,6 @@ class Proportions(Table):
         7, "mm", "back knee and hem sit this much towards the inseam of the middle of the back", COMMON
     )
     # centre lines
-    front_lean: float = constant(12, "mm", "centre front leans in at the waist", "1.0: " + ALDRICH)
     front_drop: float = constant(
         8, "mm", "centre front drops below the waist level", "1/4 to 1/2 in, Rosenfeld 1918 and Wikibooks"
     )

@@ -30,9 +30,6 @@ MITRE = 2.5
 NOTCH = 0.5
 """Two notches of one name may miss each other along the seam by this much: half the width of a snip."""
 
-FLAT_BEND = 1e-5
-"""A bend below this (1/mm, a radius of 100 m) is straight to the eye: 0.3 mm over half a metre."""
-
 SAME = 0.1
 """Two pieces whose places differ by no more are one piece: a fifth of the printed cut line, no more than a
 print itself may be off."""

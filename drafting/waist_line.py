@@ -114,10 +114,6 @@ class BlockPanel:
         centre = low.towards(top, (y - low.y) / (top.y - low.y)).x
         return centre - side_x(self.side, y) - sum(dart.opening(y) for dart in self.darts)
 
-    def closing_turn(self) -> float:
-        """Return the turn, radians, of the side part when every dart is closed."""
-        return sum(dart.angle for dart in self.darts)
-
     def points(self) -> dict[str, Point]:
         """Return the named points of the draft."""
         return self.panel.construction.points

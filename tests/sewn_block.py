@@ -13,10 +13,10 @@ import numpy as np
 from shapely.geometry import LineString, Polygon
 
 from drafting.block import Block
-from drafting.fairness import bend_changes, largest_turn
 from drafting.paths import Path
 from drafting.points import Vector
 from drafting.waist_line import BlockPanel
+from tests.fairness import bend_changes, largest_turn
 
 SAG = 0.02
 """Chords of the outlines stay this close to the curves, mm: a width is then right to 0.04 mm."""

@@ -19,10 +19,10 @@ from strategies import bodies
 from drafting import Block, LegCut, Measurements, draft_block
 from drafting.body import Origin
 from drafting.corrections import CORRECTIONS, Changes, changes_of
-from drafting.fairness import largest_turn
 from drafting.measurements import SideMeasurements
 from drafting.paths import Path
 from outputs.measurement_file import read_measurements
+from tests.fairness import largest_turn
 from tests.sewn_block import joins, outline, width_at
 from tests.wearers import wearer
 from tests.whole_jeans import DEMO

@@ -6,9 +6,9 @@ import pytest
 
 from drafting import draft_block
 from drafting.block import Block
-from drafting.fairness import bend_changes, largest_turn
 from drafting.points import Point
 from drafting.waist_line import Dart
+from tests.fairness import bend_changes, largest_turn
 from tests.sewn_block import corner, joins
 from tests.wearers import wearer
 

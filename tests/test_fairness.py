@@ -4,10 +4,10 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from drafting.fairness import bend_changes, largest_turn
 from drafting.paths import Path
 from drafting.points import Point
 from tests.drafting.small_pieces import bezier, leg
+from tests.fairness import bend_changes, largest_turn
 
 ARCH = bezier((0, 0), (20, 40), (80, 40), (100, 0))
 ESS = bezier((0, 0), (40, 60), (60, -60), (100, 0))
