@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
+import re
 import statistics
 from collections.abc import Callable
 from time import perf_counter
+
+_LINE = re.compile(r"(?P<name>.{44}) .* (?P<ratio>\d+\.\d\d)x$")
 
 
 def side_by_side(*things: Callable[[], object], rounds: int) -> list[list[float]]:
@@ -28,3 +31,9 @@ def table(names: list[str], taken: list[list[float]], *, unit: str = "ms", facto
         middle, least = statistics.median(seconds) * factor, min(seconds) * factor
         lines.append(f"{name:44s} {middle:6.1f} {unit:2s} {least:6.1f} {unit:2s} {ratio:8.2f}x")
     return "\n".join(lines)
+
+
+def read_table(text: str) -> list[tuple[str, float]]:
+    """Return name and ratio of every line that `table` wrote into a text; the floors are those with 1."""
+    found = filter(None, map(_LINE.match, text.splitlines()))
+    return [(line["name"].strip(), float(line["ratio"])) for line in found]
