@@ -45,7 +45,7 @@ def draft_into(
         style: what to draft.
         options: what shall be otherwise; its cloth counts before the file's.
         printing: which pieces are printed, and how the PDF is.
-        formats: of "pdf", "svg" and "dxf".
+        formats: of "pdf", "svg", "dxf" and "png".
         force: replace files that are already there.
         anyway: write a pattern that a check found faulty.
 

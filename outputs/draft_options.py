@@ -15,7 +15,7 @@ from outputs.print_options import PrintOptions, read_print_options
 from outputs.style_arguments import change_arguments, read_arguments
 from outputs.style_options import StyleOptions
 
-FORMATS = ("pdf", "svg", "dxf")
+FORMATS = ("pdf", "svg", "dxf", "png")
 """What `outputs.pattern_files` can write."""
 
 _Command = TypeVar("_Command", bound=Callable[..., Any])

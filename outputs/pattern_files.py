@@ -10,6 +10,7 @@ from drafting.findings import Show
 from drafting.pattern import Pattern
 from outputs.dxf import write_dxf
 from outputs.folder import Writer
+from outputs.pieces_picture import write_pieces_picture
 from outputs.print_files import pdf_writers
 from outputs.print_options import PrintOptions
 from outputs.print_report import PrintReport
@@ -28,13 +29,13 @@ def pattern_writers(
 
     Args:
         pattern: What is drawn.
-        formats: Of "pdf", "svg" and "dxf"; one asked for twice is written once.
+        formats: Of "pdf", "svg", "dxf" and "png"; one asked for twice is written once.
         reports: Gets the report of every file once it is written, by its name.
         printing: How the PDF is printed.
         show: Writes lengths in the PDF, in the wearer's unit.
     """
     name = "-".join(filter(None, ("pattern", printing.some)))
-    drawn = {"svg": write_svg, "dxf": write_dxf}
+    drawn = {"svg": write_svg, "dxf": write_dxf, "png": write_pieces_picture}
     writers: dict[str, Writer] = {}
     for each in formats:
         if each == "pdf":
