@@ -8,6 +8,7 @@ import pytest
 import samples
 from PIL import Image
 
+from outputs.canvas import LINE_STYLES, Role
 from outputs.pdf_fonts import Typeface
 from outputs.pieces_picture import BORDER, SIZE, write_pieces_picture
 from outputs.single_page import single_page
@@ -34,7 +35,8 @@ def test_its_bar_measures_the_pieces_to_a_hundredth():
     left, right = np.flatnonzero(below_the_bar)[[0, -1]]
     shapes = single_page(samples.pattern(), Typeface()).layout.shapes
     wide = max(shape.bounds[2] for shape in shapes) - min(shape.bounds[0] for shape in shapes)
-    assert (right - left) / a_hundred * 100 == pytest.approx(wide, rel=0.01)
+    pen = LINE_STYLES[Role.CUT].width / 25.4 * 150
+    assert (right + 1 - left - pen) / (a_hundred - pen) * 100 == pytest.approx(wide, rel=0.01)
 
 
 def test_it_says_in_words_what_is_seen_and_how_often_each_piece_is_cut():
