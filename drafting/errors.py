@@ -42,7 +42,7 @@ class Problem:
         name = " = ".join(part for part in (self.key, self.value) if part)
         what = f"{name}: " if name else ""
         range_text = f" Plausible: {self.plausible}." if self.plausible else ""
-        return f"{where}{what}{self.message}{range_text}"
+        return _in_sight(f"{where}{what}{self.message}{range_text}")
 
 
 class DraftRefused(ValueError):
@@ -63,6 +63,14 @@ class DraftRefused(ValueError):
         marks = {Severity.REFUSAL: "", Severity.WARNING: "warning: "}
         sources = (problem.source or self.source for problem in self.problems)
         return "\n".join(
-            f"{source}{': ' if source else ''}{marks[problem.severity]}{problem}"
+            f"{_in_sight(source)}{': ' if source else ''}{marks[problem.severity]}{problem}"
             for source, problem in zip(sources, self.problems, strict=True)
         )
+
+
+def _in_sight(text: str) -> str:
+    r"""Return a text in one line; what cannot be seen is written out, such as a line break as "\n".
+
+    Names of files and values typed may hold signs that turn the line round or colour the terminal.
+    """
+    return "".join(sign if sign.isprintable() else sign.encode("unicode_escape").decode() for sign in text)

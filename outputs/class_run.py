@@ -18,6 +18,7 @@ from typing import Any
 
 from drafting.errors import DraftRefused, Problem, Severity
 from outputs.draft_options import DraftOptions
+from outputs.ending import leave
 from outputs.folder import safe_name
 from outputs.measurement_file import MeasurementFile
 from outputs.people import Person
@@ -28,6 +29,9 @@ LEVELS = ("waist", "hip", "thigh", "knee", "hem")
 
 _TELLS_EVERY = 0.3
 """How soon an interruption is answered, seconds."""
+
+_LAST_WORDS = 5.0
+"""How long a worker whose parent is gone may tidy up, seconds."""
 
 
 class State(Enum):
@@ -147,7 +151,7 @@ def draft_people(
 def _outcome(future: Future[Outcome]) -> Outcome:
     try:
         return future.result()
-    except BrokenExecutor as error:
+    except (BrokenExecutor, SystemExit) as error:
         message = (
             "A worker was ended from outside, perhaps for want of memory. The folders of those drafted are "
             "whole; run it again to go on, perhaps with fewer --workers."
@@ -202,6 +206,11 @@ def _draft(task: _Task) -> Outcome:
 
     asked, state = task.asked, State.DRAFTED
     try:
+        if task.target.is_symlink():
+            message = (
+                "This is a link and may lead elsewhere; nothing was changed. Give --out for another place."
+            )
+            raise DraftRefused([Problem("", message, Severity.REFUSAL)], str(task.target))
         if os.path.lexists(task.target) and not task.force:
             inputs = Inputs.of(task.read, task.style, asked.changes)
             if not holds(task.target, inputs.text(printed_as(asked.printing, asked.formats))):
@@ -245,8 +254,9 @@ def _found(task: _Task) -> dict[str, Any]:
 
 
 def _start_worker() -> None:
-    """Leave Ctrl-C to the one who hands out the work, and go when that one is gone."""
+    """Leave Ctrl-C to the one who hands out the work, and go when that one is gone or asks for it."""
     signal.signal(signal.SIGINT, signal.SIG_IGN)
+    signal.signal(signal.SIGTERM, leave)
     threading.Thread(target=_leave_with_parent, daemon=True).start()
 
 
@@ -254,6 +264,8 @@ def _leave_with_parent() -> None:
     parent = multiprocessing.parent_process()
     if parent:
         parent.join()
+        os.kill(os.getpid(), signal.SIGTERM)  # so that nothing half-written stays
+        threading.main_thread().join(_LAST_WORDS)
         os._exit(1)
 
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import csv
+import os
 from collections import Counter
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import replace
@@ -11,7 +12,6 @@ from pathlib import Path
 
 from drafting.errors import DraftRefused, Problem, Severity
 from outputs.class_run import LEVELS, Outcome, State
-from outputs.text_file import read_text
 from outputs.units import Unit
 
 SUMMARY_FILE = "summary.csv"
@@ -30,9 +30,17 @@ def refuse_foreign_summary(out: Path) -> None:
         DraftRefused: with what to do instead.
     """
     path = out / SUMMARY_FILE
-    if path.exists() and not read_text(path).startswith(_STARTS):
+    if os.path.lexists(path) and not _starts_like_ours(path):
         message = "This is not the table of a class, and would be overwritten; give --out for another place."
         raise DraftRefused([Problem("", message, Severity.REFUSAL)], str(path))
+
+
+def _starts_like_ours(path: Path) -> bool:
+    # That of a large class is longer than what a person types, which `read_text` is for.
+    if not path.is_file():
+        return False
+    with path.open("rb") as table:
+        return table.read(100).decode("utf-8-sig", "replace").startswith(_STARTS)
 
 
 def summary_csv(outcomes: Iterable[Outcome], unit: Unit) -> bytes:
@@ -55,7 +63,8 @@ def summary_csv(outcomes: Iterable[Outcome], unit: Unit) -> bytes:
                 outcome.place, " ".join(str(problem) for problem in _refusals(outcome)),
             ]
         )  # fmt: skip
-    return text.getvalue().encode("utf-8-sig")
+    # The name of a file need not be text.
+    return text.getvalue().encode("utf-8-sig", "backslashreplace")
 
 
 def summary_table(outcomes: Sequence[Outcome], unit: Unit) -> Iterator[str]:

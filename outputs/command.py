@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 import errno
+import sys
+from io import TextIOWrapper
 from pathlib import Path
 from typing import Any
 
@@ -13,6 +15,7 @@ from outputs.cloth_command import cloth
 from outputs.compare_command import compare
 from outputs.draft_all_command import draft_all
 from outputs.draft_options import draft_options, force_option, paper_option, read_draft_options
+from outputs.ending import tidy_ending
 from outputs.fitting_guide_command import fitting_guide
 from outputs.folder import make_folder, refuse_overwriting, safe_name, write_file
 from outputs.measure_twice_command import measure_twice
@@ -28,7 +31,15 @@ from styles.style import STRAIGHT
 
 
 class _Group(click.Group):
-    """Prints a refusal as it is and leaves with code 2."""
+    """Prints a refusal as it is and leaves with code 2; ends tidily when it is asked to end."""
+
+    def main(self, *args: Any, **extra: Any) -> Any:
+        # Where output goes to a file, some systems write fewer letters than names have.
+        for stream in (sys.stdout, sys.stderr):
+            if isinstance(stream, TextIOWrapper):
+                stream.reconfigure(errors="backslashreplace")
+        with tidy_ending():
+            return super().main(*args, **extra)
 
     def invoke(self, ctx: click.Context) -> Any:
         try:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 from io import BytesIO
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -53,7 +54,7 @@ def compare(old: Path, new: Path, style: str, out: Path, force: bool) -> None:
 
 
 def _inputs(path: Path, style: str) -> Inputs:
-    if path.is_dir() or path.suffix.lower() == ".json":
+    if os.path.isdir(path) or path.suffix.lower() == ".json":
         from outputs.inputs import read_inputs
 
         return read_inputs(path)

@@ -9,7 +9,7 @@ import shutil
 import tempfile
 import unicodedata
 from collections.abc import Callable, Collection, Iterator, Mapping
-from contextlib import contextmanager
+from contextlib import contextmanager, suppress
 from pathlib import Path
 
 from drafting.errors import DraftRefused, Problem, Severity
@@ -72,7 +72,7 @@ def write_file(target: Path, content: bytes, *, force: bool) -> None:
         if target.is_dir():
             raise _refusal(target, "This is a folder; name a file in it.")
         (part / "new").write_bytes(content)
-        os.replace(part / "new", target)
+        _put_file(part / "new", target, force=force)
 
 
 def make_folder(target: Path, *, force: bool) -> None:
@@ -112,7 +112,8 @@ def write_folder(target: Path, writers: Mapping[str, Writer], *, force: bool) ->
             for name, write in writers.items():
                 write(new / name)
             if there:
-                _exchange(new, target, writers, kept=part / "old")
+                with _alone_in(target):
+                    _exchange(new, target, writers, kept=part / "old")
             else:
                 _put_in_place(new, target)
     return tuple(target / name for name in writers)
@@ -121,6 +122,20 @@ def write_folder(target: Path, writers: Mapping[str, Writer], *, force: bool) ->
 def _refuse_non_folder(target: Path) -> None:
     if os.path.lexists(target):
         raise _refusal(target, "This is not a folder; give --out for another place.")
+
+
+def _put_file(new: Path, target: Path, *, force: bool) -> None:
+    if not force:
+        try:
+            # Unlike a renaming, this fails when somebody else wrote a file of this name meanwhile.
+            os.link(new, target)
+        except FileExistsError as error:
+            raise _exists(target) from error
+        except OSError:
+            pass  # a disk without hard links
+        else:
+            return
+    os.replace(new, target)
 
 
 def _put_in_place(new: Path, target: Path) -> None:
@@ -140,7 +155,7 @@ def _exchange(new: Path, target: Path, names: Collection[str], *, kept: Path) ->
     try:
         for name in names:
             if name in old:
-                os.replace(target / name, kept / name)
+                _keep(target / name, kept / name)
             os.replace(new / name, target / name)
     except BaseException:
         for name in names:
@@ -149,6 +164,31 @@ def _exchange(new: Path, target: Path, names: Collection[str], *, kept: Path) ->
             elif name not in old:
                 (target / name).unlink(missing_ok=True)
         raise
+
+
+def _keep(old: Path, kept: Path) -> None:
+    """Give the old file a second name, so that a run killed half way leaves the old or the new in place."""
+    try:
+        os.link(old, kept, follow_symlinks=False)
+    except (OSError, NotImplementedError):
+        os.replace(old, kept)  # a disk without hard links, or to links
+
+
+@contextmanager
+def _alone_in(target: Path) -> Iterator[None]:
+    """Wait until no other run exchanges files in this folder, so that all of them are of one run."""
+    try:
+        import fcntl
+    except ImportError:  # Windows; two runs at once may mix their files there
+        yield
+        return
+    handle = os.open(target, os.O_RDONLY)
+    try:
+        with suppress(OSError):  # a disk without locks
+            fcntl.flock(handle, fcntl.LOCK_EX)
+        yield
+    finally:
+        os.close(handle)
 
 
 @contextmanager

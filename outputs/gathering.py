@@ -6,7 +6,19 @@ from collections.abc import Callable
 from dataclasses import replace
 from typing import Any
 
-from drafting.errors import DraftRefused
+from drafting.errors import DraftRefused, Problem, Severity
+
+_MOST_PROBLEMS = 60
+"""Every measurement may be wrong twice over; a file with more problems than that is another kind of file."""
+
+
+def not_endless(problems: list[Problem]) -> list[Problem]:
+    """Return the problems of one file; of a great many the first, and how many there are besides."""
+    more = len(problems) - _MOST_PROBLEMS
+    if more <= 0:
+        return problems
+    rest = Problem("", f"There are {more} further problems.", Severity.REFUSAL)
+    return [*problems[:_MOST_PROBLEMS], rest]
 
 
 def gather(*readers: Callable[[], Any]) -> tuple[Any, ...]:

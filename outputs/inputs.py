@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import json
 import math
+import os
 from collections.abc import Mapping
 from dataclasses import asdict, dataclass, field
 from enum import Enum
@@ -13,6 +14,7 @@ from typing import Any
 
 from drafting.corrections import CORRECTIONS
 from drafting.errors import DraftRefused, Problem, Severity
+from drafting.measurement_checks import refuse_meaningless
 from drafting.measurements import Measurements, Population, SideMeasurements, WaistLevel
 from outputs.measurement_file import MeasurementFile
 from outputs.style_options import StyleOptions
@@ -118,9 +120,9 @@ def _kept(value: object) -> object:
 def holds(folder: Path, record: str) -> bool:
     """Return whether a folder holds the draft of a record, whichever version of the program made it."""
     try:
-        kept, wanted = json.loads((folder / INPUTS_FILE).read_text(encoding="utf-8")), json.loads(record)
+        kept, wanted = json.loads(read_text(folder / INPUTS_FILE)), json.loads(record)
         return {**kept, "version": ""} == {**wanted, "version": ""}
-    except (OSError, ValueError, TypeError, RecursionError):
+    except (ValueError, TypeError, RecursionError):  # a refusal is a ValueError
         return False
 
 
@@ -133,8 +135,8 @@ def read_inputs(draft: Path) -> Inputs:
     Raises:
         DraftRefused: when there is no record, or one that was damaged.
     """
-    path = draft / INPUTS_FILE if draft.is_dir() else draft
-    if draft.is_dir() and not path.exists():
+    path = draft / INPUTS_FILE if os.path.isdir(draft) else draft
+    if path is not draft and not path.exists():
         message = f"This folder holds no {INPUTS_FILE}, so it is no draft that can be made again."
         if several := sorted(record.name for record in draft.glob(f"*-{INPUTS_FILE}")):
             message = f"This folder holds several styles; name the record of one: {', '.join(several)}."
@@ -142,10 +144,13 @@ def read_inputs(draft: Path) -> Inputs:
     text = read_text(path)
     try:
         inputs = _of_record(json.loads(text))
-    except (ValueError, KeyError, TypeError, AttributeError, RecursionError) as error:
+        refuse_meaningless(inputs.measurements)
+        refuse_meaningless_cloth(inputs.cloth)
+    except DraftRefused as refusal:
+        raise DraftRefused(refusal.problems, str(path)) from refusal
+    except (ValueError, KeyError, TypeError, AttributeError, ArithmeticError, RecursionError) as error:
         message = "This is no record of a draft, or somebody changed it; draft anew."
         raise DraftRefused([Problem("", message, Severity.REFUSAL)], str(path)) from error
-    refuse_meaningless_cloth(inputs.cloth)
     return inputs
 
 
@@ -184,7 +189,10 @@ def _held(key: str, kept: Any) -> Any:
         return None if kept is None else setting.choices()[kept]
     if setting.kind is Kind.YES_OR_NO:
         return bool(kept)
-    return setting.most if kept is None else _number(kept)
+    value = setting.most if kept is None and math.isinf(setting.most) else _number(kept)
+    if not setting.least <= value <= setting.most:
+        raise ValueError("no style has this setting")
+    return value
 
 
 def _corrections(kept: Mapping[str, Any]) -> dict[str, float]:

@@ -9,13 +9,14 @@ from pathlib import Path
 
 from drafting.errors import DraftRefused, Problem, Severity
 from drafting.hand_draft import Instruction
+from outputs.gathering import not_endless
 from outputs.text_file import read_text
-from outputs.toml_slips import read_toml
+from outputs.toml_slips import MOST_LINES, TOO_LONG, read_toml
 from outputs.units import LengthError, Unit, format_length, parse_length
 from outputs.worksheet_words import line_ends
 
 TABLE = "lengths"
-_ROW = re.compile(r"\s*([^;,\t]*?)\s*[;,\t]\s*(.*?)\s*")
+_SEPARATOR = re.compile("[;,\t]")
 
 
 @dataclass(frozen=True)
@@ -48,7 +49,7 @@ def read_lengths(path: Path, steps: Iterable[Instruction], unit: Unit) -> dict[s
     if not lengths and not problems:
         problems.append(Problem("", "No length is filled in.", Severity.REFUSAL))
     if problems:
-        raise DraftRefused(sorted(problems, key=lambda p: p.line or 0), str(path))
+        raise DraftRefused(not_endless(sorted(problems, key=lambda p: p.line or 0)), str(path))
     return lengths
 
 
@@ -105,12 +106,15 @@ def _toml(text: str, unit: Unit) -> tuple[list[_Entry], list[Problem], Unit]:
 
 def _csv(text: str, unit: Unit) -> tuple[list[_Entry], list[Problem], Unit]:
     entries, problems = [], []
-    for number, row in enumerate(text.splitlines(), start=1):
-        found = _ROW.fullmatch(row)
+    rows = text.splitlines()
+    if len(rows) > MOST_LINES:
+        return [], [Problem("", TOO_LONG, Severity.REFUSAL)], unit
+    for number, row in enumerate(rows, start=1):
+        label, *length = (part.strip().strip("\"'") for part in _SEPARATOR.split(row, 1))
         if not row.strip() or (number == 1 and not any(letter.isdigit() for letter in row)):
             continue
-        if found:
-            entries.append(_Entry(found[1].strip("\"'"), found[2].strip("\"'"), number))
+        if length:
+            entries.append(_Entry(label, length[0], number))
         else:
             message = 'A line is a step number, a comma and a length: "13, 6.9".'
             problems.append(Problem("", message, Severity.REFUSAL, row.strip()[:40], line=number))

@@ -22,10 +22,11 @@ from drafting.measurements import (
     Sides,
     WaistLevel,
 )
-from outputs.cloth_entries import CLOTH_ENTRIES, read_cloth
+from outputs.cloth_entries import CLOTH_ENTRIES, in_one_line, read_cloth
 from outputs.file_wording import FileWording
 from outputs.fitting_entries import TABLE as FITTING
 from outputs.fitting_entries import read_fitting
+from outputs.gathering import not_endless
 from outputs.measurement_template import doubt_about_text
 from outputs.measurement_template import write_template as write_template
 from outputs.readings import Readings, read_readings
@@ -42,9 +43,6 @@ TABLES: Mapping[str, tuple[Sides, ...]] = {
     "right": (Sides.EITHER, Sides.EACH),
 }
 """The tables of lengths, and what may stand in each: of the whole body, or of one side."""
-
-# Every measurement may be wrong twice over; a file with more problems than that is another kind of file.
-_MOST_PROBLEMS = 60
 
 _Choice = TypeVar("_Choice", bound=Enum)
 _ENTRIES = ("wearer", "taken_on", "unit", "waist_taken_at", "estimate_like", *TABLES, "cloth", FITTING)
@@ -120,10 +118,7 @@ def read_entries(
     problems = [*slips, *reading.problems]
     if any(problem.severity is Severity.REFUSAL for problem in problems):
         problems.sort(key=lambda problem: problem.severity is Severity.WARNING)
-        if len(problems) > _MOST_PROBLEMS:
-            more = f"There are {len(problems) - _MOST_PROBLEMS} further problems."
-            problems[_MOST_PROBLEMS:] = [Problem("", more, Severity.REFUSAL)]
-        raise DraftRefused(problems, source)
+        raise DraftRefused(not_endless(problems), source)
     return replace(file, warnings=tuple(problems))
 
 
@@ -168,7 +163,7 @@ class _Reading:
             if problem not in said and (problem.value or problem.key not in present):
                 self.problems.append(replace(problem, line=self.lines.get(problem.key)))
         return MeasurementFile(
-            wearer=wearer or stem,
+            wearer=wearer or in_one_line(stem),
             taken_on=taken_on,
             unit=unit,
             measurements=measurements,

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import csv
 import difflib
+import os
 from collections.abc import Iterator
 from dataclasses import dataclass
 from io import StringIO
@@ -70,7 +71,7 @@ def find_people(path: Path) -> People:
     Raises:
         DraftRefused: when there is nobody, or the table has columns that mean nothing, all told at once.
     """
-    if path.is_dir():
+    if os.path.isdir(path):  # that of Path raises for a name that no disk takes
         files = tuple(sorted(path.glob("*.toml")))
         if not files:
             raise _refused(path, "There is no measurements file in this folder; their names end in .toml.")
@@ -153,8 +154,13 @@ def _wrong_columns(names: list[str]) -> list[Problem]:
             "The first row should name the measurements: wearer, unit, waist_girth, hip_girth and so on."
         )
         return [Problem("", message, Severity.REFUSAL)]
-    problems = []
+    problems: list[Problem] = []
     for number, name in enumerate(names, start=1):
+        if len(problems) > len(known):
+            message = (
+                f"Column {number}: this and what follows was not looked at; it is no table of this kind."
+            )
+            return [*problems, Problem("", message, Severity.REFUSAL)]
         if name not in known:
             guess = difflib.get_close_matches(name[:LONGEST_GUESS], known, 1)
             message = f"Column {number}: no measurement has this name.{did_you_mean(guess)}"

@@ -21,6 +21,9 @@ ENDS_APART = 10.0
 
 _ROUNDING = 1e-6
 
+_MOST = 50
+"""Readings of one length; nobody takes so many (common practice, no source)."""
+
 
 @dataclass(frozen=True)
 class Readings:
@@ -62,6 +65,9 @@ def read_readings(
     if not values:
         message = f'The list of readings of the {term} is empty; write "" for what was not measured.'
         return None, [Problem(key, message, Severity.REFUSAL, "[]", plausible)]
+    if len(values) > _MOST:
+        message = f"These are {len(values)} readings of the {term}; up to {_MOST} are read."
+        return None, [Problem(key, message, Severity.REFUSAL, typed(values[:1]), plausible)]
     lengths: list[TypedLength] = []
     problems: list[Problem] = []
     for number, value in enumerate(values, start=1):

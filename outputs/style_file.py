@@ -12,7 +12,7 @@ from typing import Any
 from drafting.errors import DraftRefused, Problem, Severity
 from outputs.cloth_entries import in_one_line
 from outputs.folder import safe_name
-from outputs.gathering import gather
+from outputs.gathering import gather, not_endless
 from outputs.measurement_template import doubt_about_text
 from outputs.setting_values import plausible, read_settings, show_value
 from outputs.suggestions import LONGEST_GUESS, did_you_mean
@@ -105,12 +105,14 @@ def read_style(path: Path) -> Style:
     unit = Unit.named(texts["unit"]) if texts.get("unit") else None
     if texts.get("unit") and unit is None:
         problems.append(_wrong("unit", "This is none of the choices.", texts["unit"], "cm or mm or in"))
-    named = replace(base, name=texts.get("name") or path.stem, says=texts.get("says") or base.says)
+    named = replace(
+        base, name=texts.get("name") or in_one_line(path.stem), says=texts.get("says") or base.says
+    )
     style, wrong = read_settings(_settings(text.tables), named, unit)
     problems += wrong
     if problems:
         placed = (p if p.line else replace(p, line=text.lines.get(p.key)) for p in problems)
-        raise DraftRefused(sorted(placed, key=lambda p: p.line or 0), str(path))
+        raise DraftRefused(not_endless(sorted(placed, key=lambda p: p.line or 0)), str(path))
     return style
 
 

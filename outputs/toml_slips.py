@@ -20,6 +20,10 @@ _QUOTES = _CURLY + "\"'"
 _MOST_SLIPS = 25
 _LONGEST_LINE = 1000
 
+MOST_LINES = 1000
+"""Of a file that is typed: a blank measurements file, the longest of them, has some two hundred."""
+TOO_LONG = f"The file has more than {MOST_LINES} lines, so it is no file of this kind."
+
 
 class _Entry(NamedTuple):
     """A line of the form name = value, or nearly."""
@@ -50,6 +54,8 @@ def read_toml(text: str) -> TomlText:
     Never raises, whatever the text.
     """
     rows = text.replace("\r\n", "\n").replace("\r", "\n").split("\n")
+    if len(rows) > MOST_LINES:
+        return TomlText(None, {}, (Problem("", TOO_LONG, Severity.REFUSAL),))
     names = _names_by_line(rows)
     lines: dict[str, int] = {}
     for number, name in names.items():
