@@ -19,7 +19,7 @@ from typing import Any
 from drafting.errors import DraftRefused, Problem, Severity
 from outputs.draft_options import DraftOptions
 from outputs.ending import leave
-from outputs.folder import safe_name
+from outputs.folder import refuse_link, safe_name
 from outputs.measurement_file import MeasurementFile
 from outputs.people import Person
 from styles.style import Style
@@ -206,11 +206,7 @@ def _draft(task: _Task) -> Outcome:
 
     asked, state = task.asked, State.DRAFTED
     try:
-        if task.target.is_symlink():
-            message = (
-                "This is a link and may lead elsewhere; nothing was changed. Give --out for another place."
-            )
-            raise DraftRefused([Problem("", message, Severity.REFUSAL)], str(task.target))
+        refuse_link(task.target)
         if os.path.lexists(task.target) and not task.force:
             inputs = Inputs.of(task.read, task.style, asked.changes)
             if not holds(task.target, inputs.text(printed_as(asked.printing, asked.formats))):

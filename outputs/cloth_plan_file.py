@@ -72,7 +72,7 @@ def read_plan(path: Path, patterns: Sequence[Pattern]) -> ClothPlan:
         entries = {Material(entry["cloth"]): entry for entry in json.loads(text)["cloths"]}
         on_table = {
             cloth: ClothOnTable(
-                width=_width(entry), folded=bool(entry["folded"]), one_way=bool(entry["one_way"])
+                width=_width(entry), folded=_yes(entry["folded"]), one_way=_yes(entry["one_way"])
             )
             for cloth, entry in entries.items()
         }
@@ -105,10 +105,16 @@ def _width(entry: Mapping[str, Any]) -> float:
     return width
 
 
+def _yes(value: Any) -> bool:
+    if not isinstance(value, bool):
+        raise TypeError("neither yes nor no")
+    return value
+
+
 def _place(entry: Mapping[str, Any]) -> _Place:
     key = int(entry["wearer"]), int(entry["number"]), str(entry["lies"])
     x, y = rounded(float(entry["x"]) * CM), rounded(float(entry["y"]) * CM)
-    return key, str(entry["piece"]), x, y, bool(entry["turned"])
+    return key, str(entry["piece"]), x, y, _yes(entry["turned"])
 
 
 def _differences(

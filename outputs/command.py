@@ -17,7 +17,7 @@ from outputs.draft_all_command import draft_all
 from outputs.draft_options import draft_options, force_option, paper_option, read_draft_options
 from outputs.ending import tidy_ending
 from outputs.fitting_guide_command import fitting_guide
-from outputs.folder import make_folder, refuse_overwriting, safe_name, write_file
+from outputs.folder import make_folder, refuse_link, refuse_overwriting, safe_name, write_file
 from outputs.measure_twice_command import measure_twice
 from outputs.measuring_sheet_command import measuring_sheet
 from outputs.print_check_command import check_print
@@ -176,6 +176,7 @@ def demo(out: Path, paper: str, force: bool) -> None:
         read = read_measurements(copy)
         click.echo(f"=== {read.wearer}, an invented person: {copy}")
         target = out / f"{source.stem}-{STRAIGHT.name}"
+        refuse_link(target)
         for line in draft_into(target, read, STRAIGHT, StyleOptions(), printing=printing, force=force):
             click.echo(line)
         click.echo()

@@ -88,6 +88,17 @@ def make_folder(target: Path, *, force: bool) -> None:
             target.mkdir()
 
 
+def refuse_link(target: Path) -> None:
+    """Refuse a folder that nobody named, if it is a link: what it leads to is another's.
+
+    Raises:
+        DraftRefused: with what to do instead.
+    """
+    if target.is_symlink():
+        message = "This is a link and may lead elsewhere; nothing was changed. Give --out for another place."
+        raise _refusal(target, message)
+
+
 def write_folder(target: Path, writers: Mapping[str, Writer], *, force: bool) -> tuple[Path, ...]:
     """Write every file in hiding, then put them in place together; return where they are.
 

@@ -188,7 +188,9 @@ def _held(key: str, kept: Any) -> Any:
     if setting.kind is Kind.CHOICE:
         return None if kept is None else setting.choices()[kept]
     if setting.kind is Kind.YES_OR_NO:
-        return bool(kept)
+        if not isinstance(kept, bool):
+            raise TypeError("neither yes nor no")
+        return kept
     value = setting.most if kept is None and math.isinf(setting.most) else _number(kept)
     if not setting.least <= value <= setting.most:
         raise ValueError("no style has this setting")

@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, field
 
 from drafting.errors import DraftRefused, Problem, Severity
+from outputs.cloth_entries import in_one_line
 from outputs.folder import safe_name
 from outputs.gathering import gather
 from outputs.paper import A4, PAPERS, ROLL_RANGE, SINGLE, Paper, Roll, read_paper
@@ -71,12 +72,12 @@ def read_print_options(
 def _refuse_both(only: str | None, toile: bool) -> None:
     if toile and only is not None:
         message = "This and --toile both say what to print; give one of them."
-        raise DraftRefused([Problem("--only", message, Severity.REFUSAL, only)])
+        raise DraftRefused([Problem("--only", message, Severity.REFUSAL, in_one_line(only))])
 
 
 def _read_paper(typed: str) -> Paper | Roll | None:
     try:
         return read_paper(typed)
     except LengthError as error:
-        shown = " ".join(typed.split())[:60]
-        raise DraftRefused([Problem("--paper", f"{error}.", Severity.REFUSAL, shown, ROLL_RANGE)]) from error
+        problem = Problem("--paper", f"{error}.", Severity.REFUSAL, in_one_line(typed), ROLL_RANGE)
+        raise DraftRefused([problem]) from error

@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from drafting.errors import DraftRefused, Problem, Severity
+from outputs.cloth_entries import in_one_line
 from outputs.units import LengthError, Unit, format_length, read_length
 
 OPTION = "--printed-bar"
@@ -80,7 +81,7 @@ def read_printer_scale(readings: Sequence[str]) -> PrinterScale:
     """
     if len(readings) > 2:
         message = "Give it once for both directions, or twice: first across, then up."
-        raise DraftRefused([Problem(OPTION, message, Severity.REFUSAL, ", ".join(readings))])
+        raise DraftRefused([Problem(OPTION, message, Severity.REFUSAL, in_one_line(", ".join(readings)))])
     shares: list[float] = []
     problems: list[Problem] = []
     for typed in readings:
@@ -107,7 +108,7 @@ def _share(typed: str) -> float:
 
 
 def _problem(typed: str, message: str) -> Problem:
-    return Problem(OPTION, message, Severity.REFUSAL, " ".join(typed.split())[:60], _PLAUSIBLE)
+    return Problem(OPTION, message, Severity.REFUSAL, in_one_line(typed), _PLAUSIBLE)
 
 
 def advice(scale: PrinterScale) -> list[str]:

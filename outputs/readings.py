@@ -67,7 +67,7 @@ def read_readings(
         return None, [Problem(key, message, Severity.REFUSAL, "[]", plausible)]
     if len(values) > _MOST:
         message = f"These are {len(values)} readings of the {term}; up to {_MOST} are read."
-        return None, [Problem(key, message, Severity.REFUSAL, typed(values[:1]), plausible)]
+        return None, [Problem(key, message, Severity.REFUSAL, typed(values), plausible)]
     lengths: list[TypedLength] = []
     problems: list[Problem] = []
     for number, value in enumerate(values, start=1):

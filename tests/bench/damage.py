@@ -83,6 +83,14 @@ def _other_number(content: bytes, dice: Random) -> bytes:
     return _replaced(_NUMBER, content, lambda old: f"{float(old) * factor:.6g}".encode(), dice)
 
 
+def _near_number(content: bytes, dice: Random) -> bytes:
+    """Change some numbers so little that a draft may still be made of them."""
+    for _ in range(dice.choice((1, 2, 5))):
+        factor = dice.uniform(0.9, 1.12)
+        content = _replaced(_NUMBER, content, lambda old, by=factor: f"{float(old) * by:.4g}".encode(), dice)
+    return content
+
+
 def _replaced(
     pattern: re.Pattern[bytes], content: bytes, new: Callable[[bytes], bytes], dice: Random
 ) -> bytes:
@@ -171,7 +179,8 @@ def _huge(content: bytes, dice: Random) -> bytes:
 
 _DAMAGES: dict[Callable[[bytes, Random], bytes], float] = {
     _nasty_value: 30,
-    _other_number: 30,
+    _other_number: 20,
+    _near_number: 25,
     _lines: 15,
     _cut_off: 4,
     _letters: 6,
