@@ -167,6 +167,8 @@ def demo(out: Path, paper: str, force: bool) -> None:
 
     printing = read_print_options(paper=paper)
     make_folder(out, force=force)
+    for source in DEMO_FILES:
+        refuse_link(out / f"{source.stem}-{STRAIGHT.name}")
 
     from outputs.draft_files import draft_into
 
@@ -176,7 +178,6 @@ def demo(out: Path, paper: str, force: bool) -> None:
         read = read_measurements(copy)
         click.echo(f"=== {read.wearer}, an invented person: {copy}")
         target = out / f"{source.stem}-{STRAIGHT.name}"
-        refuse_link(target)
         for line in draft_into(target, read, STRAIGHT, StyleOptions(), printing=printing, force=force):
             click.echo(line)
         click.echo()
