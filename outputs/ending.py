@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 import signal
 import sys
 import threading
@@ -15,21 +16,30 @@ _ASKING = ("SIGTERM", "SIGHUP")
 
 
 def leave(number: int, frame: FrameType | None) -> NoReturn:
-    """Leave with the code that shells give to a process ended by this signal; cleaning up on the way."""
+    """Raise SystemExit, so that all cleaning up is done, with the code that shells give to such an end."""
     sys.exit(128 + number)
 
 
 @contextmanager
 def tidy_ending() -> Iterator[None]:
-    """Let the signals that ask a process to end raise SystemExit inside; one that is ignored stays so."""
+    """Clean up before one of the signals ends the process; one that is ignored or handled stays so."""
+    if threading.current_thread() is not threading.main_thread():  # only that one may handle signals
+        yield
+        return
+    asked: list[int] = []
+
+    def tidy(number: int, frame: FrameType | None) -> NoReturn:
+        asked.append(number)
+        leave(number, frame)
+
     numbers = [getattr(signal, name) for name in _ASKING if hasattr(signal, name)]
-    if threading.current_thread() is not threading.main_thread():  # only that one may say so
-        numbers = []
     usual = [number for number in numbers if signal.getsignal(number) is signal.SIG_DFL]
     for number in usual:
-        signal.signal(number, leave)
+        signal.signal(number, tidy)
     try:
         yield
     finally:
         for number in usual:
             signal.signal(number, signal.SIG_DFL)
+        if asked:
+            os.kill(os.getpid(), asked[0])  # who asked sees that it was done
