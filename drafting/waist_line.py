@@ -49,6 +49,11 @@ _EVEN = 0.25
 (common practice)."""
 
 
+_SQUARED = 40.0
+"""A waist line that must bend both ways is squared to a seam over about so much of it, mm (own trial: as short
+as a shaped band, drawn some 4 cm below it, still follows smoothly)."""
+
+
 @dataclass(frozen=True)
 class Dart:
     """A dart in the waist line: `inner` leg towards the centre, `outer` leg towards the side, `tip` below."""
@@ -253,12 +258,23 @@ def _closed_waist(top: Point, leave: Vector, side: Point, upper: Cubic, folds: t
     if max(abs(at_centre), abs(at_side)) < _STRAIGHT:
         return Cubic.line(top, end)
     if at_centre * at_side < 0:
-        # Square to both seams it would bend both ways; one end gives up a little of its squareness instead.
+        # Square to both seams it would bend both ways; one end gives up a little of its squareness instead, or
+        # both do, and what is left is squared as a cutter squares a corner: near it, the line straight between.
         if abs(at_centre) + _EVEN * abs(at_side) < _SLACK_AT_CENTRE:
             leave = chord.turned(-_EVEN * at_side)
         elif abs(at_side) + _EVEN * abs(at_centre) < _SLACK_AT_SIDE:
             arrive = chord.turned(_EVEN * at_centre)
+        else:
+            leave = leave.turned(_least(at_centre, _SLACK_AT_CENTRE))
+            arrive = arrive.turned(-_least(at_side, _SLACK_AT_SIDE))
+            reach = min(_SQUARED, chord.length / 3)
+            return Cubic(top, top + leave.unit * reach, end + arrive.unit * -reach, end)
     return Cubic.bent(top, leave, end, arrive, 2 / 3)
+
+
+def _least(turn: float, most: float) -> float:
+    """Return a turn, or as much of it as `most` allows, radians."""
+    return math.copysign(min(abs(turn), most), turn)
 
 
 def _open(closed: Cubic, folds: tuple[_Fold, ...]) -> tuple[tuple[Path, ...], tuple[Dart, ...]]:

@@ -17,6 +17,8 @@ REACHES = (1.3, 2.2, 3.6, 5.5, 8.0, 11.0)
 """Distances from the point that are tried, mm; from the third on a leader is drawn."""
 LEADER_FROM = 3.0
 DIRECTIONS = 16
+PASSING = 0.6
+"""A leader that comes this near another point seems to mean that one, mm."""
 CLEAR = 0.35
 """Between a label and any line, mm."""
 
@@ -31,17 +33,27 @@ class PointLabel:
     bold: bool = False
 
 
-def draw_point_labels(canvas: Canvas, labels: Sequence[PointLabel], ink: Sequence[BaseGeometry]) -> int:
+def draw_point_labels(
+    canvas: Canvas,
+    labels: Sequence[PointLabel],
+    ink: Sequence[BaseGeometry],
+    *,
+    within: shapely.Polygon | None = None,
+) -> int:
     """Write each label at the nearest free place and return how many found none and stand on a line.
+
+    A label that stands nearer to another's point than to its own gets a leader.
 
     Args:
         canvas: What they are written on.
         labels: Those of places that coincide are better given as one.
         ink: What is drawn there already, mm on the canvas.
+        within: Where labels may stand; anywhere when None.
     """
     taken: list[BaseGeometry] = [*ink]
     crowded = 0
     for label in labels:
+        others = shapely.MultiPoint([tuple(o.at) for o in labels if o is not label])
         tree = shapely.STRtree(taken)
         best = None
         for reach, angle in _places():
@@ -50,6 +62,12 @@ def draw_point_labels(canvas: Canvas, labels: Sequence[PointLabel], ink: Sequenc
             leader = LineString([tuple(label.at), tuple(at)])
             crossed = [h for h in tree.query(leader, predicate="intersects") if h >= len(ink)]
             cost = len(hits) + 2 * len(crossed)
+            if reach < LEADER_FROM:
+                own = shapely.Point(tuple(label.at)).distance(box)
+                cost += others.distance(box) < own - 0.1
+            else:
+                cost += others.distance(leader) < PASSING
+            cost += within is not None and not within.covers(box)
             if best is None or cost < best[0]:
                 best = (cost, box, at, reach)
             if cost == 0:

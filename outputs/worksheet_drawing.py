@@ -167,7 +167,7 @@ class StagePicture:
             self._line(step, new=True)
         self._names()
         labels = [*self._points(self.new, new=True), *self._points(self.old, new=False)]
-        return draw_point_labels(self.canvas, labels, self.ink)
+        return draw_point_labels(self.canvas, labels, self.ink, within=self.window.sheet)
 
     def stroke(self, points: Iterable[Sequence[float]], role: Role) -> None:
         """Draw a run of places of the sheet, cut off at the window."""

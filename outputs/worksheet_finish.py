@@ -90,7 +90,10 @@ def _finished(sheets: SheetSet, drafts: tuple[HandDraft, ...]) -> Iterator[Note]
             yield from map(_say, carried(draft, panel, writing))
     taken = f", measured {sheets.read.taken_on}" if sheets.read.taken_on else ""
     yield Note((Line("Each piece", 2.8, bold=True),))
-    yield _say(f"“{sheets.read.wearer}{taken}”, the name of the piece, how often it is cut, right side up.")
+    yield _say(
+        f"“{sheets.read.wearer}{taken}”, the name of the piece, its scale where it is not full size, how often "
+        "it is cut, right side up."
+    )
     yield _say("Seam allowance: none is drawn. Add it, and write on each edge how much.")
     yield _say(TOILE)
 

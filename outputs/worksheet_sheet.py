@@ -16,7 +16,7 @@ from outputs.units import Unit, format_length
 
 HEADER = 13.0
 FOOT = 9.0
-TITLE, BODY, SMALL = 5.0, 2.8, 2.4
+TITLE, BODY, SMALL, LEAST = 5.0, 2.8, 2.4, 2.0
 """Type sizes, mm."""
 BARS = {Unit.INCH: (50.8, "2 in")}
 METRIC_BAR = (50.0, "50 mm")
@@ -78,22 +78,25 @@ class SheetSet:
             TITLE,
             bold=True,
         )
-        room = right - left
-        size = next((s for s in (BODY, SMALL, 2.0) if canvas.text_width(self.measured, s) <= room), 2.0)
-        canvas.text(shortened(canvas, self.measured, room, size), Point(left, top - 9.4), size)
+        self._write_measured(canvas, Point(left, top - 9.4), right, (BODY, SMALL, LEAST))
         canvas.stroke(line((left, top - 11.2), (right, top - 11.2)), Role.FRAME)
 
     def draw_foot(self, canvas: Canvas, name: str, scale: float) -> None:
         """Draw the check bar of a drawing, its scale and whose it is."""
         area = self.area
         length, words = BARS.get(self.read.unit, METRIC_BAR)
-        y = area.bottom + 4.5
+        y, foot = area.bottom + 5.1, area.bottom + 0.24 * SMALL
         draw_bar(canvas, Point(area.left, y), length, upright=False)
         full = format_length(length * scale, self.read.unit)
         said = f"{words} on this sheet" + (f" = {full} of the draft" if scale != 1 else "")
-        canvas.text(said, Point(area.left, area.bottom), SMALL)
+        canvas.text(said, Point(area.left, foot), SMALL)
         at = Point(area.left + length + 12, y - 0.6)
         bold = f"{name}, {scale_words(scale)}"
         canvas.text(bold, at, 3.4, bold=True)
-        room = area.right - at.x
-        canvas.text(shortened(canvas, self.measured, room, SMALL), Point(at.x, area.bottom), SMALL)
+        self._write_measured(canvas, Point(at.x, foot), area.right, (SMALL, LEAST))
+
+    def _write_measured(self, canvas: Canvas, at: Point, right: float, sizes: tuple[float, ...]) -> None:
+        """Write whose measurements they are, in the largest type that reaches no further than `right`."""
+        room = right - at.x
+        size = next((s for s in sizes if canvas.text_width(self.measured, s) <= room), sizes[-1])
+        canvas.text(shortened(canvas, self.measured, room, size), at, size)

@@ -11,7 +11,7 @@ from drafting.points import Point
 from outputs.canvas import Recording, Ruler
 from outputs.flow import Area
 from outputs.lettering import LEADING, Block, Line, shortened
-from outputs.worksheet_drawing import Scene, StagePicture, until, windows
+from outputs.worksheet_drawing import TOP_ROOM, Scene, StagePicture, Window, until, windows
 from outputs.worksheet_sheet import FOOT, SMALL, SheetSet, scale_words
 from outputs.worksheet_words import Writing, stage_title
 
@@ -104,8 +104,7 @@ def _sheets_of(
     ruler: Ruler, sheets: SheetSet, draft: HandDraft, drawing: Drawing, scale: float, side: str,
     writing: Writing, *, whole: bool, bare: bool = False,
 ) -> Iterator[Recording]:  # fmt: skip
-    area = sheets.area
-    room = Area(area.left, area.bottom + FOOT + 2, area.right - KEY_WIDTH, area.top)
+    room = _room(sheets)
     scales = [s for s in FRAME_SCALES if s >= scale] if whole else [scale]
     for tried in scales:
         scene = Scene.of(draft, tried)
@@ -131,19 +130,50 @@ def _apart(
     ruler: Ruler, sheets: SheetSet, draft: HandDraft, drawing: Drawing, scale: float, side: str,
     writing: Writing, *, bare: bool,
 ) -> Iterator[Recording]:  # fmt: skip
-    """Yield front and back on sheets of their own, smaller where even one is too wide."""
+    """Yield the back below the front, or on a sheet of its own; smaller where even one is too wide."""
     if len(drawing.panels) == 1:
         yield from _sheets_of(
             ruler, sheets, draft, drawing, scale * 1.25, side, writing, whole=False, bare=bare
         )
         return
     scene = Scene.of(draft, scale)
+    apart = []
     for panel in drawing.panels:
         old, new = ([i for i in some if i.panel in ("", panel)] for some in (drawing.old, drawing.new))
         mine = scene.bounds(i for i in (*old, *new) if i.at or i.curve)
         frame = Area(mine.left, drawing.frame.bottom, mine.right, drawing.frame.top)
-        apart = Drawing(f"{drawing.name}, {panel}", (panel,), old, new, frame)
-        yield from _sheets_of(ruler, sheets, draft, apart, scale, side, writing, whole=False, bare=bare)
+        apart.append(Drawing(f"{drawing.name}, {panel}", (panel,), old, new, frame))
+    placed = _stacked([part.frame for part in apart], scale, _room(sheets))
+    if not placed:
+        for part in apart:
+            yield from _sheets_of(ruler, sheets, draft, part, scale, side, writing, whole=False, bare=bare)
+        return
+    sheet = Recording(ruler)
+    for part, window in zip(apart, placed, strict=True):
+        StagePicture(scene, window, sheet, part.old, part.new, bare=bare).draw()
+    _write_key(sheet, sheets, drawing, writing, f"{side}{drawing.name}", scale)
+    sheets.draw_foot(sheet, f"{side}{drawing.name}", scale)
+    yield sheet
+
+
+def _stacked(frames: Sequence[Area], scale: float, room: Area) -> list[Window]:
+    """Return windows that show the frames one under the other, none where they do not fit one sheet."""
+    placed: list[Window] = []
+    top = room.top
+    for frame in frames:
+        try:
+            [window] = windows(frame, scale, replace(room, top=top))
+        except ValueError:  # too wide, or too high
+            return []
+        placed.append(window)
+        top -= window.frame.height / scale + TOP_ROOM
+    return placed
+
+
+def _room(sheets: SheetSet) -> Area:
+    """Return what the list of values and the foot leave to a drawing."""
+    area = sheets.area
+    return Area(area.left, area.bottom + FOOT + 2, area.right - KEY_WIDTH, area.top)
 
 
 def _write_key(
