@@ -61,20 +61,21 @@ def draw_point_labels(
             hits = tree.query(box.buffer(CLEAR), predicate="intersects")
             leader = LineString([tuple(label.at), tuple(at)])
             crossed = [h for h in tree.query(leader, predicate="intersects") if h >= len(ink)]
-            cost = len(hits) + 2 * len(crossed)
+            outside = within is not None and not within.covers(box)
             if reach < LEADER_FROM:
                 own = shapely.Point(tuple(label.at)).distance(box)
-                cost += others.distance(box) < own - 0.1
+                unclear = bool(others.distance(box) < own - 0.1)
             else:
-                cost += others.distance(leader) < PASSING
-            cost += within is not None and not within.covers(box)
+                unclear = bool(others.distance(leader) < PASSING)
+            # To be read comes before to be told apart.
+            cost = len(hits) + 2 * len(crossed) + outside, unclear
             if best is None or cost < best[0]:
                 best = (cost, box, at, reach)
-            if cost == 0:
+            if not any(cost):
                 break
         assert best is not None
         cost, box, at, reach = best
-        crowded += cost > 0
+        crowded += cost[0] > 0
         if reach >= LEADER_FROM:
             near = label.at + (at - label.at).unit * 0.9
             canvas.stroke(line(near, at), Role.RULER)

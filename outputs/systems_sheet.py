@@ -34,7 +34,7 @@ LABELLED = ("fork", "side at the waist", "hip at the side", "centre at the waist
 """Points at which the letter of each draft stands."""
 BELOW = 130.0
 """The drawing ends so far below the crotch line, mm of the draft."""
-FITS = ((5.0, 2.3), (6.0, 2.3), (6.0, 2.1), (8.0, 2.1), (8.0, 2.0), (10.0, 2.0), (12.0, 2.0))
+FITS = ((5.0, 2.3), (6.0, 2.3), (6.0, 2.1), (6.0, 2.0), (8.0, 2.0), (10.0, 2.0), (12.0, 2.0))
 """Scale of the drawing and type size of the table, the largest that fit one sheet are taken."""
 LETTER = 2.6
 SAMPLE = 14.0

@@ -430,11 +430,23 @@ def test_a_lower_leg_swings_without_a_corner_at_the_knee_tapered_or_flared(key: 
         assert largest_turn(panel.side) < 0.1 and largest_turn(panel.panel.inseam) < 0.1
 
 
-def test_a_waist_line_raised_for_an_abdomen_strays_no_more_than_a_millimetre() -> None:
-    """Square to both seams it may have to bend both ways; that must not be seen (common practice)."""
-    for name in WEARERS:
-        waist = draft_block(measured(name), corrections={"full_abdomen": 25}).front.closed_waist
-        points = waist.flatten(0.01)
-        chord = points[-1] - points[0]
-        off = (points - points[0]) @ [-chord[1], chord[0]] / math.hypot(*chord)
-        assert min(off.max(), -off.min()) < 1.0
+def strays(line: Path) -> float:
+    """Return how far a line lies on both sides of the straight between its ends: the lesser of the two, mm."""
+    points = line.flatten(0.01)
+    chord = points[-1] - points[0]
+    off = (points - points[0]) @ [-chord[1], chord[0]] / math.hypot(*chord)
+    return float(min(off.max(), -off.min()))
+
+
+@pytest.mark.parametrize(("amount", "most"), [(15, 0.05), (25, 0.2), (51, 1.5)])
+@each_wearer
+def test_a_waist_line_raised_for_an_abdomen_is_straight_to_the_eye(
+    name: str, amount: float, most: float
+) -> None:
+    """Square to both seams it would bend both ways: 0.6 mm for 25, 3 mm for the 2 in that Hertzer allows at most.
+
+    A pencil line is 0.5 mm wide (common practice).
+    """
+    block = draft_block(measured(name), corrections={"full_abdomen": amount})
+    assert strays(block.front.closed_waist) < most
+    assert joins(block).within()

@@ -257,6 +257,29 @@ def test_text_and_lines_keep_their_size_at_every_scale(
         assert sheet.least_line >= 0.15 - 1e-9  # mm: thinner lines can vanish on a home printer
 
 
+def test_no_text_is_printed_in_the_margin_or_over_a_line_of_the_header(sheets: Callable[[str], Made]) -> None:
+    # Oksana's curve start stands at the very top of a window; printers leave 10 mm empty (common practice)
+    oksana = sheets("oksana")
+    small = Made(oksana.read, oksana.path.with_name("oksana-5.pdf"), scale=5)
+    with pdfplumber.open(small.path) as document:
+        for page in document.pages:
+            under_header = (10 + 11.2) * MM
+            for char in page.chars:
+                # Letters reach 0.78 of their size above the line that they stand on, and 0.24 below.
+                base = page.height - char["matrix"][5]
+                top, foot = base - 0.78 * char["size"], base + 0.24 * char["size"]
+                assert foot <= page.height - 10 * MM + 0.01 and top >= 10 * MM - 0.01
+                assert not top < under_header < foot, char["text"]
+
+
+def test_short_stages_of_a_wide_draft_share_a_sheet(sheets: Callable[[str], Made]) -> None:
+    # At 1:4 Gülşah's two panels are wider than a sheet; waist and dart are a hand's breadth high.
+    with pdfplumber.open(sheets("gulsah").path) as document:
+        texts = [text for page in document.pages if "Waist and dart" in (text := page.extract_text())]
+    drawn = [text for text in texts if "1:4, not for cutting" in text]
+    assert len(drawn) == 1 and "FRONT" in drawn[0] and "BACK" in drawn[0]
+
+
 def test_a_half_size_draft_is_tiled_and_every_tile_says_its_scale(zaneta: Made, tmp_path: Path) -> None:
     large = Made(zaneta.read, tmp_path / "large.pdf", scale=2)
     with pypdfium2.PdfDocument(large.path) as document:
@@ -301,8 +324,8 @@ def test_the_same_measurements_give_the_same_bytes_and_no_label_stands_on_a_line
     crowded: list[int] = []
     place = worksheet_drawing.draw_point_labels
 
-    def counted(*given: Any) -> int:
-        crowded.append(place(*given))
+    def counted(*given: Any, **named: Any) -> int:
+        crowded.append(place(*given, **named))
         return crowded[-1]
 
     monkeypatch.setattr(worksheet_drawing, "draw_point_labels", counted)
