@@ -50,8 +50,8 @@ _EVEN = 0.25
 
 
 _SQUARED = 40.0
-"""A waist line that must bend both ways is squared to a seam over about so much of it, mm (own trial: as short
-as a shaped band, drawn some 4 cm below it, still follows smoothly)."""
+"""A waist line that must bend both ways is squared to a seam over about so much of it, mm (own trial: as
+short as a shaped band, drawn some 4 cm below it, still follows smoothly)."""
 
 
 @dataclass(frozen=True)
@@ -258,8 +258,8 @@ def _closed_waist(top: Point, leave: Vector, side: Point, upper: Cubic, folds: t
     if max(abs(at_centre), abs(at_side)) < _STRAIGHT:
         return Cubic.line(top, end)
     if at_centre * at_side < 0:
-        # Square to both seams it would bend both ways; one end gives up a little of its squareness instead, or
-        # both do, and what is left is squared as a cutter squares a corner: near it, the line straight between.
+        # Square to both seams it would bend both ways; one end gives up a little of its squareness instead,
+        # or both do, and what is left is squared as a cutter does it: near the seam, and straight between.
         if abs(at_centre) + _EVEN * abs(at_side) < _SLACK_AT_CENTRE:
             leave = chord.turned(-_EVEN * at_side)
         elif abs(at_side) + _EVEN * abs(at_centre) < _SLACK_AT_SIDE:

@@ -76,14 +76,15 @@ def draw_sheets(typeface: Typeface, *, wearer: str, paper: Paper, unit: Unit) ->
     advice = Column(front, left=left, top=top, width=right - left, bottom=bottom)
     advice.write(Line(HOW_TO_MEASURE, BODY), Line(apart, BODY), Line(key, BODY), gap=0.3)
     _draw_waist_choice(front, left, advice.y - BODY * 1.4)
-    table = Table.set(front, first, left=left, right=right)
+    table = Table.set(front, first, left=left, right=right, unit=unit)
     draw_figures(front, left=left, right=right, top=advice.y - 8, bottom=bottom + table.height + 1)
     table.draw(front, bottom + table.height, unit.value)
     _draw_foot(front, paper)
 
     back = Recording(typeface)
     top = _draw_header(back, paper, wearer, page=2)
-    rest = Table.set(back, [spec for spec in specs if spec.need is Need.HELPS], left=left, right=right)
+    helps = [spec for spec in specs if spec.need is Need.HELPS]
+    rest = Table.set(back, helps, left=left, right=right, unit=unit)
     foot = rest.draw(back, top, unit.value)
     column = Column(back, left=left, top=foot - 3, width=right - left, bottom=bottom)
     column.write(Line(f"{SIDES}.", HEADING, bold=True))

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 
@@ -10,6 +11,7 @@ from drafting.points import Point
 from outputs.canvas import Align, Canvas, Role, line, rectangle
 from outputs.lettering import Block, Line
 from outputs.tape_marks import write_number
+from outputs.units import Unit
 
 READINGS = 3
 """Boxes of a measurement: three readings show a slip, and their median forgives it (common practice)."""
@@ -47,15 +49,17 @@ class Table:
     right: float
 
     @staticmethod
-    def set(canvas: Canvas, specs: Sequence[MeasurementSpec], *, left: float, right: float) -> Table:
-        """Return a row for each measurement."""
+    def set(
+        canvas: Canvas, specs: Sequence[MeasurementSpec], *, left: float, right: float, unit: Unit
+    ) -> Table:
+        """Return a row for each measurement, with what is usual in `unit`."""
         wide = right - left - NUMBER - NAME - 2 * GAP - READINGS * BOX_WIDTH
         return Table(
             tuple(
                 Row(
                     spec,
                     Block.set(canvas, _name(spec), NAME),
-                    Block.set(canvas, [Line(spec.how, BODY)], wide),
+                    Block.set(canvas, [Line(f"{spec.how} {_usual(spec, unit)}", BODY)], wide),
                 )
                 for spec in specs
             ),
@@ -133,6 +137,12 @@ def _name(spec: MeasurementSpec) -> list[Line]:
     remarks = ", ".join(filter(None, (spec.need.value, _aid(spec))))
     words = (f"also: {also}" if also else "", remarks)
     return [Line(spec.term, BODY, bold=True), *(Line(word, SMALL) for word in words if word)]
+
+
+def _usual(spec: MeasurementSpec, unit: Unit) -> str:
+    """Return what adults commonly measure, in whole units: the rest is more often a slip than a body."""
+    low, high = (mm / unit.mm for mm in spec.usual)
+    return f"Usual: {math.floor(low)} to {math.ceil(high)} {unit.value}."
 
 
 def _aid(spec: MeasurementSpec) -> str:

@@ -75,7 +75,7 @@ def write_worksheet(
     every = [*tables.sheets, *drawings, last]
     tilings = []
     if scale < LEAST_SCALE and not blank:
-        tilings = [tiled_draft(typeface, draft, scale, paper) for draft in drafts]
+        tilings = [tiled_draft(typeface, draft, scale, paper, sheets.said(scale)) for draft in drafts]
         taping = Flow(typeface, sheets.area)
         first = len(every) + 2
         for tiling, _ in tilings:
@@ -90,7 +90,7 @@ def write_worksheet(
             sheet.play(canvas)
     first = len(every) + 1
     for tiling, drawing in tilings:
-        words = SheetWords(f"{scale_words(scale)}: {read.wearer}, {style} block", count)
+        words = SheetWords(f"{scale_words(scale)}: {read.wearer}", count)
         draw_tiles(canvas, tiling, drawing, words, first=first)
         first += len(tiling.tiles)
     canvas.save()

@@ -18,6 +18,7 @@ from drafting.paths import Path
 from drafting.points import Point
 from outputs.canvas import Align, Canvas, Polyline, Role, circle, line, text_box
 from outputs.flow import Area
+from outputs.lettering import Block, Line
 from outputs.point_labels import PointLabel, draw_point_labels
 from outputs.room import Room
 
@@ -29,6 +30,8 @@ OVERLAP = 10.0
 """What two windows of one drawing show both, mm on the sheet."""
 NEW, OLD = 2.9, 2.2
 """Type size of the labels of new and of older points, mm."""
+SAID = 48.0
+"""Width of what is said of a finished panel, mm."""
 NAME = 4.0
 """Type size of the names of the panels, mm."""
 RING, ARM = 0.55, 0.6
@@ -148,6 +151,7 @@ class StagePicture:
         old: What stands already.
         new: What is drawn now, heavier.
         bare: Leave away what points were set out by.
+        said: What stands under the name of each panel, as far as there is room.
     """
 
     scene: Scene
@@ -156,6 +160,7 @@ class StagePicture:
     old: Sequence[Instruction]
     new: Sequence[Instruction]
     bare: bool = False
+    said: Sequence[Line] = ()
 
     def draw(self) -> int:
         """Draw lines, points and labels; return how many labels stand on a line for want of room."""
@@ -205,14 +210,25 @@ class StagePicture:
                 continue
             xs, ys = [p.x for p in shown], [p.y for p in shown]
             middle = self.window.place(Point((min(xs) + max(xs)) / 2, (min(ys) + max(ys)) / 2))
-            width = self.canvas.text_width(panel.upper(), NAME, bold=True)
-            room = Room(self.window.sheet, clearance=1.0, step=3.0)
+            room = Room(self._inside(panel), clearance=1.0, step=3.0)
             room.take(shapely.union_all(self.ink))
-            corner = room.corner_for(width, NAME, wish=middle)
-            if corner:
-                at = Point(corner.x, corner.y - 0.78 * NAME)
-                self.canvas.text(panel.upper(), at, NAME, bold=True)
-                self.ink.append(text_box(at, width, NAME, angle=0, align=Align.LEFT))
+            name = Line(panel.upper(), NAME, bold=True)
+            for lines in ([name, *self.said], [name]):
+                block = Block.set(self.canvas, lines, SAID)
+                corner = room.corner_for(block.width, block.height, wish=middle)
+                if corner:
+                    block.draw(self.canvas, corner)
+                    low, right = corner.y - block.height, corner.x + block.width
+                    self.ink.append(box(corner.x, low, right, corner.y))
+                    break
+
+    def _inside(self, panel: str) -> BaseGeometry:
+        """Return the part of a panel that shows, or the window where its outline is not closed yet."""
+        lines = [self.window.line(self.scene.curve(i)) for i in self.new if i.panel == panel and i.curve]
+        # Places are rounded so that lines that end in one point meet there.
+        drawn = shapely.union_all([LineString(line.flatten(0.1)) for line in lines], grid_size=0.001)
+        whole = shapely.polygonize([drawn])
+        return self.window.sheet if whole.is_empty else shapely.intersection(whole, self.window.sheet)
 
     def _line(self, step: Instruction, *, new: bool) -> None:
         if step.curve:

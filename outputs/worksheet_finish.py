@@ -91,8 +91,8 @@ def _finished(sheets: SheetSet, drafts: tuple[HandDraft, ...]) -> Iterator[Note]
     taken = f", measured {sheets.read.taken_on}" if sheets.read.taken_on else ""
     yield Note((Line("Each piece", 2.8, bold=True),))
     yield _say(
-        f"“{sheets.read.wearer}{taken}”, the name of the piece, its scale where it is not full size, how often "
-        "it is cut, right side up."
+        f"“{sheets.read.wearer}{taken}”, the name of the piece, its scale where it is not full size, how "
+        "often it is cut, right side up."
     )
     yield _say("Seam allowance: none is drawn. Add it, and write on each edge how much.")
     yield _say(TOILE)

@@ -8,7 +8,7 @@ from drafting.block import Block
 from drafting.points import Point
 from outputs.canvas import Canvas, Role, line
 from outputs.flow import Area
-from outputs.lettering import shortened
+from outputs.lettering import Line, shortened
 from outputs.measurement_file import MeasurementFile
 from outputs.paper import Paper
 from outputs.tile_sheet import draw_bar
@@ -64,6 +64,10 @@ class SheetSet:
             if (mm := self.read.measurements.given().get(key)) is not None
         ]
         return f"{self.read.wearer}{taken}: {', '.join(parts)}"
+
+    def said(self, scale: float) -> list[Line]:
+        """Return what stands on every finished panel: at which scale and from whose measurements it is."""
+        return [Line(scale_words(scale), SMALL, bold=True), Line(self.measured, LEAST)]
 
     def draw_header(self, canvas: Canvas, *, sheet: int, sheets: int) -> None:
         """Draw title, wearer and number of a sheet."""

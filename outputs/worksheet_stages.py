@@ -119,7 +119,8 @@ def _sheets_of(
             break
     for number, window in enumerate(found, start=1):
         sheet = Recording(ruler)
-        StagePicture(scene, window, sheet, drawing.old, drawing.new, bare=bare).draw()
+        said = sheets.said(tried) if bare else ()
+        StagePicture(scene, window, sheet, drawing.old, drawing.new, bare=bare, said=said).draw()
         part = f", part {number} of {len(found)}" if len(found) > 1 else ""
         _write_key(sheet, sheets, drawing, writing, f"{side}{drawing.name}{part}", tried)
         sheets.draw_foot(sheet, f"{side}{drawing.name}{part}", tried)
@@ -150,7 +151,8 @@ def _apart(
         return
     sheet = Recording(ruler)
     for part, window in zip(apart, placed, strict=True):
-        StagePicture(scene, window, sheet, part.old, part.new, bare=bare).draw()
+        said = sheets.said(scale) if bare else ()
+        StagePicture(scene, window, sheet, part.old, part.new, bare=bare, said=said).draw()
     _write_key(sheet, sheets, drawing, writing, f"{side}{drawing.name}", scale)
     sheets.draw_foot(sheet, f"{side}{drawing.name}", scale)
     yield sheet

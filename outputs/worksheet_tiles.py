@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 from shapely.geometry import LineString, Polygon
@@ -41,8 +42,13 @@ class DrawnLayout(Layout):
         return self.drawn
 
 
-def tiled_draft(ruler: Ruler, draft: HandDraft, scale: float, paper: Paper) -> tuple[Tiling, Recording]:
-    """Return the sheets of the finished draft and the drawing on their common area."""
+def tiled_draft(
+    ruler: Ruler, draft: HandDraft, scale: float, paper: Paper, said: Sequence[Line] = ()
+) -> tuple[Tiling, Recording]:
+    """Return the sheets of the finished draft and the drawing on their common area.
+
+    `said` stands on each panel, under its name.
+    """
     finished = finished_draft(draft, scale)
     side, top = SIDE_ROOM * scale, TOP_ROOM * scale
     f = finished.frame
@@ -51,7 +57,7 @@ def tiled_draft(ruler: Ruler, draft: HandDraft, scale: float, paper: Paper) -> t
     window = Window(frame, scale, Point(EDGE, height - EDGE))
     drawing = Recording(ruler)
     scene = Scene.of(draft, scale)
-    StagePicture(scene, window, drawing, finished.old, finished.new, bare=True).draw()
+    StagePicture(scene, window, drawing, finished.old, finished.new, bare=True, said=said).draw()
     # No sheet is printed for a level line alone.
     lines = (stroke.outline for stroke in drawing.strokes if stroke.role is Role.PLAN)
     shapes = tuple(LineString(outline.flatten()).buffer(2) for outline in lines)

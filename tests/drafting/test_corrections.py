@@ -431,7 +431,7 @@ def test_a_lower_leg_swings_without_a_corner_at_the_knee_tapered_or_flared(key: 
 
 
 def strays(line: Path) -> float:
-    """Return how far a line lies on both sides of the straight between its ends: the lesser of the two, mm."""
+    """Return how far a line strays to either side of the straight between its ends: the lesser, mm."""
     points = line.flatten(0.01)
     chord = points[-1] - points[0]
     off = (points - points[0]) @ [-chord[1], chord[0]] / math.hypot(*chord)
@@ -443,7 +443,7 @@ def strays(line: Path) -> float:
 def test_a_waist_line_raised_for_an_abdomen_is_straight_to_the_eye(
     name: str, amount: float, most: float
 ) -> None:
-    """Square to both seams it would bend both ways: 0.6 mm for 25, 3 mm for the 2 in that Hertzer allows at most.
+    """Square to both seams it would bend both ways: 0.6 mm for 25, 3 mm for Hertzer's utmost of 2 in.
 
     A pencil line is 0.5 mm wide (common practice).
     """

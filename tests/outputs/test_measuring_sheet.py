@@ -1,6 +1,7 @@
 """The measuring sheet, read back by readers that know nothing of how it was drawn."""
 
 import io
+import re
 from functools import cache
 from itertools import combinations
 from pathlib import Path
@@ -42,8 +43,8 @@ def recordings(paper: str) -> tuple[Recording, Recording]:
 
 
 @cache
-def pages(paper: str) -> list[Any]:
-    return list(pdfplumber.open(io.BytesIO(sheet(paper))).pages)
+def pages(paper: str, unit: Unit = Unit.CM) -> list[Any]:
+    return list(pdfplumber.open(io.BytesIO(sheet(paper, unit=unit))).pages)
 
 
 def is_ring(stroke: Stroke) -> bool:
@@ -77,6 +78,15 @@ def test_how_to_take_each_measurement_is_the_text_of_the_table(paper: str) -> No
             assert spec.how in whole
     each = next(spec for spec in MEASUREMENTS.values() if spec.sides is Sides.EACH)
     assert each.how[1:] in words(paper)[1]
+
+
+@pytest.mark.parametrize(("unit", "waist"), [(Unit.CM, "55 to 150 cm"), (Unit.INCH, "21 to 60 in")])
+def test_what_is_usual_stands_beside_each_measurement_in_whole_units(unit: Unit, waist: str) -> None:
+    texts = [" ".join(page.extract_text().split()) for page in pages("letter", unit=unit)]
+    usual = re.findall(r"Usual: (\d+ to \d+) ", " ".join(texts))
+    assert len(usual) == sum(spec.sides is not Sides.EACH for spec in MEASUREMENTS.values())
+    # the waist is the first: 550 to 1500 mm, outwards to whole units
+    assert f"{usual[0]} {unit.value}" == waist
 
 
 @pytest.mark.parametrize("paper", SHEETS)
