@@ -142,7 +142,7 @@ def _name(spec: MeasurementSpec) -> list[Line]:
 def _usual(spec: MeasurementSpec, unit: Unit) -> str:
     """Return what adults commonly measure, in whole units: the rest is more often a slip than a body."""
     low, high = (mm / unit.mm for mm in spec.usual)
-    return f"Usual: {math.floor(low)} to {math.ceil(high)} {unit.value}."
+    return f"Usual: {math.floor(low)}–{math.ceil(high)} {unit.value}."
 
 
 def _aid(spec: MeasurementSpec) -> str:

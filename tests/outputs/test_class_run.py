@@ -3,6 +3,7 @@
 import csv
 import json
 import os
+import re
 import signal
 import subprocess
 import sys
@@ -164,6 +165,29 @@ def test_ctrl_c_leaves_whole_folders_only_and_says_how_many(tmp_path: Path) -> N
     assert all({file.name for file in path.iterdir()} == FILES for path in folders)
     assert f"Stopped: {len(listed)} of 40 had their turn, {40 - len(listed)} are missing." in complaint
     assert f"{len(listed)} drafted; all of them" in said
+
+
+@pytest.mark.skipif(os.name == "nt", reason="no pseudo-terminals")
+def test_on_a_terminal_a_bar_counts_everybody_also_who_is_refused(tmp_path: Path) -> None:
+    import pty
+
+    three = people(3)
+    for person in three:
+        person["hip_girth"] = "wide"  # nobody is drafted, so that the bar alone is tried
+    (tmp_path / "class.csv").write_text(table(three), encoding="utf-8")
+    ours, theirs = pty.openpty()
+    try:
+        ended = subprocess.run(
+            [sys.executable, "-m", "outputs.command", "draft-all", "class.csv"],
+            cwd=tmp_path, env={**os.environ, "PYTHONPATH": str(ROOT), "PYTHONIOENCODING": "utf-8"},
+            stdout=subprocess.PIPE, stderr=theirs, timeout=60, check=False,
+        )  # fmt: skip
+        seen = os.read(ours, 1 << 16).decode("utf-8")
+    finally:
+        os.close(theirs)
+        os.close(ours)
+    assert ended.returncode == 2 and b"3 refused; all of them" in ended.stdout
+    assert re.search(r"drafting .*3/3", seen) and seen.count("row ") == 3
 
 
 @pytest.mark.parametrize(

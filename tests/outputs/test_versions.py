@@ -161,6 +161,20 @@ def test_what_a_fitting_found_is_an_input_like_any_other(inputs) -> None:
     assert compare_versions(seat.new, seat.old).changes[1].new == "not given"
 
 
+def test_a_block_whose_rise_was_shortened_says_which_points_came_down(inputs) -> None:
+    # Told: a first block fitted poorly, and what the second changed was to be shown. The 12 mm are made up.
+    shorter = compare_versions(inputs(PLAIN), inputs(PLAIN.replace("body_rise = 27", "body_rise = 25.8")))
+    assert [change.what for change in shorter.changes] == ["body rise, seated"]
+    for name in ("front, centre at the waist", "back, centre at the waist", "front, side at the waist"):
+        assert point(shorter, name)[1] == pytest.approx(-12, abs=1)
+    for name in ("front, knee at the inseam", "back, hem at the side", "front, fork"):
+        assert max(map(abs, point(shorter, name))) < 1
+    assert length(shorter, "side seam") == pytest.approx(-12, abs=0.5)
+    assert abs(length(shorter, "hem")) < 0.1
+    said = "\n".join(version_lines(shorter))
+    assert "27.0 cm, now 25.8 cm" in said and "front, centre at the waist" in said
+
+
 def test_pieces_that_come_and_go_are_named(inputs) -> None:
     strip = compare_versions(inputs(PLAIN), inputs(PLAIN, "band=straight"))
     assert strip.gone == ("front waistband", "back waistband") and strip.added == ("waistband",)

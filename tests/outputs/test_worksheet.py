@@ -33,6 +33,8 @@ from outputs.paper import PAPERS
 from outputs.pdf_fonts import Typeface
 from outputs.units import Unit, format_length
 from outputs.worksheet import hand_drafts, write_worksheet
+from outputs.worksheet_drawing import Scene
+from outputs.worksheet_sheet import SheetSet
 from outputs.worksheet_tiles import tiled_draft
 
 MM = 72 / 25.4
@@ -303,6 +305,46 @@ def test_a_tiled_draft_has_the_distances_of_its_scale_and_no_line_is_left_out(
         assert math.dist(first, last) == pytest.approx((curve.end - curve.start).length, abs=0.05)
     windows = shapely.union_all([shapely.box(*tiling.window(tile)) for tile in tiling.tiles]).buffer(0.01)
     assert all(windows.covers(LineString(points)) for points in drawn)
+
+
+@pytest.mark.parametrize("scale", [1, 2])
+def test_every_panel_of_a_tiled_draft_says_its_scale_and_whose_measurements_it_is(
+    zaneta: Made, scale: float
+) -> None:
+    """Told: small patterns were handed out, and nobody knew of what scale and size they were."""
+    [draft] = hand_drafts(zaneta.block)
+    sheets = SheetSet(zaneta.read, zaneta.block, PAPERS["a4"], "")
+    _, drawing = tiled_draft(Typeface(), draft, scale, PAPERS["a4"], sheets.said(scale))
+    scene = Scene.of(draft, scale)
+    lines = [text for text in drawing.texts if text.size in (2.0, 2.4)]
+    for panel in ("front", "back"):
+        steps = [step for step in draft.instructions if step.curve and step.panel == panel]
+        ends = [scene.curve(step).point(t / 20) for step in steps for t in range(21)]
+        left, right = min(p.x for p in ends) / scale, max(p.x for p in ends) / scale
+        shift = min(
+            stroke.outline.flatten()[:, 0].min() for stroke in drawing.strokes if stroke.role is Role.PLAN
+        )
+        first = (
+            min(scene.curve(s).point(t / 20).x for s in draft.instructions if s.curve for t in range(21))
+            / scale
+        )
+        mine = [t for t in lines if left < t.at.x - shift + first < right and t.string]
+        said = " ".join(text.string for text in mine)
+        assert f"1:{scale:g}" in said and "Żaneta Łęcka, measured 2026-03-14" in said
+        assert "waist girth 76.0 cm, hip girth 98.0 cm" in said and "total crotch length 71.0 cm" in said
+
+
+def test_the_tables_are_full_size_at_every_scale(zaneta: Made, tmp_path: Path) -> None:
+    def tables(path: Path) -> list[list[str | None]]:
+        with pdfplumber.open(path) as document:
+            return [row for page in document.pages[:6] for table in page.extract_tables() for row in table]
+
+    small = Made(zaneta.read, tmp_path / "small.pdf", scale=5)
+    assert tables(small.path) == tables(zaneta.path)
+    with pdfplumber.open(small.path) as document:
+        texts = [page.extract_text() for page in document.pages]
+    # 50 mm on a sheet of 1:5 are 25 cm of the draft; the frame is drawn smaller still.
+    assert any("50 mm on this sheet = 25.0 cm of the draft" in text for text in texts)
 
 
 def test_a_blank_sheet_holds_the_formulas_and_no_answer(zaneta: Made, tmp_path: Path) -> None:
