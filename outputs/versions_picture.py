@@ -64,7 +64,7 @@ def draw_versions(versions: TwoVersions, target: BinaryIO) -> None:
                 _write_moves(axes, pair, f"{prefix}{panel}", place, moves, unit)
         over = Point((left + right) / 2, high)
         room = (right - left) * scale
-        write_title(axes, versions.new.wearer, "two versions of the block", over, room=room, above=44)
+        write_title(axes, _whose(versions), "two versions of the block", over, room=room, above=44)
         seen = "right leg" if count == 1 else "right and left leg"
         draw_caption(
             axes, f"{seen} seen from outside, no allowance", Point(left, low), Point(right, low), scale
@@ -122,6 +122,11 @@ def _draw_key(axes: Axes, at: Point, scale: float) -> None:
     write(axes, Point(a.x + 2 * after, a.y), "moved, and how far", size=8, across="left")
 
 
+def _whose(versions: TwoVersions) -> str:
+    """Return the wearer, or both, the old one first."""
+    return ", ".join(dict.fromkeys((versions.old.wearer, versions.new.wearer)))
+
+
 def _described(versions: TwoVersions) -> str:
     unit = versions.new.unit
     differs = [f"{letter(i)} {c.what}: {c.old}, now {c.new}" for i, c in enumerate(versions.changes)]
@@ -129,6 +134,6 @@ def _described(versions: TwoVersions) -> str:
         f"{move.name} by {far_words(move.far, unit)}" for move in versions.points if moved_enough(move, unit)
     ]
     return (
-        "The old block in dashes under the new one in full lines. "
+        f"{_whose(versions)}: the old block in dashes under the new one in full lines. "
         f"What differs: {'; '.join(differs) or 'nothing'}. Moved: {'; '.join(moves) or 'nothing'}."
     )

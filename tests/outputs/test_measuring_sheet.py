@@ -60,7 +60,7 @@ def words(paper: str) -> list[str]:
 
 
 def how_column(paper: str, unit: Unit = Unit.CM) -> Iterator[str]:
-    """Yield the text of the column of either page alone: its lines are broken, and others stand beside them."""
+    """Yield the column of either page alone: its lines are broken, and others stand beside them."""
     for page in pages(paper, unit):
         column = page.crop((66 / MM, 0, page.width - (MARGIN + 3 * BOX_WIDTH + 1) / MM, page.height))
         yield " ".join(column.extract_text().split())

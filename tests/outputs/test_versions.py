@@ -219,6 +219,14 @@ def test_the_picture_shows_both_in_line_patterns_and_says_so(inputs, old: str, n
     assert edge.min() == 255
 
 
+def test_a_picture_of_two_wearers_names_both(inputs) -> None:
+    stream = BytesIO()
+    other = PLAIN.replace("Ada Example", "Łucja Wójcik")
+    draw_versions(compare_versions(inputs(PLAIN), inputs(other)), stream)
+    said = Image.open(stream).text["Description"]
+    assert said.startswith("Ada Example, Łucja Wójcik: the old block")
+
+
 # --- the command
 
 
