@@ -331,6 +331,31 @@ def test_the_hem_is_split_between_the_published_balances(
     assert 20 - 0.1 <= ours[1] - ours[0] <= INCH
 
 
+KNEES = [  # TABLES: hip, front knee, back knee; inches, printed in nine sizes
+    (32.5, 8.25, 10.13), (33.5, 8.5, 10.38), (34.5, 8.75, 10.63), (36, 8.93, 10.82), (38, 9.13, 11),
+    (40, 9.37, 11.25), (42, 9.62, 11.5), (44, 9.87, 11.75), (46, 10.13, 12),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("hip", "front", "back"), KNEES)
+def test_the_knee_is_split_as_the_hem_is_and_not_as_far_apart_as_in_the_tables(
+    hip: float, front: float, back: float
+) -> None:
+    # TABLES: back 1.87 to 1.89 in (47.5 to 48) wider, seams included; METRIC, WAUCH 2 cm each, THREADS 1 in
+    # finished. Ours 2 cm, so that half of the 28 to the tables shows on each piece.
+    block = drafted(
+        waist=hip * INCH * 0.75,
+        hip=hip * INCH,
+        depth=270,
+        crotch_height=750,
+        cut=LegCut(knee_of_hip=(front + back) / hip, hem_of_hip=0.42),
+    )
+    ours = [width_at(outline(panel), block.levels.knee.mm) for panel in (block.front, block.back)]
+    assert sum(ours) == pytest.approx((front + back) * INCH, abs=0.1)
+    assert ours[0] - front * INCH == pytest.approx(14, abs=0.5)
+    assert ours[1] - back * INCH == pytest.approx(-14, abs=0.5)
+
+
 def test_a_measured_front_hip_arc_is_shared_as_in_the_tables() -> None:
     # TABLES: hip 38, frame hip/2 + 1 = 20; front = half the front arc 9.25 + 0.31 = 9.56, back 10.44,
     # printed. 5: they give the front 0.31 of the inch of ease, we half of it.

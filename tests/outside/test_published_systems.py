@@ -60,6 +60,20 @@ def test_rosenfelds_quarters_are_those_he_prints() -> None:
     assert draft.amounts["front waist"].mm == pytest.approx((6.25 + 2) * INCH)
 
 
+def test_a_trousers_fork_is_the_twelfth_that_rosenfeld_prints() -> None:
+    # ROSENFELD, lesson 411, printed: a sixth of half of 43 is 3 5/8; he writes sixteenths, so 1/16 in is what
+    # he rounds away (43/12 = 3.583). WAUCH takes the same twelfth of the seat.
+    draft = cutters_draft(measured(hip=43 * INCH))
+    assert draft.amounts["front fork"].mm == pytest.approx(3.625 * INCH, abs=INCH / 16)
+
+
+def test_the_knee_of_an_american_text_is_the_one_it_prints() -> None:
+    # An American designer's text of about 1910 to 1920, printed: leg 32, half of it less 2 in is 14 in. Our
+    # designer's draft has the same rule.
+    draft = designers_draft(measured(leg=32 * INCH))
+    assert draft.amounts["knee below crotch"].mm == pytest.approx(14 * INCH)
+
+
 def test_rosenfelds_pantaloon_is_that_of_lesson_82() -> None:
     # ROSENFELD, lesson 82: side 42, rise 10, waist 24, hip 42: hip 10.5, fork 2.625, knee 14 below the
     # crotch line; the curve lies 1.36 off the corner
