@@ -57,8 +57,8 @@ def write_marking_sheet(
     steps = asked_for(hand_drafts(block))
     flow = Flow(typeface, sheets.area)
     intro = (
-        f"Lengths are full size, in {writing.unit.value}; what they may miss is for a draft at 1:{scale:g}. "
-        "The length of a seam is measured along it."
+        f"Lengths are full size, in {writing.unit_in_words}; what they may miss is for a draft at "
+        f"1:{scale:g}. The length of a seam is measured along it."
     )
     flow.text(Line(intro, 2.8))
     flow.table(Heads(HEADS, SHARES, frozenset({3, 4, 5})), marking_rows(steps, writing, scale), least=ROW)

@@ -101,9 +101,9 @@ def _write_tables(
     flow: Flow, sheets: SheetSet, drafts: tuple[HandDraft, ...], scale: float, *, blank: bool
 ) -> None:
     writing = Writing(sheets.read.unit)
-    unit = writing.unit.value
     intro = (
-        f"Every length is full size, in {unit}; the exact value stands beside the one that a ruler shows. "
+        f"Every length is full size, in {writing.unit_in_words}; the exact value stands beside the one that "
+        "a ruler shows. "
         + (
             "Fill in what is left empty; the further numbers and the guides of the curves are given."
             if blank

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
+from dataclasses import replace
 
 from drafting.hand_draft import HandDraft, How
 from drafting.points import Point
@@ -33,6 +34,8 @@ DIRECTIONS = (
     "Up is towards the waist, right towards the fork, on both panels: front and back are drawn as they lie "
     "here. Lengths are those of the body, full size; divide by the scale to draw small."
 )
+SHARES = (1.0, 0.9, 0.8, 0.72)
+"""Of the type size: the last sets small print in 2 mm, the least that reads well."""
 TOILE = "Sew a toile of cheap cloth and try it on, sitting and walking, before you cut good cloth."
 
 
@@ -52,11 +55,21 @@ def finish_sheet(
 
 
 def _notes(sheet: Recording, notes: Iterable[Note], area: Area) -> None:
+    """Set notes in a column, smaller where they are too long for it."""
+    notes = list(notes)
+    for share in SHARES:
+        smaller = [replace(note, words=tuple(_sized(line, share) for line in note.words)) for note in notes]
+        blocks = [note.block(sheet, area.width) for note in smaller]
+        if sum(block.height + 1.3 * share for block in blocks) <= area.height - 1:
+            break
     y = area.top - 1
-    for note in notes:
-        block = note.block(sheet, area.width)
+    for note, block in zip(smaller, blocks, strict=True):
         note.draw(sheet, block, area.left, y)
-        y -= block.height + 1.3
+        y -= block.height + 1.3 * share
+
+
+def _sized(line: Line, share: float) -> Line:
+    return replace(line, size=line.size * share)
 
 
 def _heading(words: str) -> Note:

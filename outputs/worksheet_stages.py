@@ -198,6 +198,7 @@ def _write_key(
         room = right - left - sheet.text_width(value, size) - 9
         panel = f"{step.panel} " if len(drawing.panels) > 1 and step.panel else ""
         sheet.text(step.label, Point(left, y), size, bold=True)
-        sheet.text(shortened(sheet, f"{panel}{step.name}", room, size), Point(left + 7, y), size)
+        name = f"{panel}{step.name.removeprefix('whole ')}"
+        sheet.text(shortened(sheet, name, room, size), Point(left + 7, y), size)
         sheet.text(value, Point(right - sheet.text_width(value, size), y), size)
         y -= size * LEADING

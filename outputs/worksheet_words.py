@@ -39,7 +39,12 @@ class Writing:
 
     def rounded(self, mm: float) -> str:
         """Return a length to 1 mm or 1/16 in, without its unit."""
-        return bare(mm, self.unit)
+        return bare(mm, self.unit).replace("-", "−")
+
+    @property
+    def unit_in_words(self) -> str:
+        """The unit as a sentence has it: "in in" is hard to read."""
+        return {Unit.MM: "millimetres", Unit.CM: "centimetres", Unit.INCH: "inches"}[self.unit]
 
     def exact(self, mm: float) -> str:
         """Return a length to 0.01 mm, without its unit."""

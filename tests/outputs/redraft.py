@@ -14,7 +14,7 @@ import numpy as np
 import pdfplumber
 
 Place = tuple[float, float]
-UNITS = {"cm": 10.0, "in": 25.4, "mm": 1.0}
+UNITS = {"millimetres": 1.0, "centimetres": 10.0, "inches": 25.4}
 WAYS = {"up": (0.0, 1.0), "down": (0.0, -1.0), "left": (-1.0, 0.0), "right": (1.0, 0.0)}
 
 

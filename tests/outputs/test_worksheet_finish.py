@@ -93,6 +93,21 @@ def test_a_pattern_must_carry_the_darts_seams_grain_and_notches_that_are_drawn(
         assert [line.split()[2] for line in said if line.startswith("notches at")] == ["hip", "knee"]
 
 
+@pytest.mark.parametrize("paper", ["a4", "letter", "either"])
+def test_the_lists_of_both_halves_end_on_the_sheet(paper: str) -> None:
+    read = read_measurements(next(path for path in DEMO_FILES if path.stem == "zaneta"))
+    left, right = (SideMeasurements(half_hip_arc=arc) for arc in (510, 490))
+    block = draft_block(wearer(hip_girth=1000, waist_girth=660, left=left, right=right))
+    assert len(block.back.darts) == 2
+    sheets = SheetSet(read, block, lying(PAPERS[paper]), "Worksheet")
+    sheet = finish_sheet(Typeface(), sheets, hand_drafts(block), [])
+    for text in sheet.texts:
+        left_edge, foot, right_edge, top = text.box.bounds
+        assert foot >= sheets.area.bottom - 0.01 and top <= sheets.area.top + 0.01, text.string
+        assert left_edge >= sheets.area.left and right_edge <= sheets.area.right + 0.01, text.string
+        assert text.size >= 2.0
+
+
 def test_of_a_body_whose_sides_differ_each_half_is_cut_once() -> None:
     left, right = (SideMeasurements(half_hip_arc=arc) for arc in (510, 490))
     block = draft_block(wearer(hip_girth=1000, left=left, right=right))
