@@ -18,7 +18,7 @@ DRAFT = hand_draft(BLOCK.halves[0])
 
 
 @given(bodies())
-@settings(max_examples=25)
+@settings(max_examples=25, deadline=None)
 def test_no_body_needs_a_point_before_it_stands(body: Measurements) -> None:
     for half in draft_block(body).halves:
         stands = {"floor"}

@@ -52,7 +52,7 @@ coordinates = st.floats(-5000, 5000)
 
 
 @given(coordinates, coordinates)
-@settings(max_examples=25)
+@settings(max_examples=25, deadline=None)
 def test_a_piece_is_the_same_wherever_it_was_drafted(x: float, y: float) -> None:
     assert are_same(PIECE, moved(PIECE, x, y))
 
