@@ -1,9 +1,9 @@
 """Every run draws the same bodies, so that a failure comes of a change.
 
-`pytest --hypothesis-profile=default` draws others each time.
+`pytest --hypothesis-profile=default` draws others each time. Nothing is timed: a busy machine is no failure.
 """
 
 from hypothesis import settings
 
-settings.register_profile("same bodies", derandomize=True)
+settings.register_profile("same bodies", derandomize=True, deadline=None)
 settings.load_profile("same bodies")
