@@ -8,6 +8,7 @@ from typing import Any
 
 import click
 
+from outputs.progress import say, tell
 from outputs.style_arguments import read_arguments, style_arguments
 
 
@@ -75,7 +76,8 @@ def cloth(
     target = out or Path(safe_name(f"{read[0].wearer}{others}", chosen.name, "cloth"))
     refuse_overwriting(target, force=force)
 
+    tell("drafting")
     from outputs.cloth_files import plan_into
 
     for line in plan_into(target, read, chosen, options, lies, force=force, anyway=anyway):
-        click.echo(line)
+        say(line)

@@ -15,6 +15,7 @@ from outputs.folder import write_folder
 from outputs.jeans_from_file import jeans_from, refuse_faults
 from outputs.laid_cloth import LaidCloth
 from outputs.measurement_file import MeasurementFile
+from outputs.progress import tell
 from outputs.style_options import StyleOptions
 from outputs.summary import wrapped
 from outputs.units import Unit, format_length, length_to_buy
@@ -55,6 +56,7 @@ def plan_into(
     if lies.plan:
         plan = read_plan(lies.plan, patterns)
     else:
+        tell("laying the pieces")
         plan = make_plan(patterns, lies.on_table, show=lambda mm: format_length(mm, unit))
         if lies.seconds:
             plan = _searched(plan, lies.seconds)
@@ -78,6 +80,7 @@ def _searched(plan: ClothPlan, seconds: int) -> ClothPlan:
     """Return the plan with that of the denim made shorter if a search finds one."""
     from outputs.longer_search import search
 
+    tell(f"looking {seconds} seconds for a shorter plan")
     cloths = (
         search(laid, seconds=seconds) if laid.material is Material.DENIM else laid for laid in plan.cloths
     )

@@ -22,6 +22,7 @@ from outputs.measure_twice_command import measure_twice
 from outputs.measuring_sheet_command import measuring_sheet
 from outputs.print_check_command import check_print
 from outputs.print_options import read_print_options
+from outputs.progress import say, tell, watched
 from outputs.style_arguments import several_styles
 from outputs.style_options import StyleOptions
 from outputs.styles_command import style_file, styles
@@ -43,7 +44,8 @@ class _Group(click.Group):
 
     def invoke(self, ctx: click.Context) -> Any:
         try:
-            return super().invoke(ctx)
+            with watched():
+                return super().invoke(ctx)
         except DraftRefused as refusal:
             click.echo(str(refusal), err=True)
             ctx.exit(2)
@@ -90,7 +92,7 @@ def measure(name: str, unit: str, out: Path | None, force: bool) -> None:
 
     target = out or Path(f"{safe_name(name)}.toml")
     write_file(target, write_template(name, Unit(unit)).encode(), force=force)
-    click.echo(f'Fill in {target}, then run: jeansblock draft "{target}"')
+    say(f'Fill in {target}, then run: jeansblock draft "{target}"')
 
 
 @main.command(epilog="Example: jeansblock draft ada-field.toml --paper letter")
@@ -129,14 +131,16 @@ def draft(
         lambda: read_measurements(file),
     )
     if count:
+        tell("drafting")
         from outputs.draft_files import count_for
 
         for line in count_for(read, styles, asked.changes, asked.printing):
-            click.echo(line)
+            say(line)
         return
     target = out or Path(safe_name(read.wearer, styles[0].name if len(styles) == 1 else "styles"))
     refuse_overwriting(target, force=force)
 
+    tell("drafting")
     common = {"printing": asked.printing, "formats": asked.formats, "force": force, "anyway": asked.anyway}
     if len(styles) == 1:
         from outputs.draft_files import draft_into
@@ -147,7 +151,7 @@ def draft(
 
         lines = draft_several_into(target, read, styles, asked.changes, shared_once=shared_once, **common)
     for line in lines:
-        click.echo(line)
+        say(line)
 
 
 @main.command(epilog="Example: jeansblock demo --paper letter")
@@ -169,6 +173,7 @@ def demo(out: Path, paper: str, force: bool) -> None:
     make_folder(out, force=force)
     for source in DEMO_FILES:
         refuse_link(out / f"{source.stem}-{STRAIGHT.name}")
+    tell("drafting")
 
     from outputs.draft_files import draft_into
 
@@ -176,11 +181,11 @@ def demo(out: Path, paper: str, force: bool) -> None:
         copy = out / source.name
         write_file(copy, source.read_bytes(), force=force)
         read = read_measurements(copy)
-        click.echo(f"=== {read.wearer}, an invented person: {copy}")
+        say(f"=== {read.wearer}, an invented person: {copy}")
         target = out / f"{source.stem}-{STRAIGHT.name}"
         for line in draft_into(target, read, STRAIGHT, StyleOptions(), printing=printing, force=force):
-            click.echo(line)
-        click.echo()
+            say(line)
+        say()
 
 
 main.add_command(check_print)

@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING
 import click
 
 from outputs.folder import refuse_overwriting, write_file
+from outputs.progress import say, tell
 
 if TYPE_CHECKING:
     from outputs.inputs import Inputs
@@ -37,6 +38,7 @@ def compare(old: Path, new: Path, style: str, out: Path, force: bool) -> None:
     from outputs.gathering import gather
 
     refuse_overwriting(out, force=force)
+    tell("reading")
     before, after = gather(lambda: _inputs(old, style), lambda: _inputs(new, style))
 
     from outputs.version_words import version_lines
@@ -44,13 +46,14 @@ def compare(old: Path, new: Path, style: str, out: Path, force: bool) -> None:
     from outputs.versions_picture import draw_versions
 
     versions = compare_versions(before, after, (str(old), str(new)))
+    tell("drawing")
     drawn = BytesIO()
     draw_versions(versions, drawn)
     write_file(out, drawn.getvalue(), force=force)
     for line in version_lines(versions):
-        click.echo(line)
-    click.echo()
-    click.echo(str(out))
+        say(line)
+    say()
+    say(str(out))
 
 
 def _inputs(path: Path, style: str) -> Inputs:

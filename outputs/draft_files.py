@@ -17,6 +17,7 @@ from outputs.piece_text import some_pieces
 from outputs.print_files import pattern_to_print, sheet_counts
 from outputs.print_options import PrintOptions
 from outputs.print_report import PrintReport
+from outputs.progress import tell
 from outputs.readings import median_words, said_medians
 from outputs.style_options import StyleOptions
 from outputs.summary import summary_lines, wrapped
@@ -53,6 +54,7 @@ def draft_into(
         DraftRefused: the measurements, a fault (without `anyway`), the folder (without `force`) or the disk
             do not allow it; the folder is as it was before.
     """
+    tell(f"drafting {style.name}")
     inputs = Inputs.of(read, style, options)
     jeans = inputs.jeans()
     if not anyway:
@@ -88,6 +90,7 @@ def count_for(
     for style in styles:
         if len(styles) > 1:
             yield f"=== {style.name}"
+        tell(f"laying {style.name} on every paper")
         pattern = pattern_to_print(jeans_from(read, style, options).pattern, printing)
         yield from sheet_counts(pattern, printing, lambda mm: format_length(mm, read.unit))
 

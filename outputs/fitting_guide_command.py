@@ -8,6 +8,7 @@ import click
 
 from outputs.folder import write_file
 from outputs.measuring_sheet_command import SHEETS
+from outputs.progress import say, tell
 
 
 @click.command("fitting-guide", epilog="Example: jeansblock fitting-guide --pdf --paper letter")
@@ -34,9 +35,10 @@ def fitting_guide(unit: str, pdf: bool, paper: str, out: Path, force: bool) -> N
         from outputs.fitting_guide import guide_lines
 
         for line in guide_lines(Unit(unit)):
-            click.echo(line)
+            say(line)
         return
 
+    tell("drawing")
     from io import BytesIO
 
     from outputs.fitting_guide_sheet import write_fitting_guide
@@ -45,4 +47,4 @@ def fitting_guide(unit: str, pdf: bool, paper: str, out: Path, force: bool) -> N
     page = BytesIO()
     sheets = write_fitting_guide(page, paper=PAPERS[paper], unit=Unit(unit))
     write_file(out, page.getvalue(), force=force)
-    click.echo(f"{out}: {sheets} sheets")
+    say(f"{out}: {sheets} sheets")

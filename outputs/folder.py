@@ -13,6 +13,7 @@ from contextlib import contextmanager, suppress
 from pathlib import Path
 
 from drafting.errors import DraftRefused, Problem, Severity
+from outputs.progress import tell
 
 _LONGEST = 60
 """Letters of a name that go into a file name: at 4 bytes each they fit the 255 bytes of a file system."""
@@ -121,6 +122,7 @@ def write_folder(target: Path, writers: Mapping[str, Writer], *, force: bool) ->
             new = part / "new"
             new.mkdir()
             for name, write in writers.items():
+                tell(f"writing {name}")
                 write(new / name)
             if there:
                 with _alone_in(target):

@@ -6,6 +6,8 @@ from pathlib import Path
 
 import click
 
+from outputs.progress import say, tell
+
 
 @click.command("measure-twice", epilog="Example: jeansblock measure-twice ada-field.toml")
 @click.argument("file", type=click.Path(path_type=Path))
@@ -18,8 +20,9 @@ def measure_twice(file: Path) -> None:
 
     read = read_measurements(file)
 
+    tell("drafting with every measurement 10 mm more and less")
     from outputs.measure_twice import measure_twice_lines
     from styles.style import STRAIGHT
 
     for line in measure_twice_lines(read, STRAIGHT):
-        click.echo(line)
+        say(line)

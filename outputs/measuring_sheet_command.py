@@ -7,6 +7,7 @@ from pathlib import Path
 import click
 
 from outputs.folder import safe_name, write_file
+from outputs.progress import say, tell
 
 SHEETS = ("a4", "letter")
 """Papers it is laid out for, by their names in `outputs.paper.PAPERS`."""
@@ -35,6 +36,7 @@ def measuring_sheet(name: str | None, paper: str, unit: str, out: Path | None, f
     title = "measuring-sheet"
     target = out or Path(f"{safe_name(name, title) if name else title}.pdf")
 
+    tell("drawing")
     from io import BytesIO
 
     from outputs.measuring_sheet import write_measuring_sheet
@@ -46,5 +48,5 @@ def measuring_sheet(name: str | None, paper: str, unit: str, out: Path | None, f
     warnings = write_measuring_sheet(page, wearer=wearer, paper=PAPERS[paper], unit=Unit(unit))
     write_file(target, page.getvalue(), force=force)
     for warning in warnings:
-        click.echo(f"warning: {warning}")
-    click.echo(f"{target}: 2 pages")
+        say(f"warning: {warning}")
+    say(f"{target}: 2 pages")

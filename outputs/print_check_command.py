@@ -7,6 +7,7 @@ from pathlib import Path
 import click
 
 from outputs.paper import PAPERS
+from outputs.progress import say, tell
 
 SHEETS = [name for name, paper in PAPERS.items() if not paper.is_large]
 """What a printer at home takes."""
@@ -35,7 +36,7 @@ def check_print(paper: str, printed_bar: tuple[str, ...], out: Path | None, forc
 
         for paragraph in advice(read_printer_scale(printed_bar)):
             for line in wrapped(paragraph):
-                click.echo(line)
+                say(line)
         return
 
     from outputs.folder import refuse_overwriting, write_file
@@ -43,8 +44,9 @@ def check_print(paper: str, printed_bar: tuple[str, ...], out: Path | None, forc
     target = out or Path(f"check-print-{paper}.pdf")
     refuse_overwriting(target, force=force)
 
+    tell("drawing")
     from outputs.print_check import print_check
 
     write_file(target, print_check(PAPERS[paper]), force=force)
-    click.echo(f"Print {target}, measure both 100 mm bars, then run:")
-    click.echo('jeansblock check-print --printed-bar "97 mm"    with what you measured')
+    say(f"Print {target}, measure both 100 mm bars, then run:")
+    say('jeansblock check-print --printed-bar "97 mm"    with what you measured')

@@ -22,6 +22,7 @@ from outputs.pattern_files import pattern_writers
 from outputs.print_files import pattern_to_print
 from outputs.print_options import PrintOptions
 from outputs.print_report import PrintReport
+from outputs.progress import tell
 from outputs.style_options import StyleOptions
 from outputs.summary import UNIT_HEADS, WIDTH, wrapped
 from outputs.units import Unit, format_length
@@ -63,7 +64,7 @@ def draft_several_into(
         DraftRefused: with what is wrong in any of the styles; see `outputs.draft_files.draft_into`.
     """
     inputs = [Inputs.of(read, style, options) for style in styles]
-    made = gather(*(each.jeans for each in inputs))
+    made = gather(*(partial(_drafted, each) for each in inputs))
     if not anyway:
         refuse_faults(made, read)
     several = compare(made)
@@ -99,6 +100,11 @@ def draft_several_into(
             yield from wrapped(f"{compared.style}: no pattern of its own is written")
     yield from said_of(reports.values())
     yield from said_files(written, reports)
+
+
+def _drafted(inputs: Inputs) -> Jeans:
+    tell(f"drafting {inputs.style.name}")
+    return inputs.jeans()
 
 
 def _printed(compared: Compared, printing: PrintOptions, *, shared_once: bool) -> Pattern | None:

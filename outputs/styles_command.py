@@ -11,6 +11,7 @@ import click
 from drafting.errors import DraftRefused, Problem, Severity
 from outputs.cloth_entries import in_one_line
 from outputs.folder import refuse_overwriting, safe_name, write_file
+from outputs.progress import say, tell
 
 ENDINGS = (".png", ".svg")
 """Of the names of pictures."""
@@ -52,9 +53,10 @@ def styles(name: str | None, picture: Path | None, body: Path | None, unit: str,
     )
     if picture is None:
         for words in setting_lines(chosen[0], Unit(unit)) if name else catalogue_lines(chosen, Unit(unit)):
-            click.echo(words)
+            say(words)
         return
 
+    tell("drawing")
     from outputs.leg_lines import leg_lines
     from outputs.styles_picture import write_styles_picture
     from styles.cloth import Cloth
@@ -72,7 +74,7 @@ def styles(name: str | None, picture: Path | None, body: Path | None, unit: str,
         title=f"{', '.join(style.name for style in chosen) if name else 'Styles of jeans'} on {whose}",
     )
     write_file(picture, drawn.getvalue(), force=force)
-    click.echo(str(picture))
+    say(str(picture))
 
 
 def _refuse_picture(picture: Path | None, body: Path | None, *, force: bool) -> None:
@@ -114,7 +116,7 @@ def style_file(name: str, like: str, unit: str, out: Path | None, force: bool) -
     )
     text = style_text(replace(base, name=name.strip()), Unit(unit))
     write_file(target, text.encode(), force=force)
-    click.echo(f'Change {target}, then run: jeansblock draft ada-field.toml --style "{target}"')
+    say(f'Change {target}, then run: jeansblock draft ada-field.toml --style "{target}"')
 
 
 def _refuse_name(name: str) -> None:

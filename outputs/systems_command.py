@@ -7,6 +7,7 @@ from pathlib import Path
 import click
 
 from outputs.print_check_command import SHEETS
+from outputs.progress import say, tell
 
 
 @click.command(epilog="Example: jeansblock systems ada-field.toml --paper letter")
@@ -31,7 +32,8 @@ def systems(file: Path, paper: str, out: Path | None, force: bool) -> None:
     target = out or Path(f"{safe_name(read.wearer, 'systems')}.pdf")
     refuse_overwriting(target, force=force)
 
+    tell("drafting")
     from outputs.worksheet_files import write_systems_file
 
     for line in write_systems_file(target, read, paper=paper, force=force):
-        click.echo(line)
+        say(line)

@@ -11,6 +11,7 @@ from drafting.errors import DraftRefused, Problem, Severity
 from drafting.moves import Amounts, as_sides, edges_of, lengths_of, moved, points_of
 from outputs.input_changes import Change, changes
 from outputs.inputs import Inputs
+from outputs.progress import tell
 from styles.jeans import Jeans
 
 
@@ -86,6 +87,7 @@ def compare_versions(old: Inputs, new: Inputs, names: tuple[str, str] = ("old", 
     alone: list[Jeans | None] = []
     not_alone = {}
     for index, change in enumerate(differing):
+        tell(f"drafting with change {index + 1} of {len(differing)} alone")
         try:
             alone.append(change.put(old).jeans())
         except DraftRefused as refusal:
@@ -123,6 +125,7 @@ def _pieces_beyond(edges: Mapping[str, Amounts], others: Mapping[str, Amounts]) 
 
 
 def _drafted(inputs: Inputs, name: str) -> Jeans:
+    tell(f"drafting {name}")
     try:
         return inputs.jeans()
     except DraftRefused as refusal:

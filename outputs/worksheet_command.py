@@ -7,6 +7,7 @@ from pathlib import Path
 import click
 
 from outputs.print_check_command import SHEETS
+from outputs.progress import say, tell
 
 SCALE_NAMES = ("1:1", "1:2", "1:4", "1:5")
 """Those of `outputs.worksheet_sheet.SCALES`; a test holds them together."""
@@ -63,6 +64,7 @@ def worksheet(
     target = out or Path(f"{safe_name(read.wearer, kind)}.pdf")
     refuse_overwriting(target, force=force)
 
+    tell("drafting and writing the steps")
     from outputs.worksheet_files import write_marking_file, write_worksheet_file
 
     if marking:
@@ -70,7 +72,7 @@ def worksheet(
     else:
         lines = write_worksheet_file(target, read, chosen, paper=paper, scale=scale, blank=blank, force=force)
     for line in lines:
-        click.echo(line)
+        say(line)
 
 
 @click.command(epilog="Example: jeansblock mark ada-field.toml ben.toml")
@@ -93,6 +95,7 @@ def mark(file: Path, lengths: Path, style: str, scale: str, form: bool, force: b
 
     chosen, read = gather(lambda: find_style(style), lambda: read_measurements(file))
 
+    tell("drafting")
     from outputs.worksheet_files import marked_lines, write_form
 
     for line in (
@@ -100,4 +103,4 @@ def mark(file: Path, lengths: Path, style: str, scale: str, form: bool, force: b
         if form
         else marked_lines(read, lengths, chosen, scale=scale)
     ):
-        click.echo(line)
+        say(line)
