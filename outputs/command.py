@@ -27,6 +27,7 @@ from outputs.style_arguments import several_styles
 from outputs.style_options import StyleOptions
 from outputs.styles_command import style_file, styles
 from outputs.systems_command import systems
+from outputs.usage import plainly_told
 from outputs.worksheet_command import mark, worksheet
 from styles.style import STRAIGHT
 
@@ -42,9 +43,13 @@ class _Group(click.Group):
         with tidy_ending():
             return super().main(*args, **extra)
 
+    def make_context(self, *args: Any, **extra: Any) -> click.Context:
+        with plainly_told():
+            return super().make_context(*args, **extra)
+
     def invoke(self, ctx: click.Context) -> Any:
         try:
-            with watched():
+            with plainly_told(), watched():
                 return super().invoke(ctx)
         except DraftRefused as refusal:
             click.echo(str(refusal), err=True)

@@ -29,10 +29,11 @@ from outputs.fitting_entries import read_fitting
 from outputs.gathering import not_endless
 from outputs.measurement_template import doubt_about_text
 from outputs.measurement_template import write_template as write_template
+from outputs.notes_in_file import read_notes
 from outputs.readings import Readings, read_readings
 from outputs.suggestions import LONGEST_GUESS, did_you_mean, plain_name
 from outputs.text_file import read_text
-from outputs.toml_slips import read_toml
+from outputs.toml_slips import TomlText, read_toml
 from outputs.units import LengthError, TypedLength, Unit, read_length
 
 __all__ = ["MeasurementFile", "read_entries", "read_measurements", "write_template"]
@@ -85,11 +86,23 @@ def read_measurements(path: str | PathLike[str]) -> MeasurementFile:
         DraftRefused: when it cannot be read or no draft could be made from it, with all problems at once,
             warnings included.
     """
-    text = read_toml(read_text(Path(path)))
+    typed = read_text(Path(path))
+    notes = read_notes(typed)
+    text = read_toml(notes.text)
+    if text.slips and _is_another_kind(typed, text):
+        message = "This is no measurements file. `jeansblock measure NAME` writes one to fill in."
+        raise DraftRefused([Problem("", message, Severity.REFUSAL)], str(path))
     slips = [replace(slip, key=slip.key.removeprefix("measurements.")) for slip in text.slips]
+    slips = sorted((*slips, *notes.problems), key=lambda problem: problem.line or 0)
     if text.tables is None:
         raise DraftRefused(slips, str(path))
     return read_entries(text.tables, source=str(path), name=Path(path).stem, lines=text.lines, slips=slips)
+
+
+def _is_another_kind(typed: str, text: TomlText) -> bool:
+    """Return whether what cannot be read as a measurements file was never meant as one."""
+    names = {*(text.tables or {}), *(slip.key.rpartition(".")[2] for slip in text.slips)}
+    return typed.lstrip().startswith("{") or not names & {*_ENTRIES, *MEASUREMENTS}
 
 
 def read_entries(
@@ -113,7 +126,7 @@ def read_entries(
         DraftRefused: when no draft could be made from it, with all problems at once, warnings included.
     """
     slips = tuple(slips)
-    reading = _Reading(entries, lines or {}, {slip.key for slip in slips})
+    reading = _Reading(entries, lines or {}, {p.key for p in slips if p.severity is Severity.REFUSAL})
     file = reading.file(name)
     problems = [*slips, *reading.problems]
     if any(problem.severity is Severity.REFUSAL for problem in problems):
