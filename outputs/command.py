@@ -5,6 +5,7 @@ from __future__ import annotations
 import errno
 import sys
 from io import TextIOWrapper
+from itertools import chain
 from pathlib import Path
 from typing import Any
 
@@ -155,7 +156,9 @@ def draft(
         from outputs.several_files import draft_several_into
 
         lines = draft_several_into(target, read, styles, asked.changes, shared_once=shared_once, **common)
-    for line in lines:
+    from outputs.draft_files import advice_on_printing
+
+    for line in chain(lines, advice_on_printing(asked.printing, asked.formats)):
         say(line)
 
 
@@ -180,7 +183,7 @@ def demo(out: Path, paper: str, force: bool) -> None:
         refuse_link(out / f"{source.stem}-{STRAIGHT.name}")
     tell("drafting")
 
-    from outputs.draft_files import draft_into
+    from outputs.draft_files import advice_on_printing, draft_into
 
     for source in DEMO_FILES:
         copy = out / source.name
@@ -191,6 +194,8 @@ def demo(out: Path, paper: str, force: bool) -> None:
         for line in draft_into(target, read, STRAIGHT, StyleOptions(), printing=printing, force=force):
             say(line)
         say()
+    for line in advice_on_printing(printing, ["pdf"]):
+        say(line)
 
 
 main.add_command(check_print)

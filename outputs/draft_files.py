@@ -12,6 +12,7 @@ from outputs.folder import Writer, write_folder
 from outputs.inputs import INPUTS_FILE, Inputs
 from outputs.jeans_from_file import jeans_from, refuse_faults
 from outputs.measurement_file import MeasurementFile
+from outputs.paper import Paper
 from outputs.pattern_files import pattern_writers
 from outputs.piece_text import some_pieces
 from outputs.print_files import pattern_to_print, sheet_counts
@@ -152,6 +153,17 @@ def said_files(written: Collection[Path], reports: dict[str, PrintReport]) -> It
     for path in written:
         report = reports.get(path.name) if path.suffix == ".pdf" else None
         yield f"{path}: {_pages(report)}" if report else str(path)
+    for folder in {path.parent for path in written}:
+        others = sorted(path.name for path in folder.iterdir() if path not in written)
+        if others:
+            yield from wrapped(f"left there from before: {', '.join(others)}")
+
+
+def advice_on_printing(printing: PrintOptions, formats: Sequence[str]) -> Iterator[str]:
+    """Yield what to do before all the sheets of a printer at home are printed."""
+    at_home = isinstance(printing.paper, Paper) and not printing.paper.is_large
+    if "pdf" in formats and at_home and not printing.apart:
+        yield "Print sheet 1 alone at 100 % and measure its bars before you print the rest."
 
 
 def _pages(report: PrintReport) -> str:

@@ -92,7 +92,7 @@ def _settings(old: Inputs, new: Inputs) -> Iterator[Change]:
         # The length counts only where no rise is set, so that the two are one input.
         kept = {"below_waist": new.style.below_waist, "rise": new.style.rise}
         was, now = (_said_worn(style, new.unit) for style in (old.style, new.style))
-        yield Change("where they sit", was, now, _putting_settings(kept))
+        yield Change("where the jeans sit", was, now, _putting_settings(kept))
     for key in SETTINGS:
         if key in ("rise", "below_waist"):
             continue

@@ -49,6 +49,8 @@ _FITTING = (
     " `jeansblock fitting-guide` says what each means and how much to try first."
 )
 
+_TAKE_AWAY = "To use this, take away the # before its heading and before each line you fill in."
+
 _HEADINGS = {
     Need.NEEDED: "Needed.",
     Need.ONE_OF: "One of these two is needed. Give both and they are compared.",
@@ -99,18 +101,23 @@ def write_template(name: str, unit: Unit) -> str:
         lines += ["", *_note(f"=== {heading}"), *_entries(specs, optional=optional)]
     sided = [spec for spec in MEASUREMENTS.values() if spec.sides is not Sides.BODY]
     each = [spec for spec in sided if spec.sides is Sides.EACH]
-    lines += ["", *_note("=== Only for a body whose two sides differ: what is given here counts there.")]
+    lines += [
+        "",
+        *_note(
+            f"=== Only for a body whose two sides differ: what is given for a side counts there. {_TAKE_AWAY}"
+        ),
+    ]
     lines += [line for spec in each for line in _how(spec)]
     for side in ("left", "right"):
         lines += ["", f"# [{side}]", *(f'# {spec.key} = ""' for spec in sided)]
     lines += [
         "",
-        *_note(f"=== Only where the cloth is not washed before cutting, or stretches. {_CLOTH}"),
+        *_note(f"=== Only where the cloth is not washed before cutting, or stretches. {_TAKE_AWAY} {_CLOTH}"),
         "",
         "# [cloth]",
         *(f'# {entry} = ""' for entry in CLOTH_ENTRIES),
         "",
-        *_note(f"=== Only after trying on the toile. {_FITTING}"),
+        *_note(f"=== Only after trying on the toile. {_TAKE_AWAY} {_FITTING}"),
         "",
         f"# [{FITTING}]",
         *(f'# {key} = ""' for key in CORRECTIONS),

@@ -1,4 +1,4 @@
-"""Finds what somebody filled in behind a # of a measurements file, where it would be passed over in silence."""
+"""Finds what is filled in behind a # of a measurements file, where it would go unused without a word."""
 
 from __future__ import annotations
 

@@ -79,7 +79,8 @@ def _length(typed: object, unit: Unit | None) -> float:
 
 
 def _unknown(key: str, value: object) -> Problem:
-    message = f"No setting has this name.{_meant(key, SETTINGS)}"
+    meant = _meant(key, SETTINGS) or " `jeansblock styles straight` lists them."
+    message = f"No setting has this name.{meant}"
     return Problem(in_one_line(key), message, Severity.REFUSAL, in_one_line(value))
 
 

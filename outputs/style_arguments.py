@@ -21,8 +21,9 @@ one_style = click.option("--style", default=STRAIGHT.name, show_default=True, me
 
 _SEVERAL = (
     click.option(
-        "--style", "asked_styles", multiple=True, metavar="NAME", show_default=STRAIGHT.name,
-        help=f"{_ONE} Give it again for several in one folder, with a sheet that compares them.",
+        "--style", "asked_styles", multiple=True, metavar="NAME",
+        help=f"{_ONE} Give it again for several in one folder, with a sheet that compares "
+        f"them.  [default: {STRAIGHT.name}]",
     ),
     click.option("--all-styles", is_flag=True, help="Draft every style that `jeansblock styles` lists."),
     click.option(
@@ -32,12 +33,12 @@ _SEVERAL = (
 )  # fmt: skip
 
 _CHANGES = (
-    click.option("--rise", type=click.Choice([r.value for r in Rise]), help="How high they reach."),
+    click.option("--rise", type=click.Choice([r.value for r in Rise]), help="How high the jeans reach."),
     click.option("--band", type=click.Choice([b.value for b in Band]), help="How the waistband is cut."),
     click.option("--laps", type=click.Choice(list(LAPS)), help="Which front lies on top at the fly."),
     click.option(
         "--below-waist", metavar="LENGTH",
-        help='How far below the waist they sit: "3 cm", "1 1/2 in"; a minus for above.',
+        help='How far below the waist the jeans sit: "3 cm", "1 1/2 in"; a minus for above.',
     ),
     click.option(
         "--seams", type=click.Choice([f.value for f in Felling]),
@@ -45,7 +46,7 @@ _CHANGES = (
     ),
     click.option(
         "--set", "changes", metavar="SETTING=VALUE", multiple=True,
-        help='Change one setting of the style: "leg.hem_of_hip=40 %"; `jeansblock style-file` lists all.',
+        help='Change one setting of the style: "leg.hem_of_hip=40 %"; `jeansblock styles NAME` lists all.',
     ),
     click.option("--no-allowance", is_flag=True, help="Leave seam allowances away, to add your own."),
     click.option(

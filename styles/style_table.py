@@ -73,8 +73,10 @@ def _kind(package: str, says: str) -> Setting:
 
 # Ranges: from the narrowest to the widest that is worn or sewn (common practice, no source).
 SETTINGS: Mapping[str, Setting] = {
-    "rise": _choice(Rise, "how high they reach, by your own trunk; below_waist sets it to a length instead"),
-    "below_waist": _length(-50, 120, "how far below the waist they sit; a minus for above"),
+    "rise": _choice(
+        Rise, "how high the jeans reach, by your own trunk; below_waist sets it to a length instead"
+    ),
+    "below_waist": _length(-50, 120, "how far below the waist the jeans sit; a minus for above"),
     "least_stretch": Setting(Kind.PERCENT, "the crosswise stretch that the cloth needs at least", 0, 100),
     "band": _choice(Band, "a waistband in parts that follow the body, or one straight strip"),
     "band_height": _length(20, 90, "finished height of the waistband"),

@@ -127,7 +127,7 @@ def test_a_measurement_given_or_taken_back_is_a_change(inputs) -> None:
 def test_rise_and_length_below_the_waist_are_one_input(inputs) -> None:
     low = compare_versions(inputs(PLAIN), inputs(PLAIN, "rise=low"))
     assert [(c.what, c.old, c.new) for c in low.changes] == [
-        ("where they sit", "3.0 cm below waist", "low rise")
+        ("where the jeans sit", "3.0 cm below waist", "low rise")
     ]
     # the block ends at the waist; the legs that are cut from it reach less high
     assert all(move.far == 0 for move in low.points)
