@@ -101,7 +101,22 @@ def measure(name: str, unit: str, out: Path | None, force: bool) -> None:
     say(f'Fill in {target}, then run: jeansblock draft "{target}"')
 
 
-@main.command(epilog="Example: jeansblock draft ada-field.toml --paper letter")
+_DRAFT_EXAMPLES = """\b
+Example: jeansblock draft ada-field.toml --paper letter
+
+\b
+More of them:
+  jeansblock draft ada-field.toml --style bootcut --style flare
+  jeansblock draft ada-field.toml --rise mid --band straight --seams felled
+  jeansblock draft ada-field.toml --set fly=buttons --set "turn_up=4 cm"
+  jeansblock draft ada-field.toml --set back=dart --set front_pocket.kind=scoop
+  jeansblock draft ada-field.toml --lengthwise-change -3 --crosswise-change -1
+  jeansblock draft ada-field.toml --toile --printed-bar "97 mm"
+  jeansblock draft ada-field.toml --paper "36 in" --format pdf --format svg
+"""
+
+
+@main.command(epilog=_DRAFT_EXAMPLES)
 @click.argument("file", type=click.Path(path_type=Path))
 @several_styles
 @draft_options
@@ -122,9 +137,15 @@ def draft(
 ) -> None:
     """Draft the jeans for a measurements file.
 
-    Writes the pattern as PDF or as --format says, the numbers as figures.json, and pictures of the block
-    and of its ease, block.png and ease.png, into one folder. What is said of the cloth here counts before
-    the file. Of several styles, the files of each begin with its name, and comparison.pdf and .png show all.
+    Writes into one folder: the pattern, as PDF or as --format says; figures.json, with the girths of body and
+    pattern, seams, corners and pieces; inputs.json, enough to draft the same again; block.png, the block
+    without style and allowance; and ease.png, the girths from waist to hem.
+
+    Sheet 1 of the pattern has no piece: print it alone and measure its bars first. On a1, a0, a roll or a
+    single page the pattern stands alone, and notes.pdf has the rest for a printer at home.
+
+    What is said of the cloth here counts before the file. Of several styles, the files of each begin with its
+    name, and comparison.pdf and .png lay their legs over each other.
     """
     from outputs.gathering import gather
     from outputs.measurement_file import read_measurements

@@ -41,7 +41,13 @@ def write_styles_picture(target: BinaryIO, legs: Sequence[LegLines], *, svg: boo
     words = f"Back and front of {len(legs)} styles laid over each other, and each front alone: {names}."
     if svg:
         canvas = SvgCanvas(
-            typeface, width=width, height=height, origin=Point(0, 0), title=title, description=words
+            typeface,
+            width=width,
+            height=height,
+            origin=Point(0, 0),
+            title=title,
+            description=words,
+            white=True,
         )
         page.play(canvas)
         target.write(canvas.svg())

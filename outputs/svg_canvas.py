@@ -38,9 +38,21 @@ class SvgCanvas:
     """
 
     def __init__(
-        self, ruler: Ruler, *, width: float, height: float, origin: Point, title: str, description: str
+        self,
+        ruler: Ruler,
+        *,
+        width: float,
+        height: float,
+        origin: Point,
+        title: str,
+        description: str,
+        white: bool = False,
     ) -> None:
-        """Start an empty drawing; title and description say in words what is drawn."""
+        """Start an empty drawing.
+
+        Title and description say in words what is drawn. On `white`, black lines show on a dark screen too; a
+        cutter gets no such sheet.
+        """
         self._ruler = ruler
         self._left, self._base = origin.x, height - origin.y
         self._root = ElementTree.Element(
@@ -58,6 +70,8 @@ class SvgCanvas:
         self._group, self._name = self._root, "drawing"
         self._layers: dict[str, ElementTree.Element] = {}
         _describe(self._root, title, description, names=("title", "description"))
+        if white:
+            ElementTree.SubElement(self._root, "rect", {"width": "100%", "height": "100%", "fill": "white"})
 
     @contextmanager
     def group(self, name: str, *, title: str, description: str) -> Iterator[None]:
