@@ -86,5 +86,5 @@ def _seams(half: Half) -> Iterator[tuple[str, float]]:
     side = f"{half.side.value} " if half.side else ""
     yield f"{side}front inseam", half.front.panel.inseam.length
     yield f"{side}back inseam", half.back.panel.inseam.length
-    yield f"{side}front outseam", half.front.side.length
-    yield f"{side}back outseam", half.back.side.length
+    yield f"{side}front side seam", half.front.side.length
+    yield f"{side}back side seam", half.back.side.length

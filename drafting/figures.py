@@ -91,12 +91,12 @@ def block_figures(block: Block) -> dict[str, Any]:
         "lengths": {
             "inseam_front": in_cm(inseams[0]),
             "inseam_back": in_cm(inseams[1]),
-            "outseam_front": in_cm(outseams[0]),
-            "outseam_back": in_cm(outseams[1]),
+            "side_seam_front": in_cm(outseams[0]),
+            "side_seam_back": in_cm(outseams[1]),
         },
         "seams": [
             seam_figures("inseam", ["front inseam", "back inseam"], *inseams, block.proportions.inseam_ease),
-            seam_figures("outseam", ["front outseam", "back outseam"], *outseams, 0.0),
+            seam_figures("side seam", ["front side seam", "back side seam"], *outseams, 0.0),
         ],
         "pieces": [{"name": "front", "quantity": 2}, {"name": "back", "quantity": 2}],
         "findings": [finding_figures(finding) for finding in block.findings()],

@@ -22,7 +22,7 @@ from outputs.style_arguments import read_arguments, style_arguments
 @click.option("--one-way", is_flag=True, help="All hems to one end, for cloth with a nap or a print.")
 @click.option(
     "--seconds", type=click.IntRange(1, 3600),
-    help="Look so long for a shorter plan of the denim (needs the library spyrrow).",
+    help="How long to look for a shorter plan of the denim (needs the library spyrrow).",
 )  # fmt: skip
 @click.option(
     "--plan",

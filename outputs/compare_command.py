@@ -21,7 +21,7 @@ if TYPE_CHECKING:
 @click.argument("new", type=click.Path(path_type=Path))
 @click.option(
     "--style", default="straight", show_default=True, metavar="NAME",
-    help="What measurements files are drafted in: a style of the catalogue, or a style file of your own.",
+    help="What measurements files are drafted in: a style that `jeansblock styles` lists, or a style file.",
 )  # fmt: skip
 @click.option(
     "--out", type=click.Path(path_type=Path), default=Path("compare.png"), show_default=True,

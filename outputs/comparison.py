@@ -43,8 +43,8 @@ def compare(several: Sequence[Jeans]) -> tuple[Compared, ...]:
 
 
 HEADS = (
-    ("room at", "hip"),
-    ("room at", "thigh"),
+    ("ease at", "hip"),
+    ("ease at", "thigh"),
     ("front", "rise"),
     ("", "knee"),
     ("", "hem"),

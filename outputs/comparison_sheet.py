@@ -150,7 +150,7 @@ def _words(several: Sequence[Compared], unit: Unit, size: float) -> Iterator[Lin
     yield Line(drawing, size)
     yield Line("The table", HEADING, bold=True)
     table = (
-        f"Lengths {UNIT_HEADS[unit]}, girths all round, as sewn. Room is what the girth has over the body; a "
+        f"Lengths {UNIT_HEADS[unit]}, girths all round, as sewn. Ease is what the girth has over the body; a "
         "dash stands where the body is not known, or the leg ends above the knee. The front rise runs along "
         "the seam from the fork to the upper edge. Your cloth is given with "
         f"{several[0].jeans.cloth.stretch:g} % of stretch."

@@ -48,7 +48,7 @@ _CHANGES = (
         "--set", "changes", metavar="SETTING=VALUE", multiple=True,
         help='Change one setting of the style: "leg.hem_of_hip=40 %"; `jeansblock styles NAME` lists all.',
     ),
-    click.option("--no-allowance", is_flag=True, help="Leave seam allowances away, to add your own."),
+    click.option("--no-allowance", is_flag=True, help="Leave out the seam allowances, to add your own."),
     click.option(
         "--lengthwise-change", metavar="PERCENT",
         help="What washing does to the cloth along the warp; a minus for shrinking.",

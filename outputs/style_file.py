@@ -99,7 +99,9 @@ def read_style(path: Path) -> Style:
     base = Style(name=path.stem)
     if like := texts.get("like"):
         if like == path.stem or like not in catalogue_names():
-            problems.append(_wrong("like", "No other style of the catalogue has this name.", like))
+            problems.append(
+                _wrong("like", "No other style that `jeansblock styles` lists has this name.", like)
+            )
         else:
             base = find_style(like)
     unit = Unit.named(texts["unit"]) if texts.get("unit") else None
@@ -150,7 +152,7 @@ def style_text(style: Style, unit: Unit) -> str:
     Read back it gives the style within what a length is rounded to.
     """
     lines = [
-        "# A style of jeans. Change what you like; a line that is left away is as in a straight cut.",
+        "# A style of jeans. Change what you like; a line that is left out is as in a straight cut.",
         '# Lengths are texts like "4 cm" or "1 1/2 in", shares are texts like "42 %".',
         "",
         f"name = {_quoted(style.name)}",

@@ -127,6 +127,6 @@ def _refuse_name(name: str) -> None:
     if not name.strip():
         doubt = "A name is needed."
     elif safe_name(name) in catalogue_names():
-        doubt = "The catalogue has a style of this name; choose another, so that they are told apart."
+        doubt = "`jeansblock styles` lists one of this name; choose another, so that they are told apart."
     if doubt:
         raise DraftRefused([Problem("style", doubt, Severity.REFUSAL, in_one_line(name))])

@@ -20,7 +20,7 @@ WIDTH = 80
 """Letters in a line: what every terminal shows and every mail keeps."""
 
 UNIT_HEADS = {Unit.MM: "in mm", Unit.CM: "in cm", Unit.INCH: "in inches"}
-_ROW = "{:<13}{:>10}{:>10}{:>10}  {}"
+_ROW = "{:<15}{:>10}{:>10}{:>10}  {}"
 
 
 def summary_lines(jeans: Jeans, unit: Unit, warnings: tuple[Problem, ...]) -> Iterator[str]:
@@ -56,7 +56,7 @@ def summary_lines(jeans: Jeans, unit: Unit, warnings: tuple[Problem, ...]) -> It
         front, back = half.front, half.back
         inseams = show(front.panel.inseam.length), show(back.panel.inseam.length)
         yield _row(f"inseam{side}", *inseams)
-        yield _row(f"outseam{side}", show(front.side.length), show(back.side.length))
+        yield _row(f"side seam{side}", show(front.side.length), show(back.side.length))
 
     yield ""
     yield _row("above floor", "height")

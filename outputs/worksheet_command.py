@@ -18,7 +18,7 @@ _SCALE = click.option(
 )
 _STYLE = click.option(
     "--style", default="straight", show_default=True, metavar="NAME",
-    help="Whose leg the block has: a style of the catalogue, or a style file of your own.",
+    help="Whose leg the block has: a style that `jeansblock styles` lists, or a style file.",
 )  # fmt: skip
 
 
@@ -29,7 +29,7 @@ _STYLE = click.option(
 @click.option(
     "--paper", type=click.Choice(SHEETS), default="a4", show_default=True, help="Sheets to print on."
 )
-@click.option("--blank", is_flag=True, help="Leave the answers away: formulas and room to write.")
+@click.option("--blank", is_flag=True, help="Leave out the answers: formulas and room to write.")
 @click.option("--marking", is_flag=True, help="Write the teacher's sheet: twenty right lengths.")
 @click.option(
     "--out", type=click.Path(path_type=Path), help="The file to write; else named after the wearer."

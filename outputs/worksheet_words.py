@@ -18,7 +18,7 @@ CHOSEN = "chosen: room for the body"
 OF_A_SIDE = "what this side of the body has more than the whole body's measurement"
 GROUNDS = (
     ("deepened", "by trial: the crotch seam is the crotch length and its ease"),
-    ("added to", "by trial: the crotch seam is the crotch length and its ease, and the thigh has its room"),
+    ("added to", "by trial: the crotch seam is the crotch length and its ease, and the thigh has its ease"),
     ("centre front above", "drop of the front and the fit, so that the waist line bends one way"),
     ("centre back above", "raise of the back and the fit, so that the waist line bends one way"),
     ("drop", "by trial: the back inseam is as much shorter as it is stretched on"),

@@ -335,8 +335,8 @@ def test_side_seams_are_equal_and_inseams_differ_as_declared_after_any_reshaping
     below_knee = [panel.panel.inseam.curves[0].length for panel in (block.front, block.back)]
     assert below_knee[0] == pytest.approx(below_knee[1], abs=0.5)
     table = {seam["name"]: seam for seam in block.figures()["seams"]}
-    assert table["outseam"]["intended_difference"] == 0
-    assert table["outseam"]["found_difference"] == pytest.approx(0, abs=0.01)
+    assert table["side seam"]["intended_difference"] == 0
+    assert table["side seam"]["found_difference"] == pytest.approx(0, abs=0.01)
     assert table["inseam"]["found_difference"] == pytest.approx(
         table["inseam"]["intended_difference"], abs=0.01
     )

@@ -197,7 +197,7 @@ def test_the_picture_is_the_same_sheet_at_150_dots_an_inch_and_tells_its_numbers
     assert (tmp_path / "one.png").read_bytes() == (tmp_path / "two.png").read_bytes()
     with Image.open(tmp_path / "one.png") as picture:
         assert picture.size == (1240, 1753)
-        assert "wide: room at hip 4.0," in picture.text["Description"]
+        assert "wide: ease at hip 4.0," in picture.text["Description"]
         grey = picture.convert("L")
         border = [grey.crop(box).getextrema()[0] for box in ((0, 0, 55, 1753), (0, 0, 1240, 55))]
         assert border == [255, 255] and grey.getextrema()[0] < 50

@@ -105,7 +105,7 @@ def test_settings_that_fight_are_told(tmp_path: Path) -> None:
 
 @pytest.mark.parametrize("like", ["mine", "no such", "Straight "])
 def test_a_style_is_like_another_one_of_the_catalogue(tmp_path: Path, like: str) -> None:
-    assert "No other style of the catalogue" in refusal(tmp_path, f'like = "{like}x"\n')[0]
+    assert "No other style that `jeansblock styles` lists" in refusal(tmp_path, f'like = "{like}x"\n')[0]
 
 
 def test_a_misspelt_style_is_told_what_there_is() -> None:

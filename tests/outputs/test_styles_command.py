@@ -76,7 +76,7 @@ def test_a_style_file_is_not_overwritten_unasked() -> None:
 
 
 def test_a_name_that_cannot_be_meant_is_refused_with_all_else(here: Path) -> None:
-    for name, told in (("Straight", "The catalogue has a style of this name"), (" ", "A name is needed"),
+    for name, told in (("Straight", "lists one of this name"), (" ", "A name is needed"),
                        ("two\nlines", "cannot be printed"), ("x" * 90, "longer than")):  # fmt: skip
         result = run("style-file", name, "--like", "fuzzy")
         lines = result.stderr.splitlines()

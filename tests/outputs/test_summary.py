@@ -41,7 +41,7 @@ def full(tmp_path_factory: pytest.TempPathFactory) -> Jeans:
 
 def cells(line: str) -> list[str]:
     """Return the name and the three columns of a line of the table, and what follows."""
-    return [line[:13].strip(), *(line[at : at + 10].strip() for at in (13, 23, 33)), line[45:].strip()]
+    return [line[:15].strip(), *(line[at : at + 10].strip() for at in (15, 25, 35)), line[47:].strip()]
 
 
 def test_the_table_shows_body_ease_and_pattern_in_the_files_unit(plain: Jeans) -> None:
@@ -86,7 +86,7 @@ def test_the_levels_say_how_high_they_lie_and_how_that_is_known(full: Jeans, pla
     def levels(jeans: Jeans) -> dict[str, tuple[str, str]]:
         lines = list(summary_lines(jeans, Unit.CM, ()))
         at = next(n for n, line in enumerate(lines) if cells(line)[0] == "above floor")
-        return {line[:13].strip(): (line[13:23].strip(), line[25:]) for line in lines[at + 1 : at + 5]}
+        return {line[:15].strip(): (line[15:25].strip(), line[27:]) for line in lines[at + 1 : at + 5]}
 
     # 78 + 27 - 2: a seated rise is some 2 cm more than the standing difference (common practice)
     assert levels(plain)["waist level"] == ("103.0", "worked out")
@@ -110,7 +110,7 @@ def test_seam_lengths_stand_front_beside_back(plain: Jeans) -> None:
     assert [float(cell) for cell in rows["inseam"]] == pytest.approx(
         [front.panel.inseam.length / 10, back.panel.inseam.length / 10], abs=0.051
     )
-    assert [float(cell) for cell in rows["outseam"]] == pytest.approx(
+    assert [float(cell) for cell in rows["side seam"]] == pytest.approx(
         [front.side.length / 10, back.side.length / 10], abs=0.051
     )
 
@@ -121,7 +121,7 @@ def test_a_body_whose_sides_differ_gets_the_seams_of_both(tmp_path: Path) -> Non
     rows = {cells(line)[0]: cells(line)[1] for line in summary_lines(jeans, Unit.CM, ())}
     for half in jeans.block.halves:
         assert half.side is not None
-        for name, seam in (("inseam", half.front.panel.inseam), ("outseam", half.front.side)):
+        for name, seam in (("inseam", half.front.panel.inseam), ("side seam", half.front.side)):
             assert float(rows[f"{name} {half.side.value}"]) == pytest.approx(seam.length / 10, abs=0.051)
     assert float(rows["inseam right"]) > float(rows["inseam left"])
 
