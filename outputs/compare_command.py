@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 
 import click
 
+from outputs.completion import style_names
 from outputs.folder import refuse_overwriting, write_file
 from outputs.progress import say, tell
 
@@ -20,7 +21,7 @@ if TYPE_CHECKING:
 @click.argument("old", type=click.Path(path_type=Path))
 @click.argument("new", type=click.Path(path_type=Path))
 @click.option(
-    "--style", default="straight", show_default=True, metavar="NAME",
+    "--style", default="straight", show_default=True, metavar="NAME", shell_complete=style_names,
     help="What measurements files are drafted in: a style that `jeansblock styles` lists, or a style file.",
 )  # fmt: skip
 @click.option(

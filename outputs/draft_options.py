@@ -9,6 +9,7 @@ from typing import Any, TypeVar
 
 import click
 
+from outputs.completion import names_of
 from outputs.gathering import gather
 from outputs.paper import PAPERS
 from outputs.print_options import PrintOptions, read_print_options
@@ -23,6 +24,7 @@ _Command = TypeVar("_Command", bound=Callable[..., Any])
 force_option = click.option("--force", is_flag=True, help="Replace what is already there; other files stay.")
 paper_option = click.option(
     "--paper", default="a4", show_default=True, metavar="PAPER",
+    shell_complete=names_of(lambda: (*PAPERS, "single")),
     help=f'Sheets to print on: {", ".join(PAPERS)} ("either" fits A4 and Letter); "single" for one big page; '
     'or the width of a roll, "36 in".',
 )  # fmt: skip

@@ -34,7 +34,7 @@ from outputs.readings import Readings, read_readings
 from outputs.suggestions import LONGEST_GUESS, did_you_mean, plain_name
 from outputs.text_file import read_text
 from outputs.toml_slips import TomlText, read_toml
-from outputs.units import LengthError, TypedLength, Unit, read_length
+from outputs.units import LengthError, TypedLength, Unit, UnitMissing, read_length
 
 __all__ = ["MeasurementFile", "read_entries", "read_measurements", "write_template"]
 
@@ -260,7 +260,8 @@ class _Reading:
         except LengthError as error:
             usual = MEASUREMENTS[key.rpartition(".")[2]].usual
             plausible = FileWording(self.unit or Unit.CM, {}, {}).show_range(usual)
-            self._refuse(key, f"The {term_of(key)} cannot be read: {error}.", value, plausible)
+            for_all = ', or state one for all: unit = "cm"' if isinstance(error, UnitMissing) else ""
+            self._refuse(key, f"The {term_of(key)} cannot be read: {error}{for_all}.", value, plausible)
             return None
 
     def _median(self, key: str, values: list[Any]) -> TypedLength | None:

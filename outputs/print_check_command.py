@@ -49,4 +49,5 @@ def check_print(paper: str, printed_bar: tuple[str, ...], out: Path | None, forc
 
     write_file(target, print_check(PAPERS[paper]), force=force)
     say(f"Print {target}, measure both 100 mm bars, then run:")
-    say('jeansblock check-print --printed-bar "97 mm"    with what you measured')
+    say('jeansblock check-print --printed-bar "97 mm"    with what you measured,')
+    say("or, with a ruler in inches, what the 4 in bar measured.")

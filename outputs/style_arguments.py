@@ -9,6 +9,7 @@ from typing import Any, TypeVar
 import click
 
 from outputs.cloth_entries import CLOTH_ENTRIES
+from outputs.completion import style_names
 from outputs.style_options import LAPS, StyleOptions, read_options
 from styles.style import STRAIGHT, Band, Felling, Rise
 
@@ -16,12 +17,14 @@ _Command = TypeVar("_Command", bound=Callable[..., Any])
 
 _ONE = "What to draft: one of those that `jeansblock styles` lists, or a style file of your own."
 
-one_style = click.option("--style", default=STRAIGHT.name, show_default=True, metavar="NAME", help=_ONE)
+one_style = click.option(
+    "--style", default=STRAIGHT.name, show_default=True, metavar="NAME", shell_complete=style_names, help=_ONE
+)
 """The option of a command that drafts one style."""
 
 _SEVERAL = (
     click.option(
-        "--style", "asked_styles", multiple=True, metavar="NAME",
+        "--style", "asked_styles", multiple=True, metavar="NAME", shell_complete=style_names,
         help=f"{_ONE} Give it again for several in one folder, with a sheet that compares "
         f"them.  [default: {STRAIGHT.name}]",
     ),

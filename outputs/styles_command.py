@@ -10,6 +10,7 @@ import click
 
 from drafting.errors import DraftRefused, Problem, Severity
 from outputs.cloth_entries import in_one_line
+from outputs.completion import style_names
 from outputs.folder import refuse_overwriting, safe_name, write_file
 from outputs.progress import say, tell
 
@@ -23,7 +24,7 @@ _FORCE = click.option("--force", is_flag=True, help="Replace a file that is alre
 
 
 @click.command("styles", epilog="Example: jeansblock styles bootcut")
-@click.argument("name", required=False)
+@click.argument("name", required=False, shell_complete=style_names)
 @click.option(
     "--picture", type=click.Path(path_type=Path), metavar="FILE",
     help="Draw the legs instead, of all styles or of NAME's, into a .png or .svg.",
@@ -93,7 +94,7 @@ def _refuse_picture(picture: Path | None, body: Path | None, *, force: bool) -> 
 @click.command("style-file", epilog='Example: jeansblock style-file "Ada Field" --like bootcut')
 @click.argument("name")
 @click.option(
-    "--like", default="straight", show_default=True, metavar="STYLE",
+    "--like", default="straight", show_default=True, metavar="STYLE", shell_complete=style_names,
     help="The style to start from: one that `jeansblock styles` lists, or a style file.",
 )  # fmt: skip
 @_UNIT

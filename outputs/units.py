@@ -13,6 +13,7 @@ __all__ = [
     "LengthError",
     "TypedLength",
     "Unit",
+    "UnitMissing",
     "exact",
     "format_length",
     "length_to_buy",
@@ -91,6 +92,10 @@ class LengthError(ValueError):
     """A text or number is not a length; the message says why and how to write it."""
 
 
+class UnitMissing(LengthError):
+    """A number has no unit, and none was stated for all."""
+
+
 @dataclass(frozen=True)
 class TypedLength:
     """A length as it was typed: the number, the unit it was read in, and whether that unit stood with it."""
@@ -143,8 +148,8 @@ def read_length(value: object, default_unit: Unit | None, *, signed: bool = Fals
             f"{shown} {typed.value} would be {one_decimal(float(number * _SIZE[typed]), other)}"
             for typed, other in ((Unit.CM, Unit.INCH), (Unit.INCH, Unit.CM))
         )
-        advice = f'Write "{shown} cm" or "{shown} in", or state one unit for all'
-        raise LengthError(f"no unit is stated; {readings}. {advice}")
+        advice = f'Write "{shown} cm" or "{shown} in"'
+        raise UnitMissing(f"no unit is stated; {readings}. {advice}")
     return TypedLength(number, unit or default_unit or Unit.MM, unit is not None)
 
 

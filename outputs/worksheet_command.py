@@ -6,6 +6,7 @@ from pathlib import Path
 
 import click
 
+from outputs.completion import style_names
 from outputs.print_check_command import SHEETS
 from outputs.progress import say, tell
 
@@ -17,7 +18,7 @@ _SCALE = click.option(
     "--scale", type=click.Choice(SCALE_NAMES), default="1:4", show_default=True, help="Scale of the draft."
 )
 _STYLE = click.option(
-    "--style", default="straight", show_default=True, metavar="NAME",
+    "--style", default="straight", show_default=True, metavar="NAME", shell_complete=style_names,
     help="Whose leg the block has: a style that `jeansblock styles` lists, or a style file.",
 )  # fmt: skip
 

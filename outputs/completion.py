@@ -1,0 +1,30 @@
+"""What the Tab key offers where an option takes a name of ours or a file."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable
+
+import click
+from click.shell_completion import CompletionItem
+
+Offer = Callable[[click.Context, click.Parameter, str], list[CompletionItem]]
+
+
+def names_of(names: Callable[[], Iterable[str]], *, or_file: bool = False) -> Offer:
+    """Return what offers those of the names that begin as typed, and files where one may stand instead."""
+
+    def offer(context: click.Context, parameter: click.Parameter, typed: str) -> list[CompletionItem]:
+        found = [CompletionItem(name) for name in names() if name.startswith(typed)]
+        return [*found, CompletionItem(typed, type="file")] if or_file else found
+
+    return offer
+
+
+def _styles() -> Iterable[str]:
+    from outputs.style_file import catalogue_names
+
+    return catalogue_names()
+
+
+style_names = names_of(_styles, or_file=True)
+"""Styles that `jeansblock styles` lists, or a style file."""
