@@ -16,7 +16,18 @@ from outputs.folder import make_folder, safe_name, write_file
 from outputs.style_arguments import one_style
 
 
-@click.command("draft-all", epilog="Example: jeansblock draft-all class.csv --paper letter")
+_EXAMPLE = """\b
+Example: jeansblock draft-all class.csv --paper letter
+
+\b
+A table, with commas or semicolons:
+  wearer,unit,waist_girth,hip_girth,inside_leg_height,body_rise
+  Ada Field,cm,76,98,78,27
+  Ben Field,in,34 1/2,39 1/2,32,10 1/2
+"""
+
+
+@click.command("draft-all", epilog=_EXAMPLE)
 @click.argument("people", type=click.Path(path_type=Path))
 @one_style
 @draft_options

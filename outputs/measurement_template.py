@@ -24,6 +24,8 @@ _EXAMPLE = {
     Unit.INCH: '"38 1/2", "38-1/2", "38.5" or "98 cm"',
 }
 
+_NAMES = {Unit.CM: "centimetres", Unit.MM: "millimetres", Unit.INCH: "inches"}
+
 _LIST = {Unit.CM: "[98, 98.5, 99]", Unit.MM: "[980, 985, 990]", Unit.INCH: '["38 1/2", "38 3/4", 39]'}
 
 HOW_TO_MEASURE = (
@@ -73,7 +75,7 @@ def write_template(name: str, unit: Unit) -> str:
     quoted = name.strip().replace("\\", "\\\\").replace('"', '\\"')
     lines = [
         *(line for paragraph in _INTRODUCTION for line in _note(paragraph)),
-        *_note(f"A value is written like {_EXAMPLE[unit]}; a value without a unit counts as {unit.value}."),
+        *_note(f"A value is written like {_EXAMPLE[unit]}; a value without a unit is in {_NAMES[unit]}."),
         *_note(f"Of several readings the median counts: hip_girth = {_LIST[unit]}"),
         "",
         f'wearer = "{quoted}"',

@@ -256,7 +256,8 @@ def test_force_replaces_our_files_and_keeps_all_others(run: Run, ada: Path) -> N
     run("draft", ada)
     (folder / "notes.txt").write_text("let out the thigh")
     (folder / "figures.json").write_text("old")
-    assert run("draft", ada, "--force", "--paper", "letter").exit_code == 0
+    result = run("draft", ada, "--force", "--paper", "letter")
+    assert result.exit_code == 0 and "left there from before: notes.txt, pattern-a4.pdf\n" in result.stdout
     assert {path.name for path in folder.iterdir()} == FILES | {"notes.txt", "pattern-letter.pdf"}
     assert (folder / "notes.txt").read_text() == "let out the thigh"
     assert json.loads((folder / "figures.json").read_text(encoding="utf-8"))["unit"] == "cm"

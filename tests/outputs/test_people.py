@@ -145,3 +145,12 @@ def test_whatever_is_typed_below_the_first_row_everybody_is_read_or_told(csv_fil
     all_read = list(found)
     assert len(all_read) == found.count
     assert all(isinstance(person.read, MeasurementFile | DraftRefused) and person.name for person in all_read)
+
+
+def test_the_table_in_the_help_of_the_command_is_a_class_that_can_be_drafted(tmp_path: Path) -> None:
+    from outputs.draft_all_command import draft_all
+
+    table = [line.strip() for line in (draft_all.epilog or "").splitlines() if line.startswith("  ")]
+    (tmp_path / "class.csv").write_text("\n".join(table))
+    read = [person.read for person in find_people(tmp_path / "class.csv")]
+    assert len(read) == 2 and all(isinstance(each, MeasurementFile) and not each.warnings for each in read)
