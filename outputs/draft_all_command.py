@@ -15,7 +15,6 @@ from outputs.draft_options import draft_options, force_option, read_draft_option
 from outputs.folder import make_folder, safe_name, write_file
 from outputs.style_arguments import one_style
 
-
 _EXAMPLE = """\b
 Example: jeansblock draft-all class.csv --paper letter
 
