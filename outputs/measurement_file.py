@@ -10,6 +10,7 @@ from os import PathLike
 from pathlib import Path
 from typing import Any, TypeVar
 
+from drafting.corrections import CORRECTIONS
 from drafting.errors import DraftRefused, Problem, Severity
 from drafting.measurement_checks import Wording, check_length, check_measurements
 from drafting.measurement_relations import term_of
@@ -29,7 +30,6 @@ from outputs.fitting_entries import read_fitting
 from outputs.gathering import not_endless
 from outputs.measurement_template import doubt_about_text
 from outputs.measurement_template import write_template as write_template
-from outputs.notes_in_file import read_notes
 from outputs.readings import Readings, read_readings
 from outputs.suggestions import LONGEST_GUESS, did_you_mean, plain_name
 from outputs.text_file import read_text
@@ -46,6 +46,8 @@ TABLES: Mapping[str, tuple[Sides, ...]] = {
 """The tables of lengths, and what may stand in each: of the whole body, or of one side."""
 
 _Choice = TypeVar("_Choice", bound=Enum)
+_HOMES = {**dict.fromkeys(CLOTH_ENTRIES, "cloth"), **dict.fromkeys(CORRECTIONS, FITTING)}
+"""The tables of what is no measurement."""
 _ENTRIES = ("wearer", "taken_on", "unit", "waist_taken_at", "estimate_like", *TABLES, "cloth", FITTING)
 
 
@@ -87,13 +89,11 @@ def read_measurements(path: str | PathLike[str]) -> MeasurementFile:
             warnings included.
     """
     typed = read_text(Path(path))
-    notes = read_notes(typed)
-    text = read_toml(notes.text)
+    text = read_toml(typed)
     if text.slips and _is_another_kind(typed, text):
         message = "This is no measurements file. `jeansblock measure NAME` writes one to fill in."
         raise DraftRefused([Problem("", message, Severity.REFUSAL)], str(path))
     slips = [replace(slip, key=slip.key.removeprefix("measurements.")) for slip in text.slips]
-    slips = sorted((*slips, *notes.problems), key=lambda problem: problem.line or 0)
     if text.tables is None:
         raise DraftRefused(slips, str(path))
     return read_entries(text.tables, source=str(path), name=Path(path).stem, lines=text.lines, slips=slips)
@@ -126,7 +126,7 @@ def read_entries(
         DraftRefused: when no draft could be made from it, with all problems at once, warnings included.
     """
     slips = tuple(slips)
-    reading = _Reading(entries, lines or {}, {p.key for p in slips if p.severity is Severity.REFUSAL})
+    reading = _Reading(entries, lines or {}, {slip.key for slip in slips})
     file = reading.file(name)
     problems = [*slips, *reading.problems]
     if any(problem.severity is Severity.REFUSAL for problem in problems):
@@ -313,6 +313,8 @@ class _Reading:
             self._refuse(key, f"The {MEASUREMENTS[name].term} is given {other}.", value)
         elif name in _ENTRIES:
             self._refuse(key, f"This belongs to the top of the file, above the line [{table}].", value)
+        elif name in _HOMES:
+            self._refuse(key, f"This belongs below the line [{_HOMES[name]}].", value)
         else:
             guess = _measurement_like(name, TABLES[table])
             # The one that was meant is misspelt, which is said here; that it is missing need not be said too.

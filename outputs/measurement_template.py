@@ -2,7 +2,6 @@
 
 import textwrap
 import unicodedata
-from collections.abc import Iterable
 
 from drafting.corrections import CORRECTIONS
 from drafting.errors import DraftRefused, Problem, Severity
@@ -51,12 +50,10 @@ _FITTING = (
     " `jeansblock fitting-guide` says what each means and how much to try first."
 )
 
-_TAKE_AWAY = "To use this, take away the # before its heading and before each line you fill in."
-
 _HEADINGS = {
     Need.NEEDED: "Needed.",
     Need.ONE_OF: "One of these two is needed. Give both and they are compared.",
-    Need.HELPS_MOST: "Not needed, but these help the fit most. To use one, take away the # before its name.",
+    Need.HELPS_MOST: "Not needed, but these help the fit most. Leave empty what was not measured.",
     Need.HELPS: "Not needed; each takes the place of a guess.",
 }
 
@@ -99,30 +96,27 @@ def write_template(name: str, unit: Unit) -> str:
     ]
     for need, heading in _HEADINGS.items():
         specs = [spec for spec in MEASUREMENTS.values() if spec.need is need and spec.sides is not Sides.EACH]
-        optional = need in (Need.HELPS_MOST, Need.HELPS)
-        lines += ["", *_note(f"=== {heading}"), *_entries(specs, optional=optional)]
+        lines += ["", *_note(f"=== {heading}"), *(line for spec in specs for line in _entry(spec))]
     sided = [spec for spec in MEASUREMENTS.values() if spec.sides is not Sides.BODY]
     each = [spec for spec in sided if spec.sides is Sides.EACH]
     lines += [
         "",
-        *_note(
-            f"=== Only for a body whose two sides differ: what is given for a side counts there. {_TAKE_AWAY}"
-        ),
+        *_note("=== Only for a body whose two sides differ: what is given for a side counts there."),
     ]
     lines += [line for spec in each for line in _how(spec)]
     for side in ("left", "right"):
-        lines += ["", f"# [{side}]", *(f'# {spec.key} = ""' for spec in sided)]
+        lines += ["", f"[{side}]", *(f'{spec.key} = ""' for spec in sided)]
     lines += [
         "",
-        *_note(f"=== Only where the cloth is not washed before cutting, or stretches. {_TAKE_AWAY} {_CLOTH}"),
+        *_note(f"=== Only where the cloth is not washed before cutting, or stretches. {_CLOTH}"),
         "",
-        "# [cloth]",
-        *(f'# {entry} = ""' for entry in CLOTH_ENTRIES),
+        "[cloth]",
+        *(f'{entry} = ""' for entry in CLOTH_ENTRIES),
         "",
-        *_note(f"=== Only after trying on the toile. {_TAKE_AWAY} {_FITTING}"),
+        *_note(f"=== Only after trying on the toile. {_FITTING}"),
         "",
-        f"# [{FITTING}]",
-        *(f'# {key} = ""' for key in CORRECTIONS),
+        f"[{FITTING}]",
+        *(f'{key} = ""' for key in CORRECTIONS),
     ]
     return "\n".join(lines) + "\n"
 
@@ -148,9 +142,8 @@ def doubt_about_text(text: str) -> str:
     return ""
 
 
-def _entries(specs: Iterable[MeasurementSpec], *, optional: bool) -> list[str]:
-    mark = "# " if optional else ""
-    return [line for spec in specs for line in ("", *_how(spec), f'{mark}{spec.key} = ""')]
+def _entry(spec: MeasurementSpec) -> tuple[str, ...]:
+    return ("", *_how(spec), f'{spec.key} = ""')
 
 
 def _how(spec: MeasurementSpec) -> list[str]:

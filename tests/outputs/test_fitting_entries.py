@@ -121,9 +121,9 @@ def test_the_blank_file_lists_every_correction_and_reads_as_none(read, unit: Uni
         blank = blank.replace(f'{key} = ""', f'{key} = "{value}"')
     assert read(blank).corrections == {}
     lines = blank.splitlines()
-    start = lines.index("# [fitting]")
-    assert [line.split(" = ")[0].removeprefix("# ") for line in lines[start + 1 :]] == list(CORRECTIONS)
-    filled = blank.replace("# [fitting]", "[fitting]").replace('# full_seat = ""', 'full_seat = "1 cm"')
+    start = lines.index("[fitting]")
+    assert [line.split(" = ")[0] for line in lines[start + 1 :]] == list(CORRECTIONS)
+    filled = blank.replace('full_seat = ""', 'full_seat = "1 cm"')
     assert read(filled).corrections == {"full_seat": 10}
 
 

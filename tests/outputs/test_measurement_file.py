@@ -1,5 +1,6 @@
 """The measurements file: written blank, filled in, read back, and refused in plain words."""
 
+import re
 import subprocess
 import sys
 from pathlib import Path
@@ -10,7 +11,7 @@ from hypothesis import strategies as st
 from strategies import bodies
 
 from drafting.errors import DraftRefused, Problem, Severity
-from drafting.measurements import MEASUREMENTS, Measurements, Need, Population, Sides, WaistLevel
+from drafting.measurements import MEASUREMENTS, Measurements, Population, Sides, WaistLevel
 from outputs.measurement_file import MeasurementFile, read_measurements, write_template
 from outputs.units import Unit
 
@@ -78,9 +79,8 @@ def test_the_blank_file_asks_for_every_measurement_in_short_lines(unit: Unit, pr
     assert max(len(line) for line in text.splitlines()) <= 90
     times = {Sides.BODY: 1, Sides.EITHER: 3, Sides.EACH: 2}
     for spec in MEASUREMENTS.values():
-        needed = spec.need in (Need.NEEDED, Need.ONE_OF)
-        assert text.count(f'\n{spec.key} = ""') == needed
-        assert text.count(f'\n# {spec.key} = ""') == times[spec.sides] - needed
+        assert text.count(f'\n{spec.key} = ""') == times[spec.sides]
+    assert not re.search(r"^# *(\w+ =|\[)", text, re.M), "an entry to fill in is a note"
     missing = [problem.key for problem in problems(text)]
     assert missing == ["waist_girth", "hip_girth", "inside_leg_height", "waist_height"]
 
@@ -93,12 +93,27 @@ def test_the_blank_file_filled_in_is_read_with_every_measurement(read) -> None:
     words = body.split()
     text = write_template('Zoë "Z" \\ Łęcka', Unit.CM)
     for key, value in zip(words[::2], words[1::2], strict=True):
-        mark = "" if f'\n{key} = ""' in text else "# "
-        text = text.replace(f'\n{mark}{key} = ""', f'\n{key} = "{value}"', 1)
+        text = text.replace(f'\n{key} = ""', f'\n{key} = "{value}"', 1)
     file = read(text)
     assert file.wearer == 'Zoë "Z" \\ Łęcka'
     assert file.warnings == ()
     assert set(file.measurements.given()) == set(words[::2])
+
+
+@pytest.mark.parametrize("text", ["# Notes\nbuy denim: 2 m\nand thread\n", '{\n  "waist_girth": 760.0\n}\n'])
+def test_a_file_of_another_kind_is_told_in_one_line(problems, text: str) -> None:
+    (problem,) = problems(text)
+    assert problem.message.startswith("This is no measurements file.")
+
+
+def test_one_line_of_a_measurements_file_is_enough_to_be_told_what_is_wrong_with_it(problems) -> None:
+    assert [problem.line for problem in problems("waist girth: 76\nbuy denim: 2 m\n")][:2] == [1, 2]
+
+
+@pytest.mark.parametrize(("entry", "home"), [("full_seat", "fitting"), ("stretch", "cloth")])
+def test_what_is_no_measurement_is_sent_to_its_table(problems, entry: str, home: str) -> None:
+    (problem,) = problems('unit = "cm"\n' + BODY + f'{entry} = "1"\n')
+    assert problem.message == f"This belongs below the line [{home}]." and problem.line == 7
 
 
 @pytest.mark.parametrize("name", ["", "  ", "two\nlines", "x" * 81, "\ud800"])
