@@ -35,7 +35,7 @@ _OPTIONS = (
         "--format", "formats", type=click.Choice(FORMATS), multiple=True, default=["pdf"], show_default=True,
         help="How the pattern is written; give it again for another. "
         "SVG and DXF have all pieces at true scale in millimetres; the DXF is release 12, its layers "
-        "numbered as we remember ASTM D6673, with which it was not compared.",
+        "numbered as we remember ASTM D6673, with which it was not compared. PNG is a picture of all pieces.",
     ),
     click.option(
         "--printed-bar", multiple=True, metavar="LENGTH",
