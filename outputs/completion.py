@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable
+from typing import Any
 
 import click
 from click.shell_completion import CompletionItem
@@ -18,6 +19,12 @@ def names_of(names: Callable[[], Iterable[str]], *, or_file: bool = False) -> Of
         return [*found, CompletionItem(typed, type="file")] if or_file else found
 
     return offer
+
+
+def one_of(words: Iterable[str]) -> dict[str, Any]:
+    """Return what makes an option show and offer its words; its reader refuses others, all mistakes at once."""
+    known = tuple(words)
+    return {"metavar": f"[{'|'.join(known)}]", "shell_complete": names_of(lambda: known)}
 
 
 def _styles() -> Iterable[str]:

@@ -9,12 +9,13 @@ from typing import Any, TypeVar
 
 import click
 
-from outputs.completion import names_of
+from drafting.errors import DraftRefused
+from outputs.completion import names_of, one_of
 from outputs.gathering import gather
 from outputs.paper import PAPERS
 from outputs.print_options import PrintOptions, read_print_options
 from outputs.style_arguments import change_arguments, read_arguments
-from outputs.style_options import StyleOptions
+from outputs.style_options import StyleOptions, not_among
 
 FORMATS = ("pdf", "svg", "dxf", "png")
 """What `outputs.pattern_files` can write."""
@@ -32,7 +33,7 @@ paper_option = click.option(
 _OPTIONS = (
     paper_option,
     click.option(
-        "--format", "formats", type=click.Choice(FORMATS), multiple=True, default=["pdf"], show_default=True,
+        "--format", "formats", **one_of(FORMATS), multiple=True, default=["pdf"], show_default=True,
         help="How the pattern is written; give it again for another. "
         "SVG and DXF have all pieces at true scale in millimetres; the DXF is release 12, its layers "
         "numbered as we remember ASTM D6673, with which it was not compared. PNG is a picture of all pieces.",
@@ -80,5 +81,15 @@ def read_draft_options(*, formats: tuple[str, ...], anyway: bool, **asked: Any) 
         DraftRefused: with every option that cannot be meant.
     """
     printed = {key: asked.pop(key) for key in ("paper", "printed_bar", "only", "toile", "apart")}
-    changes, printing = gather(lambda: read_arguments(**asked), lambda: read_print_options(**printed))
+    changes, printing, _ = gather(
+        lambda: read_arguments(**asked),
+        lambda: read_print_options(**printed),
+        lambda: _refuse_unknown(formats),
+    )
     return DraftOptions(changes=changes, printing=printing, formats=formats, anyway=anyway)
+
+
+def _refuse_unknown(formats: tuple[str, ...]) -> None:
+    unknown = dict.fromkeys(name for name in formats if name not in FORMATS)
+    if unknown:
+        raise DraftRefused([not_among(FORMATS, "--format", name) for name in unknown])

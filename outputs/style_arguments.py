@@ -9,7 +9,7 @@ from typing import Any, TypeVar
 import click
 
 from outputs.cloth_entries import CLOTH_ENTRIES
-from outputs.completion import style_names
+from outputs.completion import one_of, style_names
 from outputs.style_options import LAPS, StyleOptions, read_options
 from styles.style import STRAIGHT, Band, Felling, Rise
 
@@ -36,15 +36,15 @@ _SEVERAL = (
 )  # fmt: skip
 
 _CHANGES = (
-    click.option("--rise", type=click.Choice([r.value for r in Rise]), help="How high the jeans reach."),
-    click.option("--band", type=click.Choice([b.value for b in Band]), help="How the waistband is cut."),
-    click.option("--laps", type=click.Choice(list(LAPS)), help="Which front lies on top at the fly."),
+    click.option("--rise", **one_of(r.value for r in Rise), help="How high the jeans reach."),
+    click.option("--band", **one_of(b.value for b in Band), help="How the waistband is cut."),
+    click.option("--laps", **one_of(LAPS), help="Which front lies on top at the fly."),
     click.option(
         "--below-waist", metavar="LENGTH",
         help='How far below the waist the jeans sit: "3 cm", "1 1/2 in"; a minus for above.',
     ),
     click.option(
-        "--seams", type=click.Choice([f.value for f in Felling]),
+        "--seams", **one_of(f.value for f in Felling),
         help="Plain and overlocked, or flat-felled with unequal allowances.",
     ),
     click.option(

@@ -5,7 +5,7 @@ What reads settings loads late, for `--help` needs none of it.
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field, replace
 
 from drafting.errors import DraftRefused, Problem, Severity
@@ -76,12 +76,15 @@ def read_options(
     """
     from outputs.setting_values import read_settings
 
-    settings, named = {}, {}
+    settings: dict[str, str] = {}
+    named: dict[str, str] = {}
+    problems = []
     for option, key in OPTIONS.items():
         value = asked.get(option)
-        if value is not None:
+        if option == "laps" and value is not None and value not in LAPS:
+            problems.append(not_among(LAPS, "--laps", value))
+        elif value is not None:
             settings[key], named[key] = LAPS[value] if option == "laps" else value, _dashed(option)
-    problems = []
     for change in changes:
         key, sign, value = (part.strip() for part in change.partition("="))
         if not (key and sign and value):
@@ -99,6 +102,12 @@ def read_options(
     if problems:
         raise DraftRefused(problems)
     return StyleOptions(settings=settings, allowance=allowance, cloth=percents)
+
+
+def not_among(words: Iterable[str], option: str, typed: str) -> Problem:
+    """Return the refusal of a word that is none of those that an option takes."""
+    message = "This is none of the choices."
+    return Problem(option, message, Severity.REFUSAL, in_one_line(typed), " or ".join(words))
 
 
 def _dashed(option: str) -> str:
