@@ -22,7 +22,7 @@ def names_of(names: Callable[[], Iterable[str]], *, or_file: bool = False) -> Of
 
 
 def one_of(words: Iterable[str]) -> dict[str, Any]:
-    """Return what makes an option show and offer its words; its reader refuses others, all mistakes at once."""
+    """Return what makes an option show and offer its words; its reader refuses others."""
     known = tuple(words)
     return {"metavar": f"[{'|'.join(known)}]", "shell_complete": names_of(lambda: known)}
 

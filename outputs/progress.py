@@ -19,7 +19,8 @@ class _Line:
         self._stream, self._length = stream, 0
 
     def show(self, text: str) -> None:
-        text = text[: shutil.get_terminal_size().columns - 1]
+        # What was typed may hold signs that move the cursor.
+        text = "".join(sign for sign in text if sign.isprintable())[: shutil.get_terminal_size().columns - 1]
         rest = " " * (self._length - len(text))
         self._stream.write(f"\r{text}{rest}" if text else f"\r{rest}\r" if rest else "")
         self._stream.flush()

@@ -8,6 +8,8 @@ from typing import IO, Any
 
 import click
 
+from drafting.errors import Problem, Severity
+
 
 class Misused(click.UsageError):
     """Prints itself in one line."""
@@ -25,10 +27,10 @@ def plainly_told() -> Iterator[None]:
     except click.exceptions.NoArgsIsHelpError:
         raise
     except click.UsageError as error:
-        raise Misused(_words(error), error.ctx) from error
+        raise Misused(str(_problem(error)), error.ctx) from error
 
 
-def _words(error: click.UsageError) -> str:
+def _problem(error: click.UsageError) -> Problem:
     context = error.ctx
     where = context.command_path if context else ""
     message = error.format_message()
@@ -47,4 +49,4 @@ def _words(error: click.UsageError) -> str:
             message += ". Several words, such as a name, need quotes round them."
     end = "" if message.endswith((".", "?", ")")) else "."
     look = f" `{context.command_path} --help` tells what it takes." if context else ""
-    return f"{where}: {message}{end}{look}"
+    return Problem(where, f"{message}{end}{look}", Severity.REFUSAL)

@@ -20,6 +20,7 @@ from outputs import command
         (["draft", "x.toml", "--style"], "--style: Option '--style' requires an argument."),
         (["draft", "x.toml", "--count=3"], "--count: Option '--count' does not take a value."),
         (["cloth", "x.toml", "--seconds", "many"], "--seconds: 'many' is not a valid integer"),
+        (["draft", "x.toml", "--\x1b[31mred\nred"], "--\\x1b[31mred\\nred: There is no such option."),
         (["measure", "Ada", "Field"], "Several words, such as a name, need quotes round them."),
     ],
 )
