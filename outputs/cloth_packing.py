@@ -7,7 +7,7 @@ from dataclasses import replace
 
 from outputs.cut_pieces import CutPiece, Lie
 from outputs.laid_cloth import END, GAP, ClothOnTable, Laid, rounded
-from outputs.packing import NO_PLACE, Costs, Stamp, stamp
+from outputs.packing import NO_PLACE, Costs, Stamp, reach, stamp
 from outputs.strip_packing import Blank, cells_across, lowest, shortest, slides
 
 
@@ -19,14 +19,14 @@ def lay(pieces: Sequence[CutPiece], cloth: ClothOnTable) -> list[Laid]:
         cloth: What they are laid on.
     """
     # Half the gap of a piece may reach over a selvedge; along the fold it keeps inside.
-    left = cloth.left if cloth.folded else cloth.left - GAP / 2
-    columns, cell = cells_across(cloth.right + GAP / 2 - left)
+    left = cloth.left if cloth.folded else cloth.left - reach(GAP)
+    columns, cell = cells_across(cloth.right + reach(GAP) - left)
     blanks = {piece.key: _blank(piece, cell, one_way=cloth.one_way) for piece in pieces}
     places = shortest([blanks[piece.key] for piece in pieces], columns)
     laid = []
     for piece, placed in zip(pieces, places, strict=True):
         x, y = placed.corner
-        laid.append(Laid(piece, rounded(left + x), rounded(END - GAP / 2 + y), placed.stamp.turned))
+        laid.append(Laid(piece, rounded(left + x), rounded(END - reach(GAP) + y), placed.stamp.turned))
     return settled(laid)
 
 

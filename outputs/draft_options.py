@@ -12,7 +12,7 @@ import click
 from drafting.errors import DraftRefused
 from outputs.completion import names_of, one_of
 from outputs.gathering import gather
-from outputs.paper import PAPERS
+from outputs.paper import PAPERS, Orientation
 from outputs.print_options import PrintOptions, read_print_options
 from outputs.style_arguments import change_arguments, read_arguments
 from outputs.style_options import StyleOptions, not_among
@@ -32,6 +32,11 @@ paper_option = click.option(
 
 _OPTIONS = (
     paper_option,
+    click.option(
+        "--orientation", type=click.Choice([way.value for way in Orientation]), show_default=True,
+        default=Orientation.FEWEST.value,
+        help="How sheets lie: whichever needs fewest of them, or always one way. Rolls have no other.",
+    ),
     click.option(
         "--format", "formats", **one_of(FORMATS), multiple=True, default=["pdf"], show_default=True,
         help="How the pattern is written; give it again for another. "
@@ -80,7 +85,9 @@ def read_draft_options(*, formats: tuple[str, ...], anyway: bool, **asked: Any) 
     Raises:
         DraftRefused: with every option that cannot be meant.
     """
-    printed = {key: asked.pop(key) for key in ("paper", "printed_bar", "only", "toile", "apart")}
+    printed = {
+        key: asked.pop(key) for key in ("paper", "printed_bar", "orientation", "only", "toile", "apart")
+    }
     changes, printing, _ = gather(
         lambda: read_arguments(**asked),
         lambda: read_print_options(**printed),

@@ -25,7 +25,7 @@ from outputs.pdf_fonts import Typeface
 from outputs.piece_drawing import draw_piece
 from outputs.piece_text import sheet_title
 from outputs.print_report import PrintReport
-from outputs.single_page import single_page
+from outputs.single_page import drawn_side_by_side
 
 TITLE_SIZE = 10.0
 """Type size of the lines above the pieces, mm."""
@@ -82,7 +82,7 @@ def write_dxf(pattern: Pattern, target: BinaryIO) -> PrintReport:
     """
     ruler = Typeface()
     spelled = replace(pattern, wearer=in_ascii(pattern.wearer), style=in_ascii(pattern.style))
-    layout = single_page(spelled, ruler).layout
+    layout = drawn_side_by_side(spelled, ruler).layout
     names = distinct_names((p.piece.name for p in layout.pieces), longest=dxf_file.LONGEST_NAME)
     blocks, entities = [], list(_facts(spelled, layout))
     unfit: list[str] = []

@@ -5,7 +5,7 @@ That placing is plain: the tallest first, each in the first column that still ha
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Sequence
+from collections.abc import Callable, Iterable
 from dataclasses import dataclass, replace
 from functools import cached_property
 
@@ -55,13 +55,23 @@ class StandingPiece:
         """Height of the cut shape in mm."""
         return float(self.cut[:, 1].max() - self.cut[:, 1].min())
 
+    @property
+    def upside_down(self) -> StandingPiece:
+        """The piece turned by half a turn round the origin."""
+        piece = _moved(self.piece, lambda p: Point(-p.x, -p.y))
+        return StandingPiece(self.number, piece, self._line_of(piece, lambda points: -points))
+
     def at(self, left: float, bottom: float) -> StandingPiece:
         """Return the piece moved so that the box of its cut line starts at `left`, `bottom`."""
         way = Vector(left - float(self.cut[:, 0].min()), bottom - float(self.cut[:, 1].min()))
         piece = _moved(self.piece, lambda p: p + way)
+        return StandingPiece(
+            self.number, piece, self._line_of(piece, lambda points: points + np.array([way.x, way.y]))
+        )
+
+    def _line_of(self, piece: Piece, move: Callable[[Coordinates], Coordinates]) -> CutLine:
         sides = zip(piece.edges, self.line.sides, strict=True)
-        line = CutLine(tuple(Side(edge, side.points + np.array([way.x, way.y])) for edge, side in sides))
-        return StandingPiece(self.number, piece, line)
+        return CutLine(tuple(Side(edge, move(side.points)) for edge, side in sides))
 
 
 @dataclass(frozen=True, eq=False)
@@ -77,6 +87,13 @@ class Layout:
     pieces: tuple[StandingPiece, ...]
     width: float
     height: float
+
+    @staticmethod
+    def round(pieces: Iterable[StandingPiece]) -> Layout:
+        """Return pieces that lie in their places on the area that they need, EDGE beyond them included."""
+        placed = tuple(pieces)
+        right, top = np.max([piece.cut.max(axis=0) for piece in placed], axis=0) + EDGE
+        return Layout(placed, float(right), float(top))
 
     @cached_property
     def shapes(self) -> tuple[Polygon, ...]:
@@ -115,33 +132,6 @@ def side_by_side(pieces: Iterable[StandingPiece], *, height: float) -> Layout:
         left += max(piece.width for piece in column) + GAP
     placed.sort(key=lambda p: p.number)
     return Layout(tuple(placed), left - GAP + EDGE, max(map(_stack, columns)) + 2 * EDGE)
-
-
-def in_strip(pieces: Sequence[StandingPiece], *, width: float) -> Layout:
-    """Return the pieces on a strip of `width` mm, in rows from its foot, the tallest first.
-
-    Raises:
-        ValueError: a piece is wider than the strip.
-    """
-    if max(piece.width for piece in pieces) + 2 * EDGE > width:
-        raise ValueError("a piece is wider than the strip")
-    rows: list[list[StandingPiece]] = []
-    for piece in sorted(pieces, key=lambda p: -p.height):
-        for row in rows:
-            if sum(p.width + GAP for p in row) + piece.width <= width - 2 * EDGE:
-                row.append(piece)
-                break
-        else:
-            rows.append([piece])
-    placed, bottom = [], EDGE
-    for row in rows:
-        left = EDGE
-        for piece in row:
-            placed.append(piece.at(left, bottom))
-            left += piece.width + GAP
-        bottom += row[0].height + GAP
-    placed.sort(key=lambda p: p.number)
-    return Layout(tuple(placed), width, bottom - GAP + EDGE)
 
 
 def _stack(column: list[StandingPiece]) -> float:

@@ -89,6 +89,14 @@ class Stamp:
         )
 
 
+def reach(gap: float) -> float:
+    """Return how far the cells of a stamp reach round its outline, mm: half the gap, and a hair.
+
+    Round corners are drawn with 16 sides; so far out that even their middles keep the gap.
+    """
+    return gap / 2 / math.cos(math.pi / 16)
+
+
 def stamp(outline: Polygon, *, cell: tuple[float, float], gap: float, flush: bool = False) -> Stamp:
     """Return the cells that an outline takes with half the gap round it.
 
@@ -98,8 +106,7 @@ def stamp(outline: Polygon, *, cell: tuple[float, float], gap: float, flush: boo
         gap: In mm.
         flush: Whether the left side of the outline lies on the left side of the cells, without a gap.
     """
-    # Round corners are drawn with 16 sides; so far out that even their middles keep the gap.
-    grown = outline.buffer(gap / 2 / math.cos(math.pi / 16), quad_segs=4)
+    grown = outline.buffer(reach(gap), quad_segs=4)
     left, bottom, right, top = grown.bounds
     if flush:
         left = outline.bounds[0]

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, field, replace
+from enum import Enum
 
 from outputs.printer_scale import PrinterScale
 from outputs.units import LengthError, read_length
@@ -26,7 +27,8 @@ class Paper:
         height: Full height in mm.
         margin: Border without ink on all four sides, in mm.
         scale: What its printer makes of a true length. The sizes are those of the print: on a printer that
-            prints 97 % a page of 210 mm is 203.7 mm wide.
+            prints 97 % a page of 210 mm is 203.7 mm wide. It is said of the upright sheet.
+        landscape: Whether it lies across: turned by a quarter for reading, after it was printed upright.
     """
 
     label: str
@@ -34,11 +36,27 @@ class Paper:
     height: float
     margin: float = MARGIN
     scale: PrinterScale = field(default_factory=PrinterScale)
+    landscape: bool = False
+
+    @property
+    def name(self) -> str:
+        """Its label, and whether it lies across."""
+        return f"{self.label}, landscape" if self.landscape else self.label
+
+    @property
+    def turned(self) -> Paper:
+        """The same sheet turned by a quarter."""
+        return replace(self, width=self.height, height=self.width, landscape=not self.landscape)
+
+    @property
+    def upright(self) -> Paper:
+        """The same sheet as a printer takes it."""
+        return self.turned if self.landscape else self
 
     @property
     def is_large(self) -> bool:
         """Whether it is printed at a copy shop: too large and too dear for notes."""
-        return self.width > LARGE
+        return min(self.width, self.height) > LARGE
 
     def fit_factor(self, other: Paper, border: float) -> float:
         """Return the scale at which a program fits this page on `other` within a dead `border` in mm."""
@@ -62,6 +80,20 @@ class Paper:
             margin=self.margin + lost,
             scale=scale,
         )
+
+
+class Orientation(Enum):
+    """How sheets lie."""
+
+    FEWEST = "fewest"
+    """Whichever needs fewer sheets; upright where both need as many."""
+    PORTRAIT = "portrait"
+    LANDSCAPE = "landscape"
+
+    def of(self, paper: Paper) -> tuple[Paper, ...]:
+        """Return the ways in which an upright sheet may lie."""
+        ways = {Orientation.PORTRAIT: (paper,), Orientation.LANDSCAPE: (paper.turned,)}
+        return ways.get(self, (paper, paper.turned))
 
 
 @dataclass(frozen=True)

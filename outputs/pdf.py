@@ -54,7 +54,7 @@ def write_sheets_with_notes(
         target: Open binary file; the same pattern gives the same bytes.
         show: Writes the lengths that the drafting found, in the wearer's unit.
     """
-    paper = tiling.format.paper
+    paper = tiling.format.paper.upright
     typeface = Typeface()
     notes = draw_notes(typeface, paper, tiling.layout, pattern, show=show)
     first = 2 + len(notes)
@@ -123,7 +123,7 @@ def _draw_tiles(
             only_layer(drawing, layer).play(canvas)
     ink = drawing.ink()
     for sheet, tile in enumerate(tiling.tiles, start=first):
-        with canvas.page(form.paper.width, form.paper.height):
+        with canvas.page(form.paper.width, form.paper.height, landscape=form.paper.landscape):
             for layer in Layer:
                 with canvas.layer(layer):
                     canvas.show(layer.name, at=shift(tiling, tile), **clip(form))

@@ -36,8 +36,7 @@ class PdfCanvas:
         or smaller.
         """
         self._typeface = typeface
-        scale = scale or PrinterScale()
-        self._across, self._up = POINTS_PER_MM / scale.across, POINTS_PER_MM / scale.up
+        self._scale = scale or PrinterScale()
         self._document = LayeredDocument(
             target,
             layers=[layer.value for layer in Layer],
@@ -52,10 +51,16 @@ class PdfCanvas:
         self._document.setViewerPreference("PrintScaling", "None")
 
     @contextmanager
-    def page(self, width: float, height: float) -> Iterator[None]:
-        """Draw one page of `width` by `height` mm; the origin is its lower left corner."""
-        self._document.setPageSize((width * self._across, height * self._up))
-        self._document.scale(self._across, self._up)
+    def page(self, width: float, height: float, *, landscape: bool = False) -> Iterator[None]:
+        """Draw one page of `width` by `height` mm; the origin is its lower left corner.
+
+        A printer turns a page in `landscape` by a quarter: what it does across goes up the page.
+        """
+        across, up = POINTS_PER_MM / self._scale.across, POINTS_PER_MM / self._scale.up
+        if landscape:
+            across, up = up, across
+        self._document.setPageSize((width * across, height * up))
+        self._document.scale(across, up)
         self._round_ends()
         yield
         self._document.showPage()

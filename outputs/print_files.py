@@ -101,7 +101,7 @@ def _write_page(pattern: Pattern, page: SinglePage, target: BinaryIO) -> PrintRe
 def laid_out(pattern: Pattern, options: PrintOptions) -> Laid:
     """Return the pieces on the paper asked for."""
     if isinstance(options.paper, Paper):
-        return tiled(pattern, options.paper.corrected(options.scale))
+        return tiled(pattern, options.paper.corrected(options.scale), options.orientation)
     if options.paper is None:
         return single_page(pattern, Typeface(), options.scale)
     return laid_on_roll(pattern, options.paper, options.scale, Typeface())

@@ -9,7 +9,7 @@ from drafting.errors import DraftRefused, Problem, Severity
 from outputs.cloth_entries import in_one_line
 from outputs.folder import safe_name
 from outputs.gathering import gather
-from outputs.paper import A4, PAPERS, ROLL_RANGE, SINGLE, Paper, Roll, read_paper
+from outputs.paper import A4, PAPERS, ROLL_RANGE, SINGLE, Orientation, Paper, Roll, read_paper
 from outputs.printer_scale import PrinterScale, read_printer_scale
 from outputs.units import LengthError
 
@@ -21,6 +21,7 @@ class PrintOptions:
     Attributes:
         paper: Sheets, a roll, or None for one page as large as it needs.
         scale: What the printer makes of a true length.
+        orientation: How sheets lie.
         only: Words in the names of the pieces to print; empty for all.
         toile: Print only what a toile is sewn from.
         apart: Write every piece into a file of its own, without notes.
@@ -28,6 +29,7 @@ class PrintOptions:
 
     paper: Paper | Roll | None = A4
     scale: PrinterScale = field(default_factory=PrinterScale)
+    orientation: Orientation = Orientation.FEWEST
     only: tuple[str, ...] = ()
     toile: bool = False
     apart: bool = False
@@ -51,6 +53,7 @@ def read_print_options(
     *,
     paper: str,
     printed_bar: Sequence[str] = (),
+    orientation: str = Orientation.FEWEST.value,
     only: str | None = None,
     toile: bool = False,
     apart: bool = False,
@@ -66,7 +69,9 @@ def read_print_options(
         lambda: _refuse_both(only, toile),
     )
     words = () if only is None else tuple(word.strip() for word in only.split(","))
-    return PrintOptions(paper=form, scale=scale, only=words, toile=toile, apart=apart)
+    return PrintOptions(
+        paper=form, scale=scale, orientation=Orientation(orientation), only=words, toile=toile, apart=apart
+    )
 
 
 def _refuse_both(only: str | None, toile: bool) -> None:

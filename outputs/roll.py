@@ -7,10 +7,11 @@ from dataclasses import replace
 
 from drafting.pattern import Pattern
 from outputs.canvas import Ruler
-from outputs.layout import EDGE, in_strip, standing
+from outputs.layout import EDGE, standing
 from outputs.paper import Paper, Roll
 from outputs.pdf_canvas import LONGEST_PAGE
 from outputs.printer_scale import PrinterScale
+from outputs.roll_packing import laid, packed_short
 from outputs.single_page import SinglePage, page_from_roll
 from outputs.tiling import SLACK, TileFormat, Tiling
 
@@ -30,7 +31,8 @@ def laid_on_roll(pattern: Pattern, roll: Roll, scale: PrinterScale, ruler: Ruler
         if page.longest_side <= LONGEST_PAGE:
             return page
     form = TileFormat(replace(paper, height=longest))
-    layout = in_strip(pieces, width=math.ceil(widest / form.width) * form.width)
+    width = math.ceil(widest / form.width) * form.width
+    layout = laid(pieces, packed_short([piece.line.polygon for piece in pieces], width=width))
     rows = math.ceil(layout.height / form.height)
     spent = longest - form.height
     return Tiling(layout, TileFormat(replace(paper, height=spent + layout.height / rows + SLACK)))

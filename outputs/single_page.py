@@ -2,19 +2,21 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 import shapely
-from shapely.geometry import box
+from shapely.geometry import Polygon, box
 
 from drafting.pattern import Pattern
 from drafting.points import Point
 from outputs.canvas import Canvas, Ruler
-from outputs.layout import EDGE, GAP, Layout, in_strip, side_by_side, standing
+from outputs.layout import EDGE, GAP, Layout, StandingPiece, side_by_side, standing
 from outputs.lettering import Block, Line
 from outputs.paper import Paper
 from outputs.piece_text import check_length, sheet_title, some_pieces, taken
 from outputs.printer_scale import BAR, TOLERANCE, TRUE, PrinterScale
+from outputs.roll_packing import Spot, laid, packed_narrow, packed_short
 from outputs.room import Room
 from outputs.scale_test import SIDE, draw_scale_figure
 
@@ -52,44 +54,60 @@ class SinglePage:
 
 
 def single_page(pattern: Pattern, ruler: Ruler, scale: PrinterScale = TRUE) -> SinglePage:
-    """Return the pieces side by side, as high as the tallest; the scale test in a gap or a new column."""
-    pieces = standing(pattern)
-    layout = side_by_side(pieces, height=max(piece.height for piece in pieces) + 2 * EDGE)
-    paper = Paper("one page", 0, 0).corrected(scale)
-    words = Block.set(ruler, _lines(pattern, layout, paper), SIDE)
-    test = words.height + GAP + SIDE
-    width, height = layout.width, max(layout.height, test)
-    corner = _room(layout, width, height).corner_for(SIDE, test, wish=Point(width, height))
-    if corner is None:
-        corner = Point(width + GAP, height)
-        width += GAP + SIDE
-    return _page(layout, corner, words, paper, width, height)
+    """Return pieces and scale test packed on a page as high as the tallest, as narrow as found."""
+    pieces, paper = standing(pattern), Paper("one page", 0, 0).corrected(scale)
+    words, shapes = _shapes(pattern, pieces, ruler, paper)
+    height = max(top - bottom for _, bottom, _, top in (shape.bounds for shape in shapes)) + 2 * EDGE
+    return _packed(pieces, words, packed_narrow(shapes, height=height), paper)
 
 
 def page_from_roll(pattern: Pattern, ruler: Ruler, width: Paper) -> SinglePage:
-    """Return the pieces on one page as wide as the roll; the scale test in a gap or above them.
+    """Return pieces and scale test packed on one page as wide as the roll, as short as found.
 
     Args:
         pattern: Its widest piece fits across.
         ruler: Of the words.
         width: A page of the roll, whatever its height.
     """
+    pieces = standing(pattern)
+    words, shapes = _shapes(pattern, pieces, ruler, width)
     across = width.width - 2 * width.margin
-    layout = in_strip(standing(pattern), width=across)
-    words = Block.set(ruler, _lines(pattern, layout, width), SIDE)
-    test = words.height + GAP + SIDE
-    corner = _room(layout, across, layout.height).corner_for(SIDE, test, wish=Point(across, layout.height))
-    height = layout.height
-    if corner is None:
-        height += GAP + test
-        corner = Point(0, height)
-    return _page(layout, corner, words, width, across, height)
+    page = _packed(pieces, words, packed_short(shapes, width=across), width)
+    return replace(page, paper=replace(page.paper, width=width.width))
 
 
-def _room(layout: Layout, width: float, height: float) -> Room:
+def drawn_side_by_side(pattern: Pattern, ruler: Ruler) -> SinglePage:
+    """Return the pieces upright in columns as high as the tallest, where there is no need to save paper.
+
+    The scale test lies in a gap or a new column.
+    """
+    pieces, paper = standing(pattern), Paper("one page", 0, 0)
+    words, (*_, test) = _shapes(pattern, pieces, ruler, paper)
+    layout = side_by_side(pieces, height=max(piece.height for piece in pieces) + 2 * EDGE)
+    width, height = layout.width, max(layout.height, test.bounds[3])
     room = Room(box(0, 0, width, height), clearance=0)
     room.take(shapely.union_all([shape.buffer(GAP) for shape in layout.shapes]))
-    return room
+    corner = room.corner_for(SIDE, test.bounds[3], wish=Point(width, height))
+    if corner is None:
+        corner = Point(width + GAP, height)
+        width += GAP + SIDE
+    return _page(layout, corner, words, paper, width, height)
+
+
+def _shapes(
+    pattern: Pattern, pieces: Sequence[StandingPiece], ruler: Ruler, paper: Paper
+) -> tuple[Block, list[Polygon]]:
+    """Return the words of the scale test, and what has to find room: the pieces, and the test with them."""
+    words = Block.set(ruler, _lines(pattern, pieces, paper), SIDE)
+    test = box(0, 0, SIDE, words.height + GAP + SIDE)
+    return words, [*(piece.line.polygon for piece in pieces), test]
+
+
+def _packed(pieces: Sequence[StandingPiece], words: Block, spots: Sequence[Spot], paper: Paper) -> SinglePage:
+    layout, test = laid(pieces, spots[:-1]), spots[-1]
+    corner = Point(test.left, test.bottom + words.height + GAP + SIDE)
+    width, height = max(layout.width, test.left + SIDE + EDGE), max(layout.height, corner.y + EDGE)
+    return _page(layout, corner, words, paper, width, height)
 
 
 def _page(
@@ -99,9 +117,9 @@ def _page(
     return SinglePage(layout, corner, words, replace(paper, width=width + border, height=height + border))
 
 
-def _lines(pattern: Pattern, layout: Layout, paper: Paper) -> list[Line]:
+def _lines(pattern: Pattern, pieces: Sequence[StandingPiece], paper: Paper) -> list[Line]:
     low, high = BAR * (1 - TOLERANCE), BAR * (1 + TOLERANCE)
-    long = [check_length(p.number, p.piece) for p in layout.pieces if p.piece.grain.length >= LONG_GRAIN]
+    long = [check_length(p.number, p.piece) for p in pieces if p.piece.grain.length >= LONG_GRAIN]
     said = [
         *([taken(pattern)] if pattern.date else []),
         *([f"{some_pieces(pattern)} printed here."] if pattern.printed else []),

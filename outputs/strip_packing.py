@@ -1,8 +1,8 @@
 """Outlines packed on a strip of fixed width, as short as a fixed number of trials finds.
 
-Each trial lays the outlines in an order of its own, each where its lower end lies lowest. What came out best is
-changed a little for the next: the place of an outline in the order, or the end that its foot points to. At last
-every outline slides down the few millimetres that the cells kept from it.
+Each trial lays the outlines in an order of its own, each where its lower end lies lowest. What came out best
+is changed a little for the next: the place of an outline in the order, or the end that its foot points to. At
+last every outline slides down the few millimetres that the cells kept from it.
 """
 
 from __future__ import annotations

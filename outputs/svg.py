@@ -1,4 +1,4 @@
-"""The pattern as one SVG drawing at true scale, with all pieces laid out as on the single page."""
+"""The pattern as one SVG drawing at true scale, with all pieces side by side."""
 
 from __future__ import annotations
 
@@ -13,7 +13,7 @@ from outputs.pdf_fonts import Typeface
 from outputs.piece_drawing import draw_piece
 from outputs.piece_text import allowance_text, cloth_text, sheet_title, title
 from outputs.print_report import PrintReport
-from outputs.single_page import single_page
+from outputs.single_page import drawn_side_by_side
 from outputs.svg_canvas import SvgCanvas
 
 
@@ -28,7 +28,7 @@ def write_svg(pattern: Pattern, target: BinaryIO) -> PrintReport:
         target: Open binary file; the same pattern gives the same bytes.
     """
     ruler = Typeface()
-    page = single_page(pattern, ruler)
+    page = drawn_side_by_side(pattern, ruler)
     canvas = SvgCanvas(
         ruler,
         width=page.paper.width,

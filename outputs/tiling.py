@@ -20,7 +20,7 @@ from shapely.geometry import box
 from drafting.pattern import Pattern
 from drafting.points import Point
 from outputs.layout import Layout, standing
-from outputs.paper import Paper
+from outputs.paper import Orientation, Paper
 from outputs.printer_scale import BAR
 from outputs.sheet_packing import packed
 
@@ -191,7 +191,9 @@ def sheet_round(layout: Layout) -> Tiling:
     return Tiling(layout, TileFormat(paper))
 
 
-def tiled(pattern: Pattern, paper: Paper) -> Tiling:
-    """Return the pattern's pieces packed on few sheets of paper."""
-    form = TileFormat(paper)
-    return Tiling(packed(standing(pattern), width=form.width, height=form.height), form)
+def tiled(pattern: Pattern, paper: Paper, orientation: Orientation = Orientation.FEWEST) -> Tiling:
+    """Return the pattern's pieces packed on few sheets of paper, given upright."""
+    pieces = standing(pattern)
+    forms = [TileFormat(way) for way in orientation.of(paper)]
+    tilings = [Tiling(packed(pieces, width=form.width, height=form.height), form) for form in forms]
+    return min(tilings, key=lambda tiling: len(tiling.tiles))
