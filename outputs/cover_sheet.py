@@ -86,7 +86,9 @@ def draw_cover(
         sheets: How many sheets there are in all.
     """
     top = draw_pattern_header(canvas, paper, pattern, sheet=1, sheets=sheets)
-    next_step = f"Measure as said below. If it passes, print sheets {first} to {sheets} the same way."
+    next_step = f"Measure as said below. If it passes, print sheets 2 to {sheets} the same way."
+    if tiling.format.paper.landscape:
+        next_step += f" From sheet {first} on they are landscape: leave the orientation to the program."
     foot = draw_print_test(canvas, paper, top=top, next_step=next_step)
     canvas.stroke(line((paper.margin, foot - 2), (paper.width - paper.margin, foot - 2)), Role.FRAME)
     draw_map(canvas, paper, tiling, pattern, top=foot - 5, first=first)

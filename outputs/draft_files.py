@@ -15,7 +15,7 @@ from outputs.measurement_file import MeasurementFile
 from outputs.paper import Paper
 from outputs.pattern_files import pattern_writers
 from outputs.piece_text import some_pieces
-from outputs.print_files import pattern_to_print, sheet_counts
+from outputs.print_files import PatternPrint, pattern_to_print, sheet_counts
 from outputs.print_options import PrintOptions
 from outputs.print_report import PrintReport
 from outputs.progress import tell
@@ -26,6 +26,9 @@ from outputs.units import format_length
 from styles.figures import jeans_figures
 from styles.jeans import Jeans
 from styles.style import Style
+
+TO_PRINT = "to print"
+"""What begins the line that tells how much paper a pattern takes."""
 
 
 def draft_into(
@@ -40,6 +43,8 @@ def draft_into(
     anyway: bool = False,
 ) -> Iterator[str]:
     """Draft and write everything into the folder `target`; yield the lines to print.
+
+    How much paper it takes comes first, before anything is written.
 
     Args:
         target: the folder; its own place must exist.
@@ -61,14 +66,15 @@ def draft_into(
     if not anyway:
         refuse_faults([jeans], read)
     pattern = pattern_to_print(jeans.pattern, printing)
+    prints = PatternPrint(pattern, printing, lambda mm: format_length(mm, read.unit))
+    if "pdf" in formats:
+        yield f"{TO_PRINT}: {prints.said}"
     summary = [*said_readings(read), *summary_lines(jeans, read.unit, read.warnings), ""]
     reports: dict[str, PrintReport] = {}
     written = write_folder(
         target,
         {
-            **pattern_writers(
-                pattern, formats, reports, printing=printing, show=lambda mm: format_length(mm, read.unit)
-            ),
+            **pattern_writers(prints, formats, reports),
             **numbers_and_pictures(inputs, jeans, read, reports, printed_as(printing, formats)),
         },
         force=force,
@@ -131,6 +137,7 @@ def printed_as(printing: PrintOptions, formats: Sequence[str]) -> dict[str, obje
     """Return what is recorded of the print."""
     return {
         "paper": printing.name,
+        "orientation": printing.orientation.value,
         "only": list(printing.only),
         "apart": printing.apart,
         "formats": sorted(set(formats)),

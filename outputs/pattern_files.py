@@ -6,42 +6,33 @@ from collections.abc import Callable, Iterable
 from pathlib import Path
 from typing import BinaryIO
 
-from drafting.findings import Show
 from drafting.pattern import Pattern
 from outputs.dxf import write_dxf
 from outputs.folder import Writer
 from outputs.pieces_picture import write_pieces_picture
-from outputs.print_files import pdf_writers
-from outputs.print_options import PrintOptions
+from outputs.print_files import PatternPrint
 from outputs.print_report import PrintReport
 from outputs.svg import write_svg
 
 
 def pattern_writers(
-    pattern: Pattern,
-    formats: Iterable[str],
-    reports: dict[str, PrintReport],
-    *,
-    printing: PrintOptions,
-    show: Show,
+    prints: PatternPrint, formats: Iterable[str], reports: dict[str, PrintReport]
 ) -> dict[str, Writer]:
     """Return a writer for each file, by its name.
 
     Args:
-        pattern: What is drawn.
+        prints: What is drawn, and how the PDF is printed.
         formats: Of "pdf", "svg", "dxf" and "png"; one asked for twice is written once.
         reports: Gets the report of every file once it is written, by its name.
-        printing: How the PDF is printed.
-        show: Writes lengths in the PDF, in the wearer's unit.
     """
-    name = "-".join(filter(None, ("pattern", printing.some)))
+    name = "-".join(filter(None, ("pattern", prints.options.some)))
     drawn = {"svg": write_svg, "dxf": write_dxf, "png": write_pieces_picture}
     writers: dict[str, Writer] = {}
     for each in formats:
         if each == "pdf":
-            writers |= pdf_writers(pattern, printing, show, reports)
+            writers |= prints.writers(reports)
         else:
-            writers[f"{name}.{each}"] = _writer(pattern, f"{name}.{each}", drawn[each], reports)
+            writers[f"{name}.{each}"] = _writer(prints.pattern, f"{name}.{each}", drawn[each], reports)
     return writers
 
 

@@ -49,6 +49,12 @@ def cloth_text(piece: Piece) -> str:
     return f"drawn {', '.join(parts)} for the first wash" if parts else ""
 
 
+def turned_text(piece: Piece) -> str:
+    """Return what is said of a piece that lies upside down to save paper; nothing of others."""
+    lies_so = piece.grain.end.y < piece.grain.start.y
+    return "lies turned by half a turn: its lower end is up here" if lies_so else ""
+
+
 def _width(edge: Edge) -> float:
     return edge.allowance
 
@@ -80,7 +86,11 @@ def full_label(
         Line(f"{piece.cutting.material.value}: {piece.cut_text}", size, bold=True),
         Line(pattern.style, size),
         Line(", ".join(filter(None, (f"for {pattern.wearer}", taken(pattern)))), size),
-        *(Line(text, size) for text in (allowance_text(piece), cloth_text(piece)) if text),
+        *(
+            Line(text, size)
+            for text in (allowance_text(piece), cloth_text(piece), turned_text(piece))
+            if text
+        ),
     ]
     return Block.set(ruler, lines, width)
 
@@ -91,6 +101,7 @@ def short_label(ruler: Ruler, number: int, piece: Piece, *, width: float, scale:
     lines = [
         Line(title(number, piece), 1.2 * size, bold=True),
         Line(f"{piece.cutting.material.value}: {piece.cut_text}", size),
+        *([Line(turned, size)] if (turned := turned_text(piece)) else []),
     ]
     return Block.set(ruler, lines, width)
 

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator
-from dataclasses import replace
-from functools import cache, partial
+from dataclasses import dataclass, replace
+from functools import cached_property, partial
 from pathlib import Path
 from typing import BinaryIO
 
@@ -49,45 +49,84 @@ def pattern_to_print(pattern: Pattern, options: PrintOptions) -> Pattern:
     return choose(pattern, options.only) if options.only else pattern
 
 
-def pdf_writers(
-    pattern: Pattern, options: PrintOptions, show: Show, reports: dict[str, PrintReport]
-) -> dict[str, Callable[[Path], None]]:
-    """Return what writes each file, by its name; each adds to `reports` when it has written.
+@dataclass(frozen=True, eq=False)
+class PatternPrint:
+    """The PDF files of a pattern: laid out and counted first, written later.
 
-    A writer refuses pieces that do not fit on one page which PDF readers show.
+    Attributes:
+        pattern: With the pieces that are to be printed.
+        options: How they are printed.
+        show: Writes lengths, in the wearer's unit.
     """
-    name = f"pattern-{options.name}"
-    if options.apart:
-        parts = {
-            f"{name}-{number}-{safe_name(piece.name)}.pdf": replace(pattern, printed=(piece.name,))
-            for number, piece in pattern.numbered
+
+    pattern: Pattern
+    options: PrintOptions
+    show: Show
+
+    @cached_property
+    def _parts(self) -> dict[str, Pattern]:
+        """What lies on the sheets of each file, by its name."""
+        name = f"pattern-{self.options.name}"
+        if not self.options.apart:
+            return {f"{name}.pdf": self.pattern}
+        return {
+            f"{name}-{number}-{safe_name(piece.name)}.pdf": replace(self.pattern, printed=(piece.name,))
+            for number, piece in self.pattern.numbered
         }
-    else:
-        parts = {f"{name}.pdf": pattern}
-    with_notes = _is_for_home(options) and not options.apart
 
-    @cache
-    def laid_part(name: str) -> Laid:
-        return laid_out(parts[name], options)
+    @cached_property
+    def _laid(self) -> dict[str, Laid]:
+        return {name: laid_out(part, self.options) for name, part in self._parts.items()}
 
-    def write_part(part: Pattern, name: str, path: Path) -> None:
-        laid = laid_part(name)
+    @property
+    def _with_notes(self) -> bool:
+        """Whether the pattern and what goes with it are printed on one paper."""
+        paper = self.options.paper
+        return isinstance(paper, Paper) and not paper.is_large and not self.options.apart
+
+    @property
+    def said(self) -> str:
+        """How much paper it takes, such as "24 sheets of A4 in landscape and 3 to read first"."""
+        laid = list(self._laid.values())
+        if len(laid) > 1:
+            return f"{len(laid)} files, {_sheets(sum(map(_pages, laid)))} in all"
+        if isinstance(laid[0], SinglePage):
+            paper = laid[0].paper
+            return f"1 page, {self.show(paper.width)} wide and {self.show(paper.height)} long"
+        paper = laid[0].format.paper
+        of = f" of {paper.label}" if isinstance(self.options.paper, Paper) else ""
+        said = f"{_sheets(_pages(laid[0]))}{of}{' in landscape' if paper.landscape else ''}"
+        if not self._with_notes:
+            return said
+        notes = draw_notes(Typeface(), paper.upright, laid[0].layout, self.pattern, show=self.show)
+        return f"{said} and {1 + len(notes)} to read first"
+
+    def writers(self, reports: dict[str, PrintReport]) -> dict[str, Callable[[Path], None]]:
+        """Return what writes each file, by its name; each adds to `reports` when it has written.
+
+        A writer refuses pieces that do not fit on one page which PDF readers show.
+        """
+        writers: dict[str, Callable[[Path], None]] = {
+            name: partial(self._write_part, name, reports) for name in self._parts
+        }
+        if not self.options.apart and not self._with_notes:
+            writers[NOTES] = partial(self._write_notes, reports)
+        return writers
+
+    def _write_part(self, name: str, reports: dict[str, PrintReport], path: Path) -> None:
+        part, laid = self._parts[name], self._laid[name]
         with path.open("wb") as target:
             if isinstance(laid, SinglePage):
                 reports[name] = _write_page(part, laid, target)
-            elif with_notes:
-                reports[name] = write_sheets_with_notes(part, laid, target, show=show)
+            elif self._with_notes:
+                reports[name] = write_sheets_with_notes(part, laid, target, show=self.show)
             else:
                 reports[name] = write_sheets(part, laid, target)
 
-    def write_notes(path: Path) -> None:
+    def _write_notes(self, reports: dict[str, PrintReport], path: Path) -> None:
+        (laid,) = self._laid.values()
         with path.open("wb") as target:
-            reports[NOTES] = write_notes_pdf(pattern, laid_part(f"{name}.pdf"), target, show=show)
-
-    writers: dict[str, Callable[[Path], None]] = {
-        name: partial(write_part, part, name) for name, part in parts.items()
-    }
-    return writers if options.apart or with_notes else {**writers, NOTES: write_notes}
+            reports[NOTES] = write_notes_pdf(self.pattern, laid, target, show=self.show)
 
 
 def _write_page(pattern: Pattern, page: SinglePage, target: BinaryIO) -> PrintReport:
@@ -114,22 +153,12 @@ def sheet_counts(pattern: Pattern, options: PrintOptions, show: Show) -> Iterato
     if isinstance(options.paper, Roll):
         forms[options.paper.label] = options.paper
     for name, form in forms.items():
-        asked = replace(options, paper=form)
-        laid = laid_out(pattern, asked)
-        if isinstance(laid, SinglePage):
-            yield f"{name}: 1 page, {show(laid.paper.width)} wide and {show(laid.paper.height)} long"
-            continue
-        said = _sheets(len(laid.tiles))
-        if _is_for_home(asked):
-            notes = draw_notes(Typeface(), laid.format.paper, laid.layout, pattern, show=show)
-            said += f" of pattern, {1 + len(notes)} to read first"
-        yield f"{name}: {said}"
+        yield f"{name}: {PatternPrint(pattern, replace(options, paper=form), show).said}"
+
+
+def _pages(laid: Laid) -> int:
+    return 1 if isinstance(laid, SinglePage) else len(laid.tiles)
 
 
 def _sheets(count: int) -> str:
     return "1 sheet" if count == 1 else f"{count} sheets"
-
-
-def _is_for_home(options: PrintOptions) -> bool:
-    """Return whether the pattern and what goes with it are printed on one paper."""
-    return isinstance(options.paper, Paper) and not options.paper.is_large

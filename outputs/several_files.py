@@ -11,7 +11,7 @@ from drafting.findings import Level, Said, literal
 from drafting.pattern import Pattern, Section
 from outputs.comparison import HEADS, Compared, cells, compare, said_shared
 from outputs.comparison_sheet import ComparisonSheet
-from outputs.draft_files import numbers_and_pictures, printed_as, said_files, said_of, said_readings
+from outputs.draft_files import TO_PRINT, numbers_and_pictures, printed_as, said_files, said_of, said_readings
 from outputs.folder import Writer, safe_name, write_folder
 from outputs.gathering import gather
 from outputs.inputs import Inputs
@@ -19,7 +19,7 @@ from outputs.jeans_from_file import refuse_faults
 from outputs.measurement_file import MeasurementFile
 from outputs.paper import A4, LETTER, PAPERS, Paper, Roll
 from outputs.pattern_files import pattern_writers
-from outputs.print_files import pattern_to_print
+from outputs.print_files import PatternPrint, pattern_to_print
 from outputs.print_options import PrintOptions
 from outputs.print_report import PrintReport
 from outputs.progress import tell
@@ -79,8 +79,10 @@ def draft_several_into(
         told = own.setdefault(style, {})
         files = numbers_and_pictures(given, compared.jeans, read, told, printed)
         if pattern:
-            show = partial(format_length, unit=read.unit)
-            files = {**pattern_writers(pattern, formats, told, printing=printing, show=show), **files}
+            prints = PatternPrint(pattern, printing, partial(format_length, unit=read.unit))
+            if "pdf" in formats:
+                yield f"{TO_PRINT}, {compared.style}: {prints.said}"
+            files = {**pattern_writers(prints, formats, told), **files}
         writers |= {f"{style}{name}": write for name, write in files.items()}
     writers["comparison.pdf"] = lambda path: _write_pdf(sheet, path, reports)
     writers["comparison.png"] = sheet.write_png
