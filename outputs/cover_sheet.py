@@ -88,7 +88,7 @@ def draw_cover(
     top = draw_pattern_header(canvas, paper, pattern, sheet=1, sheets=sheets)
     next_step = f"Measure as said below. If it passes, print sheets 2 to {sheets} the same way."
     if tiling.format.paper.landscape:
-        next_step += f" From sheet {first} on they are landscape: leave the orientation to the program."
+        next_step += f" From sheet {first} on they are landscape: leave the orientation at automatic."
     foot = draw_print_test(canvas, paper, top=top, next_step=next_step)
     canvas.stroke(line((paper.margin, foot - 2), (paper.width - paper.margin, foot - 2)), Role.FRAME)
     draw_map(canvas, paper, tiling, pattern, top=foot - 5, first=first)

@@ -21,7 +21,7 @@ from outputs.canvas import Recording, Role, line
 from outputs.cover_sheet import draw_cover
 from outputs.layout import standing
 from outputs.notes_sheet import draw_notes
-from outputs.paper import A4, LETTER, PAPERS, Paper
+from outputs.paper import A4, LETTER, PAPERS, Orientation, Paper
 from outputs.pdf import (
     PageTooLarge,
     write_sheets,
@@ -46,6 +46,15 @@ HOME = {name: paper for name, paper in PAPERS.items() if not paper.is_large}
 LARGE = {name: paper for name, paper in PAPERS.items() if paper.is_large}
 CORRECTED = PAPERS["a4"].corrected(PrinterScale(0.97, 0.98))
 """A4 of a printer that prints 97 % across and 98 % up."""
+ANY = {
+    **PAPERS,
+    "a4 landscape": A4.turned,
+    "letter landscape": LETTER.turned,
+    "corrected": CORRECTED,
+    "corrected landscape": CORRECTED.turned,
+}
+"""Everything that a pattern is tiled on."""
+TAPED = {name: paper for name, paper in ANY.items() if "corrected" not in name}
 
 
 @cache
@@ -60,7 +69,9 @@ def source(paper: Paper) -> Pattern:
 
 @cache
 def tiling_of(paper: Paper) -> Tiling:
-    return tiled(source(paper), paper)
+    """Return the sheets, lying as the paper does."""
+    way = Orientation.LANDSCAPE if paper.landscape else Orientation.PORTRAIT
+    return tiled(source(paper), paper.upright, way)
 
 
 @cache
@@ -114,7 +125,7 @@ def test_sheet_1_has_a_100_mm_and_a_4_in_bar_in_both_directions(paper: Paper):
     assert sorted(bars(pages_of(paper)[0])) == pytest.approx([-101.6, -100, 100, 101.6], abs=0.01)
 
 
-@pytest.mark.parametrize("paper", [A4, LETTER])
+@pytest.mark.parametrize("paper", [A4, LETTER, LETTER.turned])
 def test_every_tile_has_a_50_mm_bar_in_both_directions(paper: Paper):
     for page in pages_of(paper)[2:]:
         assert sorted(bars(page)) == pytest.approx([-50, 50], abs=0.01)
@@ -130,14 +141,16 @@ def test_a_line_of_100_mm_is_283_465_points_long():
         assert pdf.pages[0].lines[0]["width"] == pytest.approx(283.465, abs=0.001)
 
 
-@pytest.mark.parametrize("paper", PAPERS.values(), ids=PAPERS)
-def test_page_boxes_are_exact(paper: Paper):
-    for page in pypdfium2.PdfDocument(tiled_pdf(paper)):
+@pytest.mark.parametrize("name", ANY)
+def test_pages_are_exactly_as_large_as_the_paper_and_what_is_read_first_stands_upright(name: str):
+    true = PAPERS.get(name) or (LETTER if "letter" in name else A4)
+    for number, page in enumerate(pypdfium2.PdfDocument(tiled_pdf(ANY[name]))):
+        paper = true.turned if "landscape" in name and number >= 2 else true
         assert page.get_mediabox() == pytest.approx((0, 0, paper.width / MM, paper.height / MM), abs=1e-3)
         assert page.get_cropbox() == page.get_mediabox()
 
 
-@pytest.mark.parametrize("paper", PAPERS.values(), ids=PAPERS)
+@pytest.mark.parametrize("paper", TAPED.values(), ids=TAPED)
 @pytest.mark.parametrize("kind", ["cut", "sew"])
 def test_tiles_taped_together_give_the_source_outline_within_a_tenth_of_a_millimetre(paper: Paper, kind: str):
     taped = assembled(tiles_of(paper), kind)
@@ -159,7 +172,7 @@ def test_a_large_sheet_has_100_mm_bars_in_both_directions_and_says_so(paper: Pap
         assert f"100 mm {tiling_of(paper).tiles[sheet - 1].name} sheet {sheet} of" in page.extract_text()
 
 
-@pytest.mark.parametrize("paper", [A4, LETTER])
+@pytest.mark.parametrize("paper", [A4, LETTER, A4.turned])
 def test_crosses_meet_those_of_the_neighbour(paper: Paper):
     tiles = tiles_of(paper)
     where = places(tiles)
@@ -186,16 +199,17 @@ def test_crosses_meet_those_of_the_neighbour(paper: Paper):
         assert (gaps < 0.03).sum() == 3
 
 
-def test_a_raster_of_the_tiles_stitched_together_shows_no_gap():
-    tiling = tiled(samples.pattern(), A4)
+@pytest.mark.parametrize("paper", [A4, A4.turned], ids=["portrait", "landscape"])
+def test_a_raster_of_the_tiles_stitched_together_shows_no_gap(paper: Paper):
+    tiling = tiling_of(paper)
     form = tiling.format
-    tiles = tiles_of(A4)
+    tiles = tiles_of(paper)
     where = places(tiles)
     origin = np.min(list(where.values()), axis=0)
     width, height = tiling.columns * form.width, tiling.rows * form.height
     stitched = np.full((round(height * DOTS), round(width * DOTS)), 255, np.uint8)
-    for sheet, page in zip(tiles, raster(tiled_pdf(A4))[2:], strict=True):
-        rows = slice(round((A4.height - form.top) * DOTS), round((A4.height - form.bottom) * DOTS))
+    for sheet, page in zip(tiles, raster(tiled_pdf(paper))[2:], strict=True):
+        rows = slice(round((paper.height - form.top) * DOTS), round((paper.height - form.bottom) * DOTS))
         seen = page[rows, round(form.left * DOTS) : round(form.right * DOTS)]
         right, up = where[sheet.row, sheet.column] - origin
         top, left = round((height - up - form.height) * DOTS), round(right * DOTS)
@@ -212,7 +226,7 @@ def test_a_raster_of_the_tiles_stitched_together_shows_no_gap():
     assert not (dark & (stitched >= 160)).any()
 
 
-@pytest.mark.parametrize("paper", [*PAPERS.values(), CORRECTED], ids=[*PAPERS, "corrected"])
+@pytest.mark.parametrize("paper", ANY.values(), ids=ANY)
 def test_there_is_no_ink_in_the_outer_10_mm_of_any_sheet(paper: Paper):
     border = 10 * DOTS - 1
     for page in raster(tiled_pdf(paper)):
@@ -274,13 +288,14 @@ def test_without_a_date_nothing_is_said_of_when_the_measurements_were_taken(writ
     assert not re.search(r"measured *$|· *$|, *$", text, re.MULTILINE)
 
 
-def test_every_tile_names_its_place_its_paper_and_its_pattern():
-    count = len(pages_of(LETTER))
-    for sheet, page in enumerate(pages_of(LETTER)[2:], start=3):
+@pytest.mark.parametrize(("paper", "name"), [(LETTER, "US Letter"), (LETTER.turned, "US Letter, landscape")])
+def test_every_tile_names_its_place_its_paper_and_its_pattern(paper: Paper, name: str):
+    count = len(pages_of(paper))
+    for sheet, page in enumerate(pages_of(paper)[2:], start=3):
         text = page.extract_text()
         row, column = re.search(r"row ([A-Z]+), column (\d+)", text).groups()
         assert (
-            f"50 mm {row}{column} sheet {sheet} of {count} US Letter Ada Example (invented), straight leg"
+            f"50 mm {row}{column} sheet {sheet} of {count} paper {name} Ada Example (invented), straight leg"
             in text
         )
 
@@ -290,6 +305,11 @@ def test_the_report_counts_the_sheets():
     report = write_tiled_pdf(samples.pattern(), target, paper=A4)
     assert report.sheets == len(pypdfium2.PdfDocument(target.getvalue()))
     assert report.sheets == 2 + len(tiled(samples.pattern(), A4).tiles)
+
+
+def test_sheet_1_says_that_the_pattern_is_landscape_only_where_it_is():
+    said = ["landscape" in pages_of(paper)[0].extract_text() for paper in (A4, A4.turned)]
+    assert said == [False, True]
 
 
 @pytest.mark.parametrize("write", [write_single_page_pdf, lambda p, f: write_tiled_pdf(p, f, paper=A4)])
