@@ -27,6 +27,8 @@ TAPING = (
     "no sheet is printed for them.",
 )
 
+WHOLE = "No piece lies over a join of two sheets: cut the pieces out of each sheet as it is."
+
 
 def cutting_list(pieces: Sequence[StandingPiece]) -> list[str]:
     """Return what is cut from each cloth, such as "Denim: 1 front leg ×2, 2 back leg ×2."."""
@@ -143,7 +145,10 @@ def draw_map(
 
 
 def _write_taping(column: Column, tiling: Tiling) -> None:
-    if len(tiling.tiles) > 1:
+    if len(tiling.tiles) > 1 and not tiling.tears_pieces:
+        column.write(Line("Nothing to tape", HEADING, bold=True), Line(WHOLE, BODY))
+        column.y -= 2
+    elif len(tiling.tiles) > 1:
         steps = numbered(step.format(check=tiling.format.check) for step in TAPING)
         column.write(Line("Tape the sheets", HEADING, bold=True), *steps)
         column.y -= 2

@@ -29,13 +29,14 @@ WAYS = ((1, 0), (0, 1), (1, 1))
 """What a cell to the right and a cell upwards cost: keep to the left, to the foot, to the corner."""
 
 
-def packed(pieces: Sequence[StandingPiece], *, width: float, height: float) -> Layout:
+def packed(pieces: Sequence[StandingPiece], *, width: float, height: float, whole: bool = False) -> Layout:
     """Return the pieces on the fewest sheets found, and of these on the most compact area.
 
     Args:
         pieces: At least one.
         width: From one column of sheets to the next, mm.
         height: From one row of sheets to the next, mm.
+        whole: Whether as few pieces as can be shall lie over a join, before the area counts.
     """
     across, up = round(width / CELL), round(height / CELL)
     cell = width / across, height / up
@@ -49,7 +50,7 @@ def packed(pieces: Sequence[StandingPiece], *, width: float, height: float) -> L
         heights = range(least, least + MORE_ROWS + 1)
         for turning, rows, order, way in product((False, True), heights, _orders(blanks), WAYS):
             columns = max(math.ceil(widest / across), math.ceil(factor * area / rows))
-            sheets = _Sheets(across, up, columns, rows, way, turning=turning)
+            sheets = _Sheets(across, up, columns, rows, way, turning=turning, whole=whole)
             most = best.size[0] - (turning and not best.turning) if best else columns * rows
             if sheets.take(order, most=most):
                 best = sheets if best is None else min(best, sheets, key=lambda s: s.size)
@@ -104,23 +105,32 @@ class _Sheets:
     """A field of sheets, each of `across` by `up` cells, and what lies on it."""
 
     def __init__(
-        self, across: int, up: int, columns: int, rows: int, way: tuple[int, int], *, turning: bool
+        self,
+        across: int,
+        up: int,
+        columns: int,
+        rows: int,
+        way: tuple[int, int],
+        *,
+        turning: bool,
+        whole: bool,
     ) -> None:
-        """Start with nothing on the sheets; `turning` if pieces may be turned."""
-        self.turning = turning
+        """Start with nothing on the sheets; `turning` if pieces may be turned, `whole` as in `packed`."""
+        self.turning, self._whole, self._parts = turning, whole, 0
         self.placed: dict[_Blank, Placed] = {}
         self._across, self._up = across, up
         self._bed = Bed(columns * across, rows * up)
         self._touched = np.zeros((columns, rows), dtype=np.bool_)
         x, y = np.ogrid[: columns * across, : rows * up]
         self._corner = (way[0] * x + way[1] * y) * (columns * across + rows * up) + x + y
-        self._sheet = int(self._corner.max()) + 1
+        self._part = int(self._corner.max()) + 1
+        self._sheet = self._part * (columns * rows + 1)
 
     @property
-    def size(self) -> tuple[int, int]:
-        """Number of sheets that are touched, and of all places in the box round them."""
+    def size(self) -> tuple[int, int, int]:
+        """Number of sheets that are touched, of parts of pieces if it counts, of places in the box round."""
         columns, rows = np.nonzero(self._touched)
-        return len(columns), int((np.ptp(columns) + 1) * (np.ptp(rows) + 1))
+        return len(columns), self._parts, int((np.ptp(columns) + 1) * (np.ptp(rows) + 1))
 
     def take(self, blanks: Sequence[_Blank], *, most: int) -> bool:
         """Place all, and return whether they found room on `most` sheets."""
@@ -133,7 +143,9 @@ class _Sheets:
             self.placed[blank] = placed
             for sheet in np.ndindex(*self._touched.shape):
                 x, y = self._origin(*sheet)
-                self._touched[sheet] |= touches[placed.stamp][x + placed.column, y + placed.row] > 0
+                touched = touches[placed.stamp][x + placed.column, y + placed.row] > 0
+                self._touched[sheet] |= touched
+                self._parts += self._whole and touched
             if self._touched.sum() > most:
                 return False
         return True
@@ -153,10 +165,22 @@ class _Sheets:
     def _cost(
         self, touches: Mapping[Stamp, npt.NDArray[np.int16]], stamp: Stamp, shape: tuple[int, ...]
     ) -> Costs:
-        """Return what each place costs: first the sheets that nothing lay on, then the way to the corner."""
-        new = np.zeros(shape, dtype=np.int16)
-        for sheet in np.argwhere(~self._touched).tolist():
-            x, y = self._origin(*sheet)
-            new += touches[stamp][x : x + shape[0], y : y + shape[1]]
-        costs: Costs = new.astype(np.int64) * self._sheet + self._corner[: shape[0], : shape[1]]
+        """Return what each place costs: first the sheets that nothing lay on, then the way to the corner.
+
+        Between the two come the parts in which the piece is printed, if they count.
+        """
+        costs: Costs = self._corner[: shape[0], : shape[1]].astype(np.int64)
+        costs += self._over(~self._touched, touches[stamp], shape) * self._sheet
+        if self._whole:
+            costs += self._over(np.ones_like(self._touched), touches[stamp], shape) * self._part
         return costs
+
+    def _over(
+        self, sheets: npt.NDArray[np.bool_], touches: npt.NDArray[np.int16], shape: tuple[int, ...]
+    ) -> Costs:
+        """Return for each place how many of the sheets are touched."""
+        count = np.zeros(shape, dtype=np.int16)
+        for sheet in np.argwhere(sheets).tolist():
+            x, y = self._origin(*sheet)
+            count += touches[x : x + shape[0], y : y + shape[1]]
+        return count.astype(np.int64)

@@ -172,6 +172,11 @@ class Tiling:
         ends = (self.join(tile, side) for tile in self.tiles for side in (Side.RIGHT, Side.ABOVE))
         return shapely.MultiLineString([[tuple(p) for p in pair] for pair in ends if pair])
 
+    @property
+    def tears_pieces(self) -> bool:
+        """Whether any piece lies over a join."""
+        return any(shape.buffer(INK).intersects(self.joins()) for shape in self.layout.shapes)
+
     def join(self, tile: Tile, side: Side) -> tuple[Point, Point] | None:
         """Return both ends of the join on one side of a tile, on the area; None when nothing joins there."""
         if self.neighbour(tile, side) is None:
@@ -195,5 +200,8 @@ def tiled(pattern: Pattern, paper: Paper, orientation: Orientation = Orientation
     """Return the pattern's pieces packed on few sheets of paper, given upright."""
     pieces = standing(pattern)
     forms = [TileFormat(way) for way in orientation.of(paper)]
-    tilings = [Tiling(packed(pieces, width=form.width, height=form.height), form) for form in forms]
+    tilings = [
+        Tiling(packed(pieces, width=form.width, height=form.height, whole=paper.is_large), form)
+        for form in forms
+    ]
     return min(tilings, key=lambda tiling: len(tiling.tiles))

@@ -6,6 +6,7 @@ from itertools import combinations
 import pytest
 import samples
 import shapely
+from shapely.affinity import rotate
 from shapely.geometry import LineString, Point, Polygon
 
 from drafting.pieces import Finish, Mark, MarkKind, NotchKind, Piece
@@ -87,6 +88,21 @@ def test_a_piece_too_small_for_its_label_is_reported():
     recording, _, unfit = drawn("belt loop")
     assert words(recording).split() == ["4"]
     assert unfit == ["belt loop, number 4 alone"]
+
+
+def test_a_piece_turned_by_half_a_turn_keeps_its_shape_and_says_so_upright():
+    pattern, recording = samples.pattern(), Recording(RoundRuler())
+    upright = standing(pattern)[0]
+    turned = upright.upside_down
+    assert turned.line.polygon.equals_exact(rotate(upright.line.polygon, 180, origin=(0, 0)), 1e-9)
+    draw_piece(recording, turned, pattern)
+    assert "its lower end is up here" in words(recording).replace("\n", " ")
+    assert "its lower end" not in words(drawn("front leg")[0])
+    assert {text.angle for text in recording.texts} <= {0.0, 90.0}
+    sewn = Polygon(turned.piece.polygon.exterior)
+    assert all(
+        Point(notch.coords[0]).distance(sewn.exterior) < 0.02 for notch in lines(recording, Role.NOTCH)
+    )
 
 
 def test_the_sew_line_is_drawn_as_the_curves_of_the_piece():

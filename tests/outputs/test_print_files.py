@@ -14,9 +14,13 @@ from typed_files import PLAIN
 
 from outputs import draft_files
 from outputs.command import main
-from outputs.paper import PAPERS, Roll
+from outputs.draft_files import draft_into
+from outputs.measurement_file import read_measurements
+from outputs.paper import PAPERS, Orientation, Roll
 from outputs.print_options import PrintOptions
 from outputs.printer_scale import PrinterScale
+from outputs.style_options import StyleOptions
+from styles.style import STRAIGHT
 
 Run = Callable[..., Result]
 
@@ -54,12 +58,12 @@ def test_a_roll_gives_one_page_and_notes_for_home(run: Run) -> None:
     assert "At the copy shop" in notes and "both 100 mm bars" in notes and "Denim: 1 front leg ×2" in notes
 
 
-def test_large_sheets_are_few_and_their_notes_tell_how_to_join_them(run: Run) -> None:
+def test_large_sheets_are_few_and_no_piece_lies_on_two_of_them(run: Run) -> None:
     run("--paper", "a0")
     found = pdfs()
     assert 1 <= found["pattern-a0.pdf"] <= 4
     assert "measure on every sheet" in words_of("notes.pdf")
-    assert "Tape the sheets" in words_of("notes.pdf") or found["pattern-a0.pdf"] == 1
+    assert "Nothing to tape" in words_of("notes.pdf"), "no piece lies over a join"
 
 
 def test_only_the_pieces_asked_for_are_printed_and_all_sheets_say_how_many(run: Run) -> None:
@@ -99,6 +103,27 @@ def test_a_corrected_file_is_called_so(run: Run) -> None:
     )
     assert "pattern-roll-24-in-toile-corrected-97-98.pdf" in pdfs()
     assert "It is corrected for a printer that prints" in words_of("notes.pdf")
+
+
+def test_how_much_paper_it_takes_is_told_before_anything_is_written(run: Run) -> None:
+    read, options = read_measurements(Path("ada.toml")), StyleOptions()
+    printing = PrintOptions(paper=PAPERS["letter"], toile=True, orientation=Orientation.LANDSCAPE)
+    lines = draft_into(Path("out"), read, STRAIGHT, options, printing=printing, force=False)
+    told = next(lines)
+    assert not Path("out").exists()
+    assert re.fullmatch(r"to print: \d+ sheets of US Letter in landscape and \d+ to read first", told)
+    assert list(lines) and pdfs()["pattern-letter-toile.pdf"] == sum(map(int, re.findall(r"\d+", told)))
+
+
+def test_sheets_lie_as_was_asked_and_else_as_fewest_are_needed(run: Run) -> None:
+    ways = ("portrait", "landscape", "fewest")
+    counted = [run("--count", "--only", "leg,yoke,bag", "--orientation", way).stdout for way in ways]
+    lines = [dict(line.split(": ") for line in each.splitlines()) for each in counted]
+    for paper in PAPERS:
+        portrait, landscape, fewest = (each[paper] for each in lines)
+        sheets = [int(said.split()[0]) for said in (portrait, landscape)]
+        assert "landscape" in landscape and "landscape" not in portrait
+        assert fewest == (landscape if sheets[1] < sheets[0] else portrait)
 
 
 def test_the_count_is_that_of_the_files_and_nothing_is_written(run: Run) -> None:

@@ -1,13 +1,16 @@
 """The pieces of whole jeans on sheets of paper: fewer than side by side, and nothing lost or turned."""
 
 import math
-from itertools import combinations
+from itertools import combinations, product
 
 import pytest
 import samples
+from shapely.geometry import box
 
-from outputs.layout import EDGE, GAP, side_by_side, standing
+from outputs import sheet_packing
+from outputs.layout import EDGE, GAP, StandingPiece, side_by_side, standing
 from outputs.paper import PAPERS, Paper
+from outputs.sheet_packing import packed
 from outputs.tiling import TileFormat, Tiling, tiled
 from tests.whole_jeans import DEMO_WEARERS, WEARERS, jeans_of
 
@@ -59,6 +62,37 @@ def test_every_piece_is_laid_once_upright_and_clear_of_all_others(wearer: str) -
         assert placed.cut.min() >= EDGE
         assert placed.cut[:, 0].max() <= layout.width - EDGE + 1e-9
         assert placed.cut[:, 1].max() <= layout.height - EDGE + 1e-9
+
+
+def test_a_piece_is_turned_only_where_that_saves_a_sheet(monkeypatch: pytest.MonkeyPatch) -> None:
+    form, saved = TileFormat(PAPERS["a4"]), []
+    for wearer in DEMO_WEARERS:
+        pieces = standing(jeans_of(wearer, "shaped band").pattern)
+        free = packed(pieces, width=form.width, height=form.height)
+        with monkeypatch.context() as patch:
+            patch.setattr(sheet_packing, "product", lambda turning, *rest: product((False,), *rest))
+            upright = packed(pieces, width=form.width, height=form.height)
+        assert not any(map(is_turned, upright.pieces))
+        fewer = len(Tiling(upright, form).tiles) - len(Tiling(free, form).tiles)
+        assert fewer > 0 if any(map(is_turned, free.pieces)) else fewer == 0
+        saved.append(fewer)
+    assert any(saved)
+
+
+@pytest.mark.parametrize(("name", "joined"), [("a0", set()), ("a1", {"front leg", "back leg"})])
+def test_on_large_sheets_only_pieces_longer_than_a_sheet_lie_over_a_join(name: str, joined: set[str]) -> None:
+    tiling = tiled(jeans_of(DEMO_WEARERS[1], "shaped band").pattern, PAPERS[name])
+    windows = [box(*tiling.window(tile)) for tile in tiling.tiles]
+    over = {
+        placed.piece.name
+        for placed, shape in zip(tiling.layout.pieces, tiling.layout.shapes, strict=True)
+        if sum(shape.intersects(window) for window in windows) > 1
+    }
+    assert over == joined and tiling.tears_pieces is bool(joined)
+
+
+def is_turned(placed: StandingPiece) -> bool:
+    return placed.piece.grain.end.y < placed.piece.grain.start.y
 
 
 def test_the_same_pieces_are_packed_the_same_way() -> None:
