@@ -119,12 +119,25 @@ def draw_map(
     """
     left, right, bottom = paper.margin, paper.width - paper.margin, paper.margin
     half = (right - left - GUTTER) / 2
-    pieces = [Line("Pieces to cut", HEADING, bold=True)]
-    pieces += [Line(words, BODY) for words in cutting_list(tiling.layout.pieces)]
-    column = Column(canvas, left=left, top=top, width=half, bottom=bottom)
+    beside = Column(canvas, left=left + half + GUTTER, top=top, width=half, bottom=bottom)
+    if advice:
+        beside.write(*advice)
+        beside.y -= 2
+    _write_taping(beside, tiling)
+    sections = [[Line("Pieces to cut", HEADING, bold=True)]]
+    sections[0] += [Line(words, BODY) for words in cutting_list(tiling.layout.pieces)]
+    if pattern.verdict:
+        sections.append([Line("Do the pieces meet?", HEADING, bold=True), Line(pattern.verdict, BODY)])
+    column, foot, below = Column(canvas, left=left, top=top, width=half, bottom=bottom), bottom, list[Line]()
+    for section in sections:  # the map is the larger, the less stands below it
+        if beside.y - beside.height(*section) >= bottom:
+            beside.write(*section)
+            beside.y -= 2
+        else:
+            below += section
+            foot += column.height(*section) + 3
     several = len(tiling.tiles) > 1
     column.write(Line("Map of the sheets" if several else "Where the pieces lie", HEADING, bold=True))
-    foot = bottom + column.height(*pieces) + 3
     key = Column(canvas, left=left + HEAD, top=foot + 9, width=half - HEAD, bottom=foot)
     sheet_map = SheetMap(canvas, tiling, left=left, top=column.y, width=half, height=column.y - key.y)
     sheet_map.draw(first=first)
@@ -134,14 +147,7 @@ def draw_map(
         words = f"Small numbers: sheets, in the order of taping. {words}"
     key.write(Line(words, BODY), gap=0)
     column.y = key.y - 3
-    column.write(*pieces)
-    column = Column(canvas, left=left + half + GUTTER, top=top, width=half, bottom=bottom)
-    if advice:
-        column.write(*advice)
-        column.y -= 2
-    _write_taping(column, tiling)
-    if pattern.verdict:
-        column.write(Line("Do the pieces meet?", HEADING, bold=True), Line(pattern.verdict, BODY))
+    column.write(*below)
 
 
 def _write_taping(column: Column, tiling: Tiling) -> None:

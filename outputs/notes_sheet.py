@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from drafting.findings import Level, Show, in_centimetres
@@ -40,7 +40,8 @@ LEVELS = {Level.FAULT: "FAULT", Level.WARNING: "Warning", Level.NOTE: "Note"}
 
 SAMPLE = 22.0
 """Length of a line's sample in the key, mm."""
-GAP = 1.4
+GAPS = (1.4, 0.8)
+"""Space after a paragraph, mm: the smaller where it saves a sheet."""
 
 
 @dataclass(frozen=True)
@@ -72,25 +73,32 @@ def draw_notes(
 
     Lengths in what the drafting found are written by `show`.
     """
+    sections = list(_sections(layout, pattern, show))
+    return min((_set(ruler, paper, sections, gap) for gap in GAPS), key=len)
+
+
+def _set(
+    ruler: Ruler, paper: Paper, sections: Sequence[tuple[str, list[Note]]], gap: float
+) -> list[Recording]:
     width = (paper.width - 2 * paper.margin - GUTTER) / 2
     top, bottom = paper.height - paper.margin - HEADER, paper.margin
     sheets: list[Recording] = []
     columns = 0
     y = -1.0
-    for heading, notes in _sections(layout, pattern, show):
+    for heading, notes in sections:
         paragraphs = [Note((Line(heading, HEADING, bold=True),)), *notes]
         blocks = [note.block(ruler, width) for note in paragraphs]
         y -= HEADING
         for index, (note, block) in enumerate(zip(paragraphs, blocks, strict=True)):
             kept_together = blocks[:3] if index == 0 else [block]
-            if y - sum(b.height + GAP for b in kept_together) < bottom:
+            if y - sum(b.height + gap for b in kept_together) < bottom:
                 if columns % 2 == 0:
                     sheets.append(Recording(ruler))
                 columns += 1
                 y = top
             left = paper.margin + (width + GUTTER) * ((columns - 1) % 2)
             note.draw(sheets[-1], block, left, y)
-            y -= block.height + GAP
+            y -= block.height + gap
     return sheets
 
 

@@ -33,7 +33,7 @@ class Room:
         self._free = shapely.difference(self._free, drawn.buffer(self._clearance, quad_segs=2))
         shapely.prepare(self._free)
 
-    def within(self, shape: Polygon) -> Room:
+    def within(self, shape: BaseGeometry) -> Room:
         """Return the part of this room that lies inside `shape`, with the same clearance and step."""
         part = Room(shape, clearance=self._clearance, step=self._step)
         part._free = shapely.intersection(part._free, self._free)

@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 import numpy as np
+import shapely
 from shapely.geometry import LineString, Polygon, box
+from shapely.geometry.base import BaseGeometry
 
 from drafting.points import Point, Vector
 from outputs.canvas import Align, Canvas, Polyline, Role, circle, line
@@ -17,8 +19,10 @@ THIN = 0.05
 STEP = 0.8
 """Distance of the places tried for numbers, mm."""
 NUMBER_SIZES = (3.6, 2.6, 2.0)
-"""Sizes of a piece's number that are tried, mm; a piece too small for any gets it beside it."""
-SHEET_SIZES = (2.8, 2.2, 1.8)
+"""Sizes of a piece's number that are tried, mm; a piece too small for any gets it close by or not at all."""
+NEAR = 6.0
+"""How far a number beside its piece reaches at most, mm; further off it would seem to be another's."""
+SHEET_SIZES = (2.6, 2.0, 1.6)
 """Sizes of a sheet's number that are tried, mm."""
 HEAD = 5.0
 """Width of the frame with the names of rows and columns, mm."""
@@ -66,11 +70,12 @@ class SheetMap:
         for place in self._tiling.places:
             if place not in printed:
                 self._cross_out(place)
-        for piece, shape in zip(layout.pieces, shapes, strict=True):
-            self._write_number(piece.number, shape)
         if len(printed) > 1:
             for place, sheet in printed.items():
                 self._write_sheet(place, sheet)
+        between = self._frame.difference(shapely.union_all(shapes))
+        for piece, shape in zip(layout.pieces, shapes, strict=True):
+            self._write_number(piece.number, shape, between)
 
     def _small(self, shape: Polygon) -> Polygon:
         """Return a shape on the area as it lies on the map, within THIN."""
@@ -101,11 +106,11 @@ class SheetMap:
             at = Point(left - HEAD / 2, (ys[row] + ys[row + 1]) / 2) + foot
             self._canvas.text(Tile(row, 0).row_name, at, size, bold=True, align=Align.CENTRE)
 
-    def _write_number(self, number: int, shape: Polygon) -> None:
+    def _write_number(self, number: int, shape: Polygon, between: BaseGeometry) -> None:
         """Write a piece's number, ringed, into its small shape, or beside it where it is too small."""
         middle = Point(*shape.centroid.coords[0])
-        inside = self._room.within(shape)
-        tries = [(inside, size) for size in NUMBER_SIZES] + [(self._room, NUMBER_SIZES[-1])]
+        inside, beside = self._room.within(shape), self._room.within(between & shape.buffer(NEAR))
+        tries = [(inside, size) for size in NUMBER_SIZES] + [(beside, NUMBER_SIZES[-1])]
         for room, size in tries:
             width = max(self._canvas.text_width(str(number), size, bold=True), size) + 0.45 * size
             corner = room.corner_for(width, width, wish=middle)
@@ -119,14 +124,16 @@ class SheetMap:
                 return
 
     def _write_sheet(self, tile: Tile, sheet: int) -> None:
-        """Write a sheet's number into its window, off the pieces and their numbers."""
+        """Write a sheet's number into its window, off all lines, near the upper left corner."""
         window = self._window(tile)
+        left, _, _, top = window.bounds
         inside = self._room.within(window)
         for size in SHEET_SIZES:
             width = self._canvas.text_width(str(sheet), size)
-            corner = inside.corner_for(width, size, wish=Point(*window.centroid.coords[0]))
+            corner = inside.corner_for(width, size, wish=Point(left, top))
             if corner:
                 self._canvas.text(str(sheet), corner + Vector(0, -0.86 * size), size)
+                self._room.take(box(corner.x, corner.y - size, corner.x + width, corner.y))
                 return
 
     def _cross_out(self, tile: Tile) -> None:

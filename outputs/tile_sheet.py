@@ -128,7 +128,9 @@ def _write_strips(canvas: Canvas, tiling: Tiling, tile: Tile, words: SheetWords,
     end = form.top - 1.5 - canvas.text_width(CUT_OFF, SMALL)
     measure = f"{form.check:g} mm"
     if not form.paper.scale.is_true:
-        measure += f"    {form.paper.scale.words}: there both bars measure {form.check:g} mm"
+        measure += f"    {form.paper.scale.words}"
+        whole = f"{measure}: there both bars measure {form.check:g} mm"
+        measure = whole if canvas.text_width(whole, SMALL) <= end - start - 4 else measure
     canvas.text(shortened(canvas, measure, end - start - 4, SMALL), Point(across, start), SMALL, angle=90)
     if tiling.neighbour(tile, Side.ABOVE):
         canvas.text(CUT_OFF, Point(across, end), SMALL, angle=90)
