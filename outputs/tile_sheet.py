@@ -114,9 +114,7 @@ def _write_strips(canvas: Canvas, tiling: Tiling, tile: Tile, words: SheetWords,
     foot = form.paper.margin + INSET - 0.35 * SMALL
     start = form.left + form.check + 3
     end = form.right - 1.5 - canvas.text_width(CUT_OFF, SMALL)
-    place = (
-        f"{form.check:g} mm    {tile.name}    sheet {sheet} of {words.sheets}    paper {form.paper.name}    "
-    )
+    place = f"{form.check:g} mm    {tile.name}    sheet {sheet} of {words.sheets}    {form.paper.name}    "
     canvas.text(place, Point(start, foot), SMALL)
     start += canvas.text_width(place, SMALL)
     canvas.text(shortened(canvas, words.title, end - start - 4, SMALL), Point(start, foot), SMALL)

@@ -22,7 +22,7 @@ from outputs.layout import StandingPiece
 from outputs.paper import MARGIN
 from outputs.pdf import write_single_page_pdf
 from outputs.pdf_fonts import Typeface
-from outputs.single_page import single_page
+from outputs.single_page import drawn_side_by_side, single_page
 from outputs.svg import write_svg
 from tests.whole_jeans import jeans_of
 
@@ -40,7 +40,13 @@ def pattern_of(wearer: str, style: str) -> Pattern:
 
 @cache
 def source(wearer: str, style: str) -> tuple[StandingPiece, ...]:
-    """Return the pieces as they stand on the area."""
+    """Return the pieces as they stand on the area of the SVG and the DXF."""
+    return drawn_side_by_side(pattern_of(wearer, style), Typeface()).layout.pieces
+
+
+@cache
+def packed_source(wearer: str, style: str) -> tuple[StandingPiece, ...]:
+    """Return the pieces as they lie on the single page."""
     return single_page(pattern_of(wearer, style), Typeface()).layout.pieces
 
 

@@ -4,7 +4,7 @@ import io
 import re
 from dataclasses import replace
 from functools import cache
-from itertools import combinations
+from itertools import combinations, pairwise
 
 import numpy as np
 import pdfplumber
@@ -13,10 +13,11 @@ import pytest
 import samples
 import shapely
 from pdfplumber.page import Page
-from reassembly import MM, Sheet, assembled, places, tiles_among
+from reassembly import MM, Sheet, assembled, flat, places, tiles_among
 from shapely.geometry import LineString
 
 from drafting.pattern import Pattern
+from drafting.pieces import Cutting, Edge, Piece
 from outputs.canvas import Recording, Role, line
 from outputs.cover_sheet import draw_cover
 from outputs.layout import standing
@@ -295,7 +296,7 @@ def test_every_tile_names_its_place_its_paper_and_its_pattern(paper: Paper, name
         text = page.extract_text()
         row, column = re.search(r"row ([A-Z]+), column (\d+)", text).groups()
         assert (
-            f"50 mm {row}{column} sheet {sheet} of {count} paper {name} Ada Example (invented), straight leg"
+            f"50 mm {row}{column} sheet {sheet} of {count} {name} Ada Example (invented), straight leg"
             in text
         )
 
@@ -382,18 +383,21 @@ def test_the_scale_test_of_the_big_page_lies_on_no_piece():
     (page,) = raster(single_page_pdf())
     with pdfplumber.open(io.BytesIO(single_page_pdf())) as pdf:
         square = next(r for r in pdf.pages[0].rects if abs(r["width"] * MM - 50) < 0.01)
-        left, top = square["x0"] * MM - 18, square["top"] * MM - 52
+        left, top = square["x0"] * MM - 18, square["y1"] * MM + 52
+        test = shapely.box(left, top - 122, left + 120, top)
         for curve in pdf.pages[0].curves:
-            assert curve["x1"] * MM < left or curve["bottom"] * MM < top or curve["top"] * MM > top + 122
+            piece = shapely.Polygon(flat(curve, float(pdf.pages[0].height) * MM))
+            assert not piece.buffer(0).intersects(test)
     assert page[: 10 * DOTS - 1].min() == 255
 
 
 def test_a_page_that_no_reader_shows_is_refused_before_anything_is_written():
-    legs = samples.pattern().pieces[0]
-    many = tuple(replace(legs, name=f"leg {i}") for i in range(15))
+    sides = [(0, 0), (5100, 0), (5100, 100), (0, 100), (0, 0)]
+    edges = tuple(Edge(f"edge {i}", samples.straight(*pair)) for i, pair in enumerate(pairwise(sides)))
+    band = Piece("band", edges, grain=samples.straight((50, 50), (5000, 50)), cutting=Cutting(1))
     target = io.BytesIO()
     with pytest.raises(PageTooLarge, match="at most 5080 mm"):
-        write_single_page_pdf(replace(samples.pattern(), pieces=many), target)
+        write_single_page_pdf(replace(samples.pattern(), pieces=(band,)), target)
     assert target.getvalue() == b""
 
 

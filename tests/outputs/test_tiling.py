@@ -94,8 +94,8 @@ def test_sheets_that_no_piece_touches_are_left_out(tiling: Tiling):
 
 
 def test_some_places_of_the_sample_are_empty():
-    tilings = [tiled(samples.pattern(), paper) for paper in (A4, LETTER)]
-    assert any(len(tiling.tiles) < tiling.rows * tiling.columns for tiling in tilings)
+    tiling = tiled(samples.pattern(), PAPERS["legal"])
+    assert len(tiling.tiles) < tiling.rows * tiling.columns
 
 
 def test_neighbours_agree_on_their_join(tiling: Tiling):
