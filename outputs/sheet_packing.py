@@ -28,6 +28,9 @@ AREA = 1.8
 WAYS = ((1, 0), (0, 1), (1, 1))
 """What a cell to the right and a cell upwards cost: keep to the left, to the foot, to the corner."""
 
+Touches = npt.NDArray[np.bool_]
+"""Whether a sheet is touched, by where the lower left cell of a stamp lies, shape (columns, rows)."""
+
 
 def packed(pieces: Sequence[StandingPiece], *, width: float, height: float, whole: bool = False) -> Layout:
     """Return the pieces on the fewest sheets found, and of these on the most compact area.
@@ -71,7 +74,7 @@ class _Blank:
 
     upright: Stamp
     turned: Stamp
-    touches: Mapping[Stamp, npt.NDArray[np.int16]]
+    touches: Mapping[Stamp, Touches]
 
     @staticmethod
     def of(upright: Stamp, across: int, up: int) -> _Blank:
@@ -80,7 +83,7 @@ class _Blank:
         return _Blank(upright, turned, {each: _touches(each, across, up) for each in (upright, turned)})
 
 
-def _touches(stamp: Stamp, across: int, up: int) -> npt.NDArray[np.int16]:
+def _touches(stamp: Stamp, across: int, up: int) -> Touches:
     """Return whether a stamp touches a sheet of so many cells, by where it lies from the sheet."""
     columns, rows = stamp.cells.shape
     count = np.zeros((columns + 1, rows + 1), dtype=np.int64)
@@ -90,7 +93,7 @@ def _touches(stamp: Stamp, across: int, up: int) -> npt.NDArray[np.int16]:
     foot, head = np.clip(-y, 0, rows), np.clip(up - y, 0, rows)
     inside = count[np.ix_(right, head)] - count[np.ix_(left, head)]
     inside += count[np.ix_(left, foot)] - count[np.ix_(right, foot)]
-    touches: npt.NDArray[np.int16] = (inside > 0).astype(np.int16)
+    touches: Touches = inside > 0
     return touches
 
 
@@ -136,51 +139,46 @@ class _Sheets:
         """Place all, and return whether they found room on `most` sheets."""
         for blank in blanks:
             stamps = (blank.upright, blank.turned) if self.turning else (blank.upright,)
-            touches = {each: self._wide(blank, each) for each in stamps}
-            placed = place(self._bed, stamps, partial(self._cost, touches))
+            placed = place(self._bed, stamps, partial(self._cost, blank.touches))
             if placed is None:
                 return False
             self.placed[blank] = placed
+            touches = blank.touches[placed.stamp]
             for sheet in np.ndindex(*self._touched.shape):
-                x, y = self._origin(*sheet)
-                touched = touches[placed.stamp][x + placed.column, y + placed.row] > 0
+                left, bottom = self._first(placed.stamp, *sheet)
+                x, y = placed.column - left, placed.row - bottom
+                touched = 0 <= x < touches.shape[0] and 0 <= y < touches.shape[1] and bool(touches[x, y])
                 self._touched[sheet] |= touched
                 self._parts += self._whole and touched
             if self._touched.sum() > most:
                 return False
         return True
 
-    def _wide(self, blank: _Blank, stamp: Stamp) -> npt.NDArray[np.int16]:
-        """Return `touches` amid so many zeros that any place on the bed can be asked of any sheet."""
-        columns, rows = self._bed.columns, self._bed.rows
-        wide, touches = np.zeros((2 * columns, 2 * rows), dtype=np.int16), blank.touches[stamp]
-        x, y = (side + 1 - size for side, size in zip((columns, rows), stamp.cells.shape, strict=True))
-        wide[x : x + touches.shape[0], y : y + touches.shape[1]] = touches
-        return wide
+    def _first(self, stamp: Stamp, column: int, row: int) -> tuple[int, int]:
+        """Return the place on the bed at which a stamp's `touches` of one sheet begin."""
+        return column * self._across + 1 - stamp.columns, row * self._up + 1 - stamp.rows
 
-    def _origin(self, column: int, row: int) -> tuple[int, int]:
-        """Return where in `_wide` the place at the bed's lower left stands for one sheet."""
-        return self._bed.columns - column * self._across, self._bed.rows - row * self._up
-
-    def _cost(
-        self, touches: Mapping[Stamp, npt.NDArray[np.int16]], stamp: Stamp, shape: tuple[int, ...]
-    ) -> Costs:
+    def _cost(self, touches: Mapping[Stamp, Touches], stamp: Stamp, shape: tuple[int, ...]) -> Costs:
         """Return what each place costs: first the sheets that nothing lay on, then the way to the corner.
 
         Between the two come the parts in which the piece is printed, if they count.
         """
         costs: Costs = self._corner[: shape[0], : shape[1]].astype(np.int64)
-        costs += self._over(~self._touched, touches[stamp], shape) * self._sheet
+        costs += self._over(~self._touched, touches[stamp], stamp, shape) * self._sheet
         if self._whole:
-            costs += self._over(np.ones_like(self._touched), touches[stamp], shape) * self._part
+            costs += self._over(np.ones_like(self._touched), touches[stamp], stamp, shape) * self._part
         return costs
 
     def _over(
-        self, sheets: npt.NDArray[np.bool_], touches: npt.NDArray[np.int16], shape: tuple[int, ...]
+        self, sheets: npt.NDArray[np.bool_], touches: Touches, stamp: Stamp, shape: tuple[int, ...]
     ) -> Costs:
         """Return for each place how many of the sheets are touched."""
-        count = np.zeros(shape, dtype=np.int16)
-        for sheet in np.argwhere(sheets).tolist():
-            x, y = self._origin(*sheet)
-            count += touches[x : x + shape[0], y : y + shape[1]]
-        return count.astype(np.int64)
+        count = np.zeros(shape, dtype=np.int64)
+        for column, row in np.argwhere(sheets).tolist():
+            left, bottom = self._first(stamp, column, row)
+            part = touches[
+                max(0, -left) : max(0, shape[0] - left), max(0, -bottom) : max(0, shape[1] - bottom)
+            ]
+            x, y = max(0, left), max(0, bottom)
+            count[x : x + part.shape[0], y : y + part.shape[1]] += part
+        return count
