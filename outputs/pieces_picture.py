@@ -21,7 +21,7 @@ from outputs.piece_drawing import draw_layout
 from outputs.piece_text import sheet_title, some_pieces, title
 from outputs.print_report import PrintReport
 from outputs.room import Room
-from outputs.single_page import single_page
+from outputs.single_page import drawn_side_by_side
 
 WIDTH, BORDER, COLUMNS = 320.0, 8.0, 3
 """Of the sheet and its border, mm at 150 pixels an inch, and the columns of the list."""
@@ -41,7 +41,7 @@ def write_pieces_picture(pattern: Pattern, target: BinaryIO) -> PrintReport:
         target: Open binary file; the same pattern gives the same bytes.
     """
     typeface = Typeface()
-    layout = single_page(pattern, typeface).layout
+    layout = drawn_side_by_side(pattern, typeface).layout
     scale = (WIDTH - 2 * BORDER) / layout.width
     names = _names(typeface, pattern)
     foot = 2 * BORDER + max(block.height for block in names)

@@ -11,7 +11,7 @@ from PIL import Image
 from outputs.canvas import LINE_STYLES, Role
 from outputs.pdf_fonts import Typeface
 from outputs.pieces_picture import BORDER, SIZE, write_pieces_picture
-from outputs.single_page import single_page
+from outputs.single_page import drawn_side_by_side
 
 
 def picture_of(pattern):
@@ -33,7 +33,7 @@ def test_its_bar_measures_the_pieces_to_a_hundredth():
     a_hundred = max(longest_run(row) for row in bar if row.any())
     below_the_bar = dark[dark.shape[0] // 5 : -two_rows_of_names].any(axis=0)
     left, right = np.flatnonzero(below_the_bar)[[0, -1]]
-    shapes = single_page(samples.pattern(), Typeface()).layout.shapes
+    shapes = drawn_side_by_side(samples.pattern(), Typeface()).layout.shapes
     wide = max(shape.bounds[2] for shape in shapes) - min(shape.bounds[0] for shape in shapes)
     pen = LINE_STYLES[Role.CUT].width / 25.4 * 150
     assert (right + 1 - left - pen) / (a_hundred - pen) * 100 == pytest.approx(wide, rel=0.01)
