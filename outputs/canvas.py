@@ -101,6 +101,9 @@ LINE_STYLES = {
     Role.STYLE_12: LineStyle(0.9, (0.1, 2.6)),
 }
 
+CAPITAL = 0.73
+"""Height of capitals and digits as a share of the type size in DejaVu Sans."""
+
 STYLE_ROLES = tuple(role for role in Role if role.name.startswith("STYLE_"))
 """By the place of a style among several."""
 

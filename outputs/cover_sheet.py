@@ -142,9 +142,9 @@ def draw_map(
     sheet_map = SheetMap(canvas, tiling, left=left, top=column.y, width=half, height=column.y - key.y)
     sheet_map.draw(first=first)
     key.y = sheet_map.bottom - 1.5
-    words = "In rings: pieces."
+    words = "Bold: pieces."
     if several:
-        words = f"Small numbers: sheets, in the order of taping. {words}"
+        words = f"Thin numbers: sheets, in the order of taping. {words}"
     key.write(Line(words, BODY), gap=0)
     column.y = key.y - 3
     column.write(*below)

@@ -11,12 +11,10 @@ from collections.abc import Iterable
 from drafting.curves import Coordinates
 from drafting.points import Point
 from outputs.ascii_text import in_ascii
-from outputs.canvas import Align
+from outputs.canvas import CAPITAL, Align
 
 LONGEST_NAME = 31
 """Letters of a block's name in release 12."""
-CAPITALS = 0.73
-"""Height of capitals as a share of the type size in DejaVu Sans; a DXF text is measured by its capitals."""
 _MILLIMETRES, _METRIC, _CLOSED = 4, 1, 1
 """Values of $INSUNITS, $MEASUREMENT and of a polyline's flag."""
 
@@ -71,7 +69,7 @@ def text(
     plain = in_ascii(string).replace("%%", "% %").replace("^", "'")  # both begin a control code
     placed = [(72, {Align.CENTRE: 1, Align.RIGHT: 2}[align]), *_place(at, first=11)] if align.value else []
     return _tags(
-        (0, "TEXT"), (8, layer), *_place(at), (40, size * CAPITALS), (1, plain), (50, angle), *placed
+        (0, "TEXT"), (8, layer), *_place(at), (40, size * CAPITAL), (1, plain), (50, angle), *placed
     )  # fmt: skip
 
 

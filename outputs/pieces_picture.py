@@ -11,7 +11,7 @@ from shapely.geometry import Polygon, box
 
 from drafting.pattern import Pattern
 from drafting.points import Point, Vector
-from outputs.canvas import Align, Canvas, Polyline, Recording, Role, line, text_box
+from outputs.canvas import CAPITAL, Align, Canvas, Polyline, Recording, Role, line, text_box
 from outputs.layers import LAYERS, Layer
 from outputs.layout import Layout
 from outputs.lettering import Block, Line
@@ -27,8 +27,8 @@ WIDTH, BORDER, COLUMNS = 320.0, 8.0, 3
 """Of the sheet and its border, mm at 150 pixels an inch, and the columns of the list."""
 HEAD, SIZE, NUMBERS, CLEAR = 5.0, 3.0, (6.0, 4.5, 3.4, 2.6), 0.6
 """Sizes of the heading, of the list and of the numbers on the pieces, and round these, mm."""
-STEP, CAPITAL = 1.0, 0.73
-"""Between the places tried for a number, mm, and the height of its digits as a share of its size."""
+STEP = 1.0
+"""Between the places tried for a number, mm."""
 BAR = 100.0
 """The bar that shows how large the pieces are, mm of the pattern."""
 

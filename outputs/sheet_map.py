@@ -8,7 +8,7 @@ from shapely.geometry import LineString, Polygon, box
 from shapely.geometry.base import BaseGeometry
 
 from drafting.points import Point, Vector
-from outputs.canvas import Align, Canvas, Polyline, Role, circle, line
+from outputs.canvas import CAPITAL, Align, Canvas, Polyline, Role, circle, line
 from outputs.room import Room
 from outputs.tiling import Tile, Tiling
 
@@ -18,7 +18,7 @@ THIN = 0.05
 """How far a drawn outline may stray on the map, mm."""
 STEP = 0.8
 """Distance of the places tried for numbers, mm."""
-NUMBER_SIZES = (3.6, 2.6, 2.0)
+RINGED, BARE = (3.6, 2.6, 2.0), (2.6, 2.0, 1.6)
 """Sizes of a piece's number that are tried, mm; a piece too small for any gets it close by or not at all."""
 NEAR = 6.0
 """How far a number beside its piece reaches at most, mm; further off it would seem to be another's."""
@@ -98,7 +98,7 @@ class SheetMap:
         widest = self._canvas.text_width(last, HEAD_SIZE, bold=True)
         # The names of many columns would run into each other.
         size = HEAD_SIZE * min(1.0, 0.8 * (xs[1] - xs[0]) / widest)
-        foot = Vector(0, -0.36 * size)
+        foot = Vector(0, -CAPITAL / 2 * size)
         for column in range(self._tiling.columns):
             at = Point((xs[column] + xs[column + 1]) / 2, top + HEAD / 2) + foot
             self._canvas.text(str(column + 1), at, size, bold=True, align=Align.CENTRE)
@@ -107,20 +107,23 @@ class SheetMap:
             self._canvas.text(Tile(row, 0).row_name, at, size, bold=True, align=Align.CENTRE)
 
     def _write_number(self, number: int, shape: Polygon, between: BaseGeometry) -> None:
-        """Write a piece's number, ringed, into its small shape, or beside it where it is too small."""
+        """Write a piece's number, ringed, into its small shape, bare where it is thin, or else beside it."""
         middle = Point(*shape.centroid.coords[0])
         inside, beside = self._room.within(shape), self._room.within(between & shape.buffer(NEAR))
-        tries = [(inside, size) for size in NUMBER_SIZES] + [(beside, NUMBER_SIZES[-1])]
-        for room, size in tries:
-            width = max(self._canvas.text_width(str(number), size, bold=True), size) + 0.45 * size
-            corner = room.corner_for(width, width, wish=middle)
+        tries = [(inside, size, True) for size in RINGED]
+        tries += [(inside, size, False) for size in BARE]
+        for room, size, ringed in [*tries, (beside, RINGED[-1], True)]:
+            width, height = self._canvas.text_width(str(number), size, bold=True), CAPITAL * size
+            if ringed:
+                width = height = max(width, size) + 0.45 * size
+            corner = room.corner_for(width, height, wish=middle)
             if corner:
-                centre = corner + Vector(width / 2, -width / 2)
-                foot = centre + Vector(0, -0.36 * size)
+                centre = corner + Vector(width / 2, -height / 2)
+                foot = centre + Vector(0, -CAPITAL / 2 * size)
                 self._canvas.text(str(number), foot, size, bold=True, align=Align.CENTRE)
-                ring = circle(centre, width / 2)
-                self._canvas.stroke(ring, Role.FRAME)
-                self._room.take(Polygon(ring.points))
+                if ringed:
+                    self._canvas.stroke(circle(centre, width / 2), Role.FRAME)
+                self._room.take(box(corner.x, corner.y - height, corner.x + width, corner.y))
                 return
 
     def _write_sheet(self, tile: Tile, sheet: int) -> None:
