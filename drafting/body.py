@@ -82,10 +82,12 @@ class Body:
         return replace(self, values={**self.values, **fitted})
 
 
-# Heights of girths that are seldom measured, as shares of knee height (from memory; they place report lines
-# only).
-_CALF_OF_KNEE = 0.72
-_ANKLE_OF_KNEE = 0.25
+_CALF_OF_KNEE, _ANKLE_OF_KNEE = 0.72, 0.25
+"""Heights of girths that are seldom measured, as shares of knee height (from memory; they place report lines
+only)."""
+
+_RISES_AGREE = 30.0
+"""A seated and a standing rise agree within this, mm (common practice, no source)."""
 
 
 def complete(given: Measurements, proportions: Proportions) -> Body:
@@ -182,7 +184,7 @@ def _crotch_depth(known: Mapping[str, Length], p: Proportions) -> tuple[Length, 
         return from_heights, Origin.DERIVED, []
     depth = seated + mm(p.depth_over_seated_rise)
     miss = seated.mm - (standing.mm + p.seated_more_than_standing)
-    if abs(miss) <= 30:
+    if abs(miss) <= _RISES_AGREE:
         if depth.mm >= standing.mm + p.depth_least:
             return depth, Origin.MEASURED, []
         return standing + mm(p.depth_least), Origin.DERIVED, []

@@ -13,7 +13,7 @@ CHANGED_LENGTHS = "corrected-lengths"
 """Code of the finding that tells all lengths at once."""
 
 LEAST_CHANGE = 0.5
-"""A smaller change is none, mm: the needle does not see it."""
+"""A smaller change is none, mm: the needle does not see it (own judgement)."""
 
 
 @dataclass(frozen=True)

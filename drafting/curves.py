@@ -26,6 +26,7 @@ _GAUSS = [
     (0.5 + 0.5 * float(node), 0.5 * float(weight))
     for node, weight in zip(*np.polynomial.legendre.leggauss(24), strict=True)
 ]
+"""Places and weights of Gauss and Legendre on 0 to 1: 24 of them measure a cutter's curve to rounding."""
 
 _ROUNDING = 1e-12
 """No length is known better than to this share of it, however small its pieces."""

@@ -26,13 +26,17 @@ from drafting.solve import Numbers, solve_within
 CLOSE = 0.05
 """Fitted when crotch seam and thigh are this close, mm."""
 
-# First guesses of the slopes, mm per unit of s or of thigh width (measured on the draft of an average body).
 _FRONT_SLOPE, _BACK_SLOPE, _THIGH_BY_S = 45.0, 80.0, 40.0
-# Total, front part, thigh: where a limit forces a choice the thigh comes first, the front part last.
+"""First guesses of the slopes, mm per unit of s or of thigh width (measured on an average body's draft)."""
+
 _WEIGHTS = (1.0, 0.05, 10.0)
+"""Of total, front part, thigh: where a limit forces a choice the thigh comes first, the front part last."""
+
 _THIGH_MOST = 120.0
-_THIGH_ROUNDS = 5
-_BLEND_ROUNDS = 12
+"""The thigh widens the draft by no more than this, mm (own judgement)."""
+
+_THIGH_ROUNDS, _BLEND_ROUNDS = 5, 12
+"""Rounds of the search at most, for the thigh and between two fits: each leaves a fraction of the miss."""
 
 
 @dataclass(frozen=True)

@@ -19,6 +19,7 @@ Show = Callable[[float], str]
 """How a number of millimetres is written."""
 
 _LIST, _SUM, _PRODUCT, _ATOM = range(4)
+"""How tightly a formula holds together, for its brackets."""
 
 
 def in_centimetres(mm: float) -> str:

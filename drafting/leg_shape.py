@@ -14,7 +14,7 @@ if TYPE_CHECKING:
 
 _SMALLEST_HIP, _LARGEST_HIP = 850.0, 1150.0
 """Hip girths, mm, that published hem widths are for; beyond them the rails move with the hip (common
-practice, no source) (common practice)."""
+practice, no source)."""
 
 
 @dataclass(frozen=True, kw_only=True)

@@ -69,6 +69,16 @@ MEANS = (CENTRE_BACK, LEAN, BACK_FORK, CENTRE_FRONT, FRONT_FORK, DEPTH)
 SIDE_REACH = 30.0
 """Widening for the thigh beyond this deepens the crotch, too, mm (a dressmaking school)."""
 
+FRONT_SHARE = 1 / 3
+"""Of that widening the front fork takes this share, the back fork the rest (common practice, no source)."""
+
+NARROWED = 0.2
+"""Beyond it the front fork loses this share of what the thigh needs more, and the back fork gains it besides
+the whole (the school gives no number; own trial)."""
+
+DEEPENED, DEEPENED_MOST = 0.3, 10.0
+"""And the crotch is deepened by this share of it, by no more than so many mm (likewise own trial)."""
+
 
 @dataclass(frozen=True)
 class Fit:
@@ -92,19 +102,24 @@ class Fit:
     @property
     def front_fork(self) -> float:
         """What is added to the front fork, mm: narrower again where the thigh needs more than SIDE_REACH."""
-        over = max(self.thigh - SIDE_REACH, 0.0)
-        return self.amount(FRONT_FORK) + min(self.thigh, SIDE_REACH) / 3 - over / 5
+        within, over = self._thigh_parts
+        return self.amount(FRONT_FORK) + within * FRONT_SHARE - over * NARROWED
 
     @property
     def back_fork(self) -> float:
         """What is added to the back fork, mm."""
-        over = max(self.thigh - SIDE_REACH, 0.0)
-        return self.amount(BACK_FORK) + min(self.thigh, SIDE_REACH) * 2 / 3 + over * 6 / 5
+        within, over = self._thigh_parts
+        return self.amount(BACK_FORK) + within * (1 - FRONT_SHARE) + over * (1 + NARROWED)
 
     @property
     def depth(self) -> float:
         """What is added to the crotch depth, mm."""
-        return self.amount(DEPTH) + min(max(self.thigh - SIDE_REACH, 0.0) * 0.3, 10.0)
+        return self.amount(DEPTH) + min(self._thigh_parts[1] * DEEPENED, DEEPENED_MOST)
+
+    @property
+    def _thigh_parts(self) -> tuple[float, float]:
+        """What the thigh needs up to SIDE_REACH, and beyond it, mm."""
+        return min(self.thigh, SIDE_REACH), max(self.thigh - SIDE_REACH, 0.0)
 
     @property
     def side_bulge(self) -> float:

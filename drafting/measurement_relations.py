@@ -4,9 +4,9 @@ One table, read by `drafting.measurement_checks`. Lengths in millimetres.
 
 Sources, as marked on the rows:
     SURVEY  the range over 4,537 adults of the 2012 Anthropometric Survey of U.S. Army Personnel
-            (NATICK/TR-15/007, public domain), opened a little.
+            (Natick TR-15/007, public domain), opened a little.
     CRAFT   common practice, no source.
-    TERM    follows from what the measurements are.
+    TERM    follows from what the measurements are; the play is own judgement.
 Outside `possible` the values contradict each other so far that no draft could serve (own judgement).
 """
 
@@ -21,7 +21,7 @@ __all__ = ["RELATIONS", "Relation", "term_of"]
 Expect = Callable[..., Range]
 
 SEATED_MORE = 20.0
-"""Seated rise less standing rise: the flesh sits down on the seat. CRAFT."""
+"""Seated rise less standing rise: the flesh sits down on the seat (common practice)."""
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -176,7 +176,7 @@ RELATIONS: tuple[Relation, ...] = (
     Relation(
         key="body_rise",
         given=("inside_leg_height",),
-        source="as the row above",
+        source="SURVEY, as the row above",
         unless=("waist_height",),
         usual=_times(0.16, 0.44),
         possible=_times(0.08, 1.2),
@@ -264,7 +264,7 @@ RELATIONS: tuple[Relation, ...] = (
     Relation(
         key="outside_leg_length",
         given=("inside_leg_height",),
-        source="as for waist height",
+        source="SURVEY, as for waist height",
         unless=("waist_height",),
         usual=_plus(130, 400),
         possible=_plus(60, 600),

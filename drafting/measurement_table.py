@@ -6,7 +6,7 @@ Terms are those of ISO 8559-1:2017 where it has one. Its numbers are given only 
 them; they are second-hand and were not read in the standard itself.
 
 Ranges are in millimetres. `usual` is the range of the adults of the 2012 Anthropometric Survey of U.S. Army
-Personnel (NATICK/TR-15/007, public domain) opened by a tenth or so, since soldiers are fitter and younger
+Personnel (Natick TR-15/007, public domain) opened by a tenth or so, since soldiers are fitter and younger
 than the public; for what that survey did not take, it is from memory. `possible` runs from a small child to
 a very large adult (own judgement): beyond it a draft would mean nothing.
 """
@@ -93,6 +93,7 @@ class MeasurementSpec:
     also: tuple[str, ...] = ()
 
 
+# Ranges: usual from Natick TR-15/007, else from memory; possible by own judgement (see above).
 _ROWS = (
     MeasurementSpec(
         key="waist_girth",

@@ -137,9 +137,13 @@ def side_x(side: Path, y: float) -> float:
     return (side.crossing(y) or (side.start if y > side.start.y else side.end)).x
 
 
+_UNDER_FORK = 5.0
+"""The thigh is measured this far under the back fork at least, mm: both panels have an inseam there."""
+
+
 def thigh_level(levels: Levels, back_fork: float, p: Proportions) -> float:
     """Return the height just below both forks at which the thigh is measured on the pattern."""
-    return min(levels.crotch.mm - p.thigh_below_fork, back_fork - 5)
+    return min(levels.crotch.mm - p.thigh_below_fork, back_fork - _UNDER_FORK)
 
 
 _DROPS = (-30.0, 100.0)
@@ -151,6 +155,7 @@ _LEAST_RADIUS = 18.0
 practice)."""
 
 _HANDLES = (0.5, 0.55, 0.6, 0.65, 0.7, 0.75)
+"""Handles that are tried for it, as shares of the way to the corner: a quarter ellipse's and fuller ones."""
 
 _INTO_FLARE = 0.15
 """A flare is rounded over twice this share of the way from knee to hem (common practice, no source)."""

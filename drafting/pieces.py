@@ -41,7 +41,7 @@ class Finish(Enum):
 
 
 class NotchKind(Enum):
-    """How many cuts mark the place: by custom one for the front of the body, two for the back."""
+    """How many cuts mark the place: one for the front of the body, two for the back (common practice)."""
 
     SINGLE = 1
     DOUBLE = 2

@@ -17,7 +17,8 @@ _ONE_BEND_MARGIN = 0.15
 """The waist line's chord keeps this share of the turn between its ends off either end (common practice)."""
 
 _SIDE_BULGE = 0.24
-"""Added to the side seam's handle at the hip when the thigh needs all of it (keeps the curve one bend)."""
+"""Added to the side seam's handle at the hip when the thigh needs all of it: the curve keeps one bend (own
+trial)."""
 
 
 def _one_bend(rise: float, width: float, start: float, end: float) -> float:

@@ -14,6 +14,7 @@ from drafting.points import Point
 from drafting.published import Outline, SystemDraft, Wearer
 
 INCH = 25.4
+"""In mm."""
 
 
 def metric_block(w: Wearer) -> SystemDraft:

@@ -69,5 +69,5 @@ class Corner:
     name: str
     first: CornerPlace
     second: CornerPlace
-    angle: float = 180.0
+    angle: float = 180.0  # straight on
     tolerance: float = ANGLE_DEG

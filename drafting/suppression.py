@@ -48,12 +48,13 @@ class Suppression:
         return replace(self, front_side=self.front_side + by, back_side=self.back_side - by)
 
 
-# Limits: front side and dart after "each front dart <= 2 cm, side seams the rest" (dart budget of a
-# dressmaker's school); Hertzer's limit of 2 in for a centre front brought forward; the rest common practice.
 CENTRE_FRONT = Sink(-60, 12, 20)
-FRONT_SIDE = Sink(-50, 21, 42)
-BACK_SIDE = Sink(-50, 15, 42)
+"""At most 2 cm, as a front dart (dart budget of a dressmaking school); Hertzer brings a centre front forward
+by 2 in at most, the rest to 60 mm is common practice."""
+FRONT_SIDE, BACK_SIDE = Sink(-50, 21, 42), Sink(-50, 15, 42)
+"""What the darts do not take, the side seams do (the same dressmaking school); amounts: common practice."""
 DART = Sink(0, 22, 62)
+"""One dart of 2 to 2.5 cm is usual, two take up to twice 3.1 (common practice, no source)."""
 DART_SHARE = 0.4
 """The dart takes no more than this share unless the seams are at their limits (common practice)."""
 

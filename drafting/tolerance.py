@@ -13,19 +13,22 @@ SEAM = 1.0
 """Two sewn edges may miss their intended difference by this: a sewer cannot see it (common practice)."""
 
 CROTCH = 5.0
-"""The crotch seam may miss the body's crotch length plus ease by this much and still count as fitted."""
+"""The crotch seam may miss the body's crotch length plus ease by this much and still count as fitted
+(own judgement: half of what two careful readings of it differ by)."""
 
 ANGLE_DEG = 3.0
 """A joined curve that turns less than this at the seam is smooth to the eye (common practice, no source)."""
 
 WAIST_CORNER_DEG = 5.0
-"""The same where front and back waist meet at the side seam: a corner hidden in the waistband seam."""
+"""The same where front and back waist meet at the side seam: a corner hidden in the waistband seam
+(common practice)."""
 
 HEM_CORNER_DEG = 8.0
 """The same at the hem, which is kept straight so that it turns up flat (common practice, no source)."""
 
 MITRE = 2.5
-"""A cut corner lies at most this many allowances from the sew line; sharper corners are blunted."""
+"""A cut corner lies at most this many allowances from the sew line; sharper corners are blunted (common
+practice, no source)."""
 
 NOTCH = 0.5
 """Two notches of one name may miss each other along the seam by this much: half the width of a snip."""

@@ -36,6 +36,9 @@ _SIDE_FIRST = 20.0
 _FARTHEST = 0.75
 """Trueing moves the side's end no further than this share of the way from hip to waist (common practice)."""
 
+_ACROSS = 0.4
+"""And no further to either side than this share of it (common practice)."""
+
 _STRAIGHT = math.radians(1.2)
 """A waist line whose ends turn less than this off its chord is drawn straight: it stays square to the eye
 (common practice)."""
@@ -172,7 +175,7 @@ def draw_waist(
         return np.array([closed.length - waist, _SIDE_FIRST * side])
 
     start = np.array([side_in, side_height])
-    room = np.array([0.4, _FARTHEST]) * side_height
+    room = np.array([_ACROSS, _FARTHEST]) * side_height
     bounds = start - room, start + room
     solved = solve_within(
         misses, start, np.array([[-1.0, 0.0], [0.0, _SIDE_FIRST]]), bounds, enough=LENGTH, rounds=_ROUNDS

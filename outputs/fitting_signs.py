@@ -140,7 +140,7 @@ SIGNS = (
     ),
     Sign(
         "The band slides down; it can be pinned in all round.",
-        "The waist is too wide.", "waist_in", Range(10, 20), (), "a tailoring page: no more than 3 in",
+        "The waist is too wide.", "waist_in", Range(10, 20), (), "a tailoring page, 2013: no more than 3 in",
     ),
     Sign(
         "The band stands off at the back only, most of all when sitting.",

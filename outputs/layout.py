@@ -20,7 +20,7 @@ from drafting.points import Point, Vector
 from drafting.tolerance import JOIN
 
 GAP = 8.0
-"""Least distance between the cut lines of two pieces in mm: room for the shears."""
+"""Least distance between the cut lines of two pieces in mm: room for the shears (common practice)."""
 EDGE = 2.0
 """Distance from the area's border to the nearest cut line in mm: no line falls on the border itself."""
 UP = Vector(0.0, 1.0)

@@ -11,7 +11,7 @@ from outputs.units import LengthError, read_length
 MARGIN = 10.0
 """Border without ink. Home printers leave 3 to 6.35 mm, older ones up to 10 mm (makers' data sheets)."""
 LARGE = 500.0
-"""Sheets wider than this come from a copy shop (ISO A3, the widest at home, is 297 mm), mm."""
+"""Sheets wider than this come from a copy shop (A3 of ISO 216, the widest at home, is 297 mm), mm."""
 ROLL_LEAST, ROLL_MOST = 275.0, 2300.0
 """Widths of the rolls that plotters take: from 11 in to some 90 in (from memory)."""
 ROLL_RANGE = "a roll between 275 and 2300 mm wide (11 to 90 in)"

@@ -21,7 +21,8 @@ from outputs.canvas import Outline, Polyline, Role, line
 NOTCH_APART = 6.0
 """Distance of the two cuts of a double notch, mm (common practice)."""
 NOTCH_INWARD = 5.0
-"""Length of a notch on an edge without allowance, mm: drawn into the piece, for there is nothing outside."""
+"""Length of a notch on an edge without allowance, mm: drawn into the piece, for there is nothing outside
+(common practice)."""
 
 
 def outlines(piece: Piece, cut: CutLine) -> Iterator[tuple[Outline, Role]]:

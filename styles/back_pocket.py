@@ -20,7 +20,7 @@ _HEM = 22.0
 
 _CLEAR_OF_SIDE = 25.0
 """Least distance of the outer corner from the side seam, mm; 2 1/2 in, seam allowance included, on a large
-pair (the same hand drafter)."""
+pair (a hand drafter of selvedge jeans)."""
 
 _NEAREST_YOKE = 15.0
 """A pocket that has to move up stays this far below the yoke seam, clear of its stitching (common

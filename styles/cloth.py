@@ -20,9 +20,11 @@ from drafting.proportions import Ease
 from drafting.tolerance import JOIN
 
 _SHRINKS_MOST, _GROWS_MOST = -20.0, 5.0
-"""Loomstate denim loses up to 10 %, cotton with elastane up to 15 % across (published costing rules)."""
+"""Loomstate denim loses up to 10 %, cotton with elastane up to 15 % across (published costing rules); the
+limits leave room beyond (own judgement)."""
 
 _STRETCHES_MOST = 100.0
+"""No denim stretches to twice its width, percent (own judgement)."""
 
 _NOT_DENIM = "No denim does that. Give what the swatch did in percent, a minus for shrinking."
 
@@ -33,10 +35,11 @@ denim (10 to 20), 2 to 3 from 20 to 30, up to 5 for power denim (40 to 50); neve
 
 _HEM_GIVES = 40.0
 """From this stretch on, percent, a hem may be narrower than the foot (only very stretchy cloth: a sewing
-teacher)."""
+teacher, from memory)."""
 
 _UNDER_THE_HEEL = ((40.0, -25.0), (50.0, -50.0))
-"""Stretch in percent and the heel ease that goes with it, mm: 1 to 2 in under the foot's girth (the same)."""
+"""Stretch in percent and the heel ease that goes with it, mm: 1 to 2 in under the foot's girth (the same,
+from memory)."""
 
 
 @dataclass(frozen=True, kw_only=True)

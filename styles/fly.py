@@ -35,7 +35,7 @@ _HOLE = 16.0
 """A buttonhole is 2 mm longer than its button is wide (common practice)."""
 
 _BESIDE_HOLES = 5.0
-"""The grain line of their facing keeps this far from the buttonholes, mm."""
+"""The grain line of their facing keeps this far from the buttonholes, mm (common practice)."""
 
 _STITCHING_BELOW, _FACING_BELOW, _SHIELD_BELOW = 5.0, 15.0, 25.0
 """How far below its stop the topstitching, the facing and the shield end, mm (common practice)."""

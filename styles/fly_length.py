@@ -35,11 +35,11 @@ other covers the zip (common practice)."""
 
 
 _FIRST_BUTTON, _BUTTONS_APART = 25.4, 45.0
-"""From the waistband seam to the first button, 1 in, and from each to the next, about 4.5 cm (a theatre
-cutter's trouser draft, 2011), mm."""
+"""From the waistband seam to the first button, 1 in, and from each to the next, about 4.5 cm (trouser
+draft of a theatre cutter, 2011), mm."""
 
 _LAST_ABOVE_STOP, _LAST_ABOVE_AT_MOST = 19.0, 25.4
-"""How far the last button lies above the notch, 3/4 to 1 in (the same), mm."""
+"""How far the last button lies above the notch, 3/4 to 1 in (the same theatre cutter), mm."""
 
 
 @dataclass(frozen=True)

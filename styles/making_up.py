@@ -92,6 +92,7 @@ _CAUTIONS = (
     ),
 )
 
+# After ISO 5077; the example of the shrunk mark is arithmetic.
 _SWATCH_TEST = (
     Said(
         "Cut a square of {0} from the cloth you will use, not from its selvedge, and mark which way the "

@@ -17,8 +17,8 @@ _BAG_SHARE = 0.63
 """The bag reaches over this share of the front's waist at least (6 1/2 in on a work-pant sheet)."""
 
 _BAG_DEPTH, _BELOW_CROTCH = 240.0, 30.0
-"""The bag hangs this deep, mm, but ends no further than this below crotch level. The same sheet has 10 in
-for a front rise of 10 1/2 in without band, measured along its curve, which is about as far below."""
+"""The bag hangs this deep, mm, but ends no further than this below crotch level. A work-pant sheet has
+10 in for a front rise of 10 1/2 in without band, measured along its curve, which is about as far below."""
 
 _BAG_ROUND, _BAG_ROUND_SHARE, _BOTTOM_SHARE = 50.0, 0.35, 0.45
 """Radius of the bag's lower corners, mm, and the largest shares of the bag's reach and of its bottom that one

@@ -78,21 +78,21 @@ class Felling(Enum):
 
 @dataclass(frozen=True, kw_only=True)
 class Allowances:
-    """Seam allowances, 0 for those who add their own (home-sewn jeans: 10 to 15, common practice)."""
+    """Seam allowances, 0 for those who add their own."""
 
-    waist: float = 10
-    side_seam: float = 15
-    inseam: float = 12
-    crotch_seam: float = 12
-    yoke: float = 12
+    waist: float = 10  # 10 to 15 in home-sewn jeans (common practice); so are the next five
+    side_seam: float = 15  # common practice
+    inseam: float = 12  # common practice
+    crotch_seam: float = 12  # common practice
+    yoke: float = 12  # common practice
     small: float = 10
-    """Pockets, facings, fly and band ends."""
+    """Pockets, facings, fly and band ends (common practice)."""
     hem: float = 30
     """Turned up twice by half: a finished hem of 15 (1.3 to 1.5 cm is usual, from memory)."""
     felling: Felling = Felling.PLAIN
-    felled_wide: float = 18
+    felled_wide: float = 18  # 3/4 in, a hand drafter of selvedge jeans
     felled_narrow: float = 9
-    """The wide side folds over the narrow one (3/4 and 3/8 in, a hand drafter of selvedge jeans)."""
+    """The wide side folds over the narrow one: 3/8 in (a hand drafter of selvedge jeans)."""
 
     def folded_over(self, plain: float) -> float:
         """Return the allowance of the side that folds over where seams are felled: back inseam, yoke."""
@@ -117,9 +117,9 @@ class FrontPocket:
 
     kind: str = "scoop"
     width: float = 100
-    """10 wide by 7 deep below the band (sewing blog); work pants: opening 7 in."""
-    depth: float = 75
-    scoop: float = 0.6
+    """10 wide by 7 deep below the band (scoop pocket of a sewing blog); opening 7 in on a work-pant sheet."""
+    depth: float = 75  # scoop pocket of a sewing blog
+    scoop: float = 0.6  # common practice, no source
     watch: bool = True
 
 
@@ -139,10 +139,11 @@ class BackPocket:
 
     shape: str = "pointed"
     opening: float = 0.148
-    """Work pants 6 1/4 in for a hip of 39 1/2; hip/8 on a slide; women 12.5 to 14.5 (from memory)."""
-    height: float = 0.95
-    taper: float = 8
-    point: float = 20
+    """6 1/4 in for a hip of 39 1/2 (work-pant sheet); hip/8 (trade-school slide); women 12.5 to 14.5 (from
+    memory)."""
+    height: float = 0.95  # women 14 to 16 cm high (from memory)
+    taper: float = 8  # common practice, no source
+    point: float = 20  # common practice, no source
     below_yoke: float = 32
     """1 1/2 in inside, 2 in outside (a hand drafter of selvedge jeans)."""
     from_centre: float = 48
@@ -175,18 +176,17 @@ class Style:
     name: str
     says: str = "plumb from the knee, the block's own leg"
     rise: Rise | None = None
-    below_waist: float = 30
+    below_waist: float = 30  # common practice, no source
     leg: LegCut = field(default_factory=LegCut)
     turn_up: float = 0.0
     ease: Ease = field(default_factory=Ease)
     least_stretch: float = 0.0
     band: Band = Band.SHAPED
     band_height: float = 40
-    """1.5 to 2.25 in (published band widths)."""
+    """1 3/4 in on a work-pant sheet; 1 1/2 to 2 1/4 in (from memory)."""
     back: BackCut = BackCut.YOKE
-    yoke_centre: float = 65
-    yoke_side: float = 35
-    """6 to 9 and 3 to 5 (from memory)."""
+    yoke_centre: float = 65  # 6 to 9 cm (from memory)
+    yoke_side: float = 35  # 3 to 5 cm (from memory)
     fly_width: float = 38
     """4 to 5 (trade-school slide), 1 1/2 in (work-pant sheet)."""
     fly: Fly = Fly.ZIP

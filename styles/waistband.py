@@ -34,7 +34,8 @@ HOLE_FROM_END, HOLE = 12.7, 19.0
 """The buttonhole starts 1/2 in from the end and is 3/4 in long (a hand drafter of selvedge jeans)."""
 
 SHANK = 3.0
-"""The button sits this far inside the buttonhole's outer end, half the width of its shank (common)."""
+"""The button sits this far inside the buttonhole's outer end, half the width of its shank (common
+practice)."""
 
 
 @dataclass(frozen=True)

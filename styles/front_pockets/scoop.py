@@ -7,7 +7,8 @@ from drafting.paths import Path
 from styles.front_pockets import Mouth
 
 _FULL_BEND = 0.5
-"""From this scoop on the opening is square to waist and side; below it flattens towards a straight slant."""
+"""From this scoop on the opening is square to waist and side; below it flattens towards a straight slant (own
+trial)."""
 
 _DEEPEST, _ROUNDEST = 0.75, 0.9
 """Handles of the opening as shares of the way to its corner: the deepest scoop, and the shorter handle of a
