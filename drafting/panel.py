@@ -58,6 +58,7 @@ class PanelPlan:
         side_lean: How much the side seam leans inwards below hip level, where the waist swings out, else 0.
         side_handle: Handle of the side seam below the hip, as a share of the drop to the knee.
         knee_handle: Handle of the side seam at the knee, likewise.
+        side_turn: The side seam's angle at the waist, as a multiple of that of its chord from the hip.
         inseam_length: Wanted length of the inseam, fork to hem, where `drop` is None.
         swing: How far the hem stands outwards of the crease, for a leg that bends at the knee.
     """
@@ -80,6 +81,7 @@ class PanelPlan:
     side_lean: float
     side_handle: float
     knee_handle: float
+    side_turn: float
     inseam_length: float | None = None
     swing: float = 0.0
 

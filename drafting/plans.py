@@ -117,6 +117,7 @@ def _alike(body: Body, leg: LegShape, p: Proportions, fit: Fit) -> dict[str, Any
         "hollow_turn": math.radians(p.inseam_fork_turn),
         "side_handle": p.side_hip_handle + _SIDE_BULGE * fit.side_bulge,
         "knee_handle": p.side_knee_handle * narrow,
+        "side_turn": p.side_waist_turn,
     }
 
 

@@ -49,8 +49,8 @@ class Suppression:
 
 
 CENTRE_FRONT = Sink(-60, 12, 20)
-"""At most 2 cm, as a front dart (dart budget of a dressmaking school); Hertzer brings a centre front forward
-by 2 in at most, the rest to 60 mm is common practice."""
+"""Usually about the 1.0 of Aldrich, at most 2 cm as a front dart (dart budget of a dressmaking school);
+Hertzer brings a centre front forward by 2 in at most, the rest to 60 mm is common practice."""
 FRONT_SIDE, BACK_SIDE = Sink(-50, 21, 42), Sink(-50, 15, 42)
 """What the darts do not take, the side seams do (the same dressmaking school); amounts: common practice."""
 DART = Sink(0, 22, 62)

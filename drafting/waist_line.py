@@ -165,7 +165,7 @@ def draw_waist(
 
     def drawn(x: Numbers) -> tuple[Point, Cubic, tuple[_Fold, ...], Cubic]:
         side_point = Point(hip.x + float(x[0]), hip.y + float(x[1]))
-        upper = _upper_side(side_point, hip, panel.side.direction(0))
+        upper = _upper_side(side_point, hip, panel.side.direction(0), panel.plan.side_turn)
         folds = _folds(top, side_point, darts, angle, reach)
         return side_point, upper, folds, _closed_waist(top, lean.left, side_point, upper, folds)
 
@@ -233,11 +233,11 @@ def _opened(p: Point, inside: tuple[_Fold, ...]) -> Point:
     return p
 
 
-def _upper_side(waist: Point, hip: Point, leave_hip: Vector) -> Cubic:
+def _upper_side(waist: Point, hip: Point, leave_hip: Vector, side_turn: float) -> Cubic:
     """Return the side seam from waist to hip: running on at the hip, bowed outwards, straight at the top."""
     way = hip - waist
     turn = way.angle_to(leave_hip)
-    bow = math.copysign(min(abs(turn) / 2, _MOST_EXTRA_TURN), turn)
+    bow = math.copysign(min(abs(turn) * (side_turn - 1), _MOST_EXTRA_TURN), turn)
     return Cubic.bent(waist, way.turned(-bow), hip, leave_hip, 2 / 3)
 
 

@@ -36,7 +36,7 @@ ROOMS = ("drafting", "styles", "outputs", "tests")
 SURVEY = "shared"
 """The folder beside the project that holds the survey, when there is one."""
 EXAMPLES = 12
-SLOWEST = 600.0
+SLOWEST = 300.0
 """After so many seconds a change counts as caught: it made something endless."""
 
 BLOCK = (
@@ -54,7 +54,7 @@ TESTS = {
         "drafting/test_cases_fit.py",
         "outside/test_published_drafts.py",
     ),
-    "drafting/shares.py": ("drafting/test_suppression.py", *BLOCK),
+    "drafting/shares.py": ("drafting/test_proportions.py", *BLOCK),
     "drafting/fitting.py": ("drafting/test_means.py", "drafting/test_fit_report.py", *BLOCK),
     "drafting/trueing.py": ("drafting/test_trueing.py", "styles/test_jeans.py"),
     "drafting/allowance.py": ("drafting/test_allowance.py",),
@@ -65,7 +65,7 @@ TESTS = {
     "drafting/proportions.py": ("drafting/test_proportions.py", *BLOCK),
     "drafting/measurement_table.py": ("drafting/test_measurements.py", "drafting/test_body.py"),
     "drafting/measurement_relations.py": ("drafting/test_measurements.py",),
-    "drafting/regressions.py": ("drafting/test_regressions.py",),
+    "drafting/regressions.py": ("drafting/test_regressions.py", "outside/test_bdims.py"),
     "drafting/corrections.py": ("drafting/test_corrections.py", "drafting/test_correction_checks.py"),
 }
 """The tests of each module, those first that are likeliest to notice and quick."""

@@ -66,3 +66,39 @@ def test_each_part_lengthens_its_own_half_of_the_crotch_seam(part: str) -> None:
     lengths = [getattr(fitter.draft(Fit(**{part: s})), part).crotch.length for s in (-1, -0.5, 0, 0.5, 1)]
     assert lengths == sorted(lengths)
     assert lengths[-1] - lengths[0] > 50
+
+
+# What the limits come to, mm or degrees, with the proportions that they are added to: 6.6 cm of centre back,
+# 7 to 23.5 degrees (own trial on the 2012 US Army survey); the rest as in the table.
+LIMITS = {
+    "centre-back height": (28 - 18, 28 + 38),
+    "seat-line lean": (14 - 7, 14 + 9.5),
+    "back fork": (-20, 58),
+    "centre-front height": (-15, 33),
+    "front fork": (-12, 29),
+    "crotch depth": (-12, 28),
+}
+
+
+def test_the_limits_are_those_that_the_table_says() -> None:
+    p = Proportions()
+    base = {"centre-back height": p.back_raise, "seat-line lean": p.back_lean}
+    found = {
+        mean.name: tuple(base.get(mean.name, 0) + end for end in (mean.least, mean.most)) for mean in MEANS
+    }
+    assert found == LIMITS
+    assert found["centre-back height"][1] == 66 and found["seat-line lean"] == (7, 23.5)
+
+
+@pytest.mark.parametrize(
+    ("thigh", "front", "back", "deeper", "bulge"),
+    # up to 30: a third and two thirds; beyond it a fifth less and six fifths more, and 0.3 deeper, at most 10
+    [(15, 5, 10, 0, 0.5), (30, 10, 20, 0, 1), (50, 6, 44, 6, 1), (80, 0, 80, 10, 1)],
+)
+def test_what_the_thigh_needs_is_shared_by_hand(
+    thigh: float, front: float, back: float, deeper: float, bulge: float
+) -> None:
+    fit = Fit(thigh=thigh)
+    found = (fit.front_fork, fit.back_fork, fit.depth, fit.side_bulge)
+    assert found == pytest.approx((front, back, deeper, bulge))
+    assert fit.front_fork + fit.back_fork == pytest.approx(thigh)

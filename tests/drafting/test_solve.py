@@ -39,13 +39,30 @@ def test_out_of_reach_the_bound_is_the_answer(wanted: float, reached: float) -> 
     assert solved(lambda x: x - wanted, [0], [[1]], [-1], [1]) == pytest.approx([reached])
 
 
-def test_when_one_unknown_is_at_its_bound_the_other_makes_up() -> None:
+@pytest.mark.parametrize("sign", [1, -1])
+def test_when_one_unknown_is_at_its_bound_the_other_makes_up(sign: int) -> None:
     # x + y = 3 and x = y would be 1.5 each; x may only reach 1. The sum weighs most, so y goes to 2.
     def residual(x: Numbers) -> Numbers:
-        return np.array([100 * (x[0] + x[1] - 3), 0.01 * (x[0] - x[1])])
+        return np.array([100 * (x[0] + x[1] - 3 * sign), 0.01 * (x[0] - x[1])])
 
-    x = solved(residual, [0, 0], [[100, 100], [0.01, -0.01]], [0, 0], [1, 9])
-    assert x == pytest.approx([1, 2], abs=1e-3)
+    low, high = ([0, 0], [1, 9]) if sign > 0 else ([-1, -9], [0, 0])
+    x = solved(residual, [0, 0], [[100, 100], [0.01, -0.01]], low, high)
+    assert x == pytest.approx([1 * sign, 2 * sign], abs=1e-3)
+
+
+@pytest.mark.parametrize(("enough", "drafts"), [(3.1, 1), (2.5, 2), (1, 3), (0.1, 4), (0.01, 5)])
+def test_no_more_drafts_are_made_than_are_needed(enough: float, drafts: int) -> None:
+    # x * x - 4 from x = 1 with a slope of 2, by hand: x = 1, 1 + 3/2, 2.5 - 2.25/3.5, ...; the slope becomes
+    # that between the last two; the misses are 3, 2.25, 0.55, 0.065, 0.0024.
+    made: list[float] = []
+
+    def residual(x: Numbers) -> Numbers:
+        made.append(float(x[0]))
+        return x * x - 4
+
+    bounds = np.array([0.0]), np.array([10.0])
+    solve_within(residual, np.array([1.0]), np.array([[2.0]]), bounds, enough=enough)
+    assert len(made) == drafts
 
 
 def test_what_is_already_solved_is_not_moved() -> None:

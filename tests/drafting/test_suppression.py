@@ -75,3 +75,46 @@ def test_over_a_short_way_no_seam_and_no_dart_leg_leans_too_far(
     assert max(abs(part) for part in parts(taken)[:3]) <= STEEPEST * height + 1e-9
     assert taken.dart <= 2 * STEEPEST * dart + 1e-9
     assert sum(parts(taken)) + taken.left_over == pytest.approx(amount, abs=1e-9)
+
+
+def test_a_usual_half_by_hand() -> None:
+    # 2 cm at most in front as in a dart (dart budget of a dressmaking school), the rest common practice:
+    # 1.2 at the centre front, 2.1 and 1.5 at the sides, 2.2 in the dart are 7; all at their most are 16.6.
+    assert parts(share(70, LONG, dart_least=5)) == pytest.approx((12, 21, 15, 22))
+    assert parts(share(166, LONG, dart_least=5)) == pytest.approx((20, 42, 42, 62))
+    # halfway between them
+    assert parts(share(118, LONG, dart_least=5)) == pytest.approx((16, 31.5, 28.5, 42))
+
+
+def test_a_half_whose_waist_is_larger_swings_out_at_centre_front_and_sides() -> None:
+    # all the way: 6 at the centre front, 5 at either side, and no dart
+    taken = share(-160, LONG, dart_least=5)
+    assert parts(taken) == pytest.approx((-60, -50, -50, 0))
+    assert taken.left_over == pytest.approx(0)
+
+
+def test_of_a_small_difference_the_dart_takes_no_more_than_two_fifths() -> None:
+    assert Sinks.over(200, 90, 40).dart.usual == pytest.approx(0.4 * 40)
+    assert Sinks.over(200, 90, 100).dart.usual == pytest.approx(22)
+
+
+def test_seams_and_dart_legs_lean_by_no_more_than_20_degrees() -> None:
+    # tan 20 degrees is 0.364
+    short = Sinks.over(50, 50)
+    assert (short.front_side.most, short.back_side.least) == pytest.approx((18, -18))
+    assert short.dart.most == pytest.approx(36)
+
+
+@pytest.mark.parametrize(
+    ("by", "moved"),
+    # the front takes 42 at most; the back may swing out by 4 and still look plumb
+    [(-5, 0), (10, 10), (30, 19), (12, 12)],
+)
+def test_a_back_that_is_too_small_gives_its_side_seam_to_the_front(by: float, moved: float) -> None:
+    taken = Suppression(12, 21, 15, 22).towards_the_front(by)
+    assert (taken.front_side, taken.back_side) == pytest.approx((21 + moved, 15 - moved))
+    assert (taken.centre_front, taken.dart) == (12, 22)
+
+
+def test_the_front_gets_no_more_than_it_can_take() -> None:
+    assert Suppression(12, 35, 15, 22).towards_the_front(30).front_side == pytest.approx(42)
