@@ -298,7 +298,7 @@ RELATIONS: tuple[Relation, ...] = (
     Relation(
         key="thigh_girth",
         given=("knee_girth",),
-        source="SURVEY 1.28 to 1.72, just above the kneecap",
+        source="SURVEY 1.30 to 1.84, just above the kneecap",
         usual=_times(1.15, 2.0),
         possible=_times(1.0, 3.5),
         ask="The thigh is larger than the knee; are the two exchanged?",
@@ -320,7 +320,7 @@ RELATIONS: tuple[Relation, ...] = (
     Relation(
         key="calf_girth",
         given=("knee_girth",),
-        source="SURVEY 0.77 to 1.11, just above the kneecap",
+        source="SURVEY 0.77 to 1.12, just above the kneecap",
         usual=_times(0.75, 1.18),
         ask="Knee and calf are usually near each other; are the two exchanged?",
     ),

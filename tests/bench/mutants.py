@@ -63,8 +63,8 @@ TESTS = {
     "drafting/curves.py": ("drafting/test_curves.py", "drafting/test_paths.py", "drafting/test_panel.py"),
     "drafting/means.py": ("drafting/test_means.py", "drafting/test_fit_report.py", *BLOCK),
     "drafting/proportions.py": ("drafting/test_proportions.py", *BLOCK),
-    "drafting/measurement_table.py": ("drafting/test_measurements.py", "drafting/test_body.py"),
-    "drafting/measurement_relations.py": ("drafting/test_measurements.py",),
+    "drafting/measurement_table.py": ("outside/test_survey_relations.py", "drafting/test_measurements.py"),
+    "drafting/measurement_relations.py": ("outside/test_survey_relations.py", "drafting/test_measurements.py"),
     "drafting/regressions.py": ("drafting/test_regressions.py", "outside/test_bdims.py"),
     "drafting/corrections.py": ("drafting/test_corrections.py", "drafting/test_correction_checks.py"),
 }
