@@ -79,7 +79,8 @@ def share_widths(body: Body, ease: Ease, p: Proportions, fit: Fit) -> Shares:
         taken = share(amount - seat, sinks, dart_least=p.dart_least)
         # The lean of the seat line makes the back waist small; the side seam follows it back only so far.
         front_waist = front_hip.mm - taken.centre_front - taken.front_side
-        taken = taken.towards_the_front(front_waist - waist / 2 - p.side_seam_back)
+        by = front_waist - waist / 2 - p.side_seam_back
+        taken = taken.towards_the_front(by, sinks.front_side.most)
         front_waist = front_hip.mm - taken.centre_front - taken.front_side
     return Shares(front_hip, back_hip, front_waist, waist + taken.left_over - front_waist, taken, lean)
 

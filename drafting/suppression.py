@@ -42,9 +42,9 @@ class Suppression:
     dart: float
     left_over: float = 0.0
 
-    def towards_the_front(self, by: float) -> Suppression:
-        """Return the shares, `by` mm moved from the back's side seam to the front's within their limits."""
-        by = max(min(by, FRONT_SIDE.most - self.front_side, self.back_side + PLUMB), 0.0)
+    def towards_the_front(self, by: float, most: float) -> Suppression:
+        """Return the shares, `by` mm moved from the back's side seam to the front's, which takes `most`."""
+        by = max(min(by, most - self.front_side, self.back_side + PLUMB), 0.0)
         return replace(self, front_side=self.front_side + by, back_side=self.back_side - by)
 
 

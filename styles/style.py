@@ -183,7 +183,7 @@ class Style:
     least_stretch: float = 0.0
     band: Band = Band.SHAPED
     band_height: float = 40
-    """1 3/4 in on a work-pant sheet; 1 1/2 to 2 1/4 in (from memory)."""
+    """1 3/4 in on a work-pant sheet; 1 1/2 to 2 1/4 in (a trade book of 1949)."""
     back: BackCut = BackCut.YOKE
     yoke_centre: float = 65  # 6 to 9 cm (from memory)
     yoke_side: float = 35  # 3 to 5 cm (from memory)

@@ -4,7 +4,9 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from drafting import draft_block
 from drafting.suppression import STEEPEST, Sink, Sinks, Suppression, share, share_apart
+from tests.wearers import wearer
 
 LONG = Sinks.over(200, 90)
 """The sinks over an ordinary way of 20 cm from waist to hip, the dart 9 cm long."""
@@ -111,10 +113,18 @@ def test_seams_and_dart_legs_lean_by_no_more_than_20_degrees() -> None:
     [(-5, 0), (10, 10), (30, 19), (12, 12)],
 )
 def test_a_back_that_is_too_small_gives_its_side_seam_to_the_front(by: float, moved: float) -> None:
-    taken = Suppression(12, 21, 15, 22).towards_the_front(by)
+    taken = Suppression(12, 21, 15, 22).towards_the_front(by, 42)
     assert (taken.front_side, taken.back_side) == pytest.approx((21 + moved, 15 - moved))
     assert (taken.centre_front, taken.dart) == (12, 22)
 
 
 def test_the_front_gets_no_more_than_it_can_take() -> None:
-    assert Suppression(12, 35, 15, 22).towards_the_front(30).front_side == pytest.approx(42)
+    assert Suppression(12, 35, 15, 22).towards_the_front(30, 42).front_side == pytest.approx(42)
+
+
+def test_over_a_short_way_from_waist_to_hip_the_block_takes_less_in_at_its_seams() -> None:
+    # hip level 8 cm below the waist: 0.36 * 80 is less than the 42 that a side seam takes elsewhere
+    wearers = (wearer(waist_girth=640, waist_to_hip=mm) for mm in (80, 200))
+    short, long = (draft_block(given, fitted=False).shares.suppression for given in wearers)
+    assert max(short.front_side, short.back_side) <= 0.36 * 80 + 1e-9
+    assert short.front_side < long.front_side
