@@ -55,7 +55,7 @@ TESTS = {
         "outside/test_published_drafts.py",
     ),
     "drafting/shares.py": ("drafting/test_proportions.py", "drafting/test_sides.py", *BLOCK),
-    "drafting/fitting.py": ("drafting/test_means.py", "drafting/test_fit_report.py", *BLOCK),
+    "drafting/fitting.py": ("drafting/test_means.py", "drafting/test_sides.py", *BLOCK),
     "drafting/trueing.py": ("drafting/test_trueing.py", "styles/test_jeans.py"),
     "drafting/allowance.py": ("drafting/test_allowance.py",),
     "drafting/waist_line.py": BLOCK,

@@ -102,3 +102,17 @@ def test_what_the_thigh_needs_is_shared_by_hand(
     found = (fit.front_fork, fit.back_fork, fit.depth, fit.side_bulge)
     assert found == pytest.approx((front, back, deeper, bulge))
     assert fit.front_fork + fit.back_fork == pytest.approx(thigh)
+
+
+@pytest.mark.parametrize(
+    ("rise", "depth"),
+    # standing rise 1025 - 780 = 245: the crotch line stays 8 below the body's crotch, at 253; of 265 + 5 the 12
+    # of the mean go off, of 255 + 5 only 7
+    [(265, 258), (255, 253)],
+)
+def test_the_crotch_is_never_lifted_into_the_body(rise: float, depth: float) -> None:
+    body = complete(wearer(body_rise=rise, waist_height=1025), Proportions())
+    fitter = Fitter(body, leg_shape(body, Ease(), LegCut()), Ease(), Proportions())
+    lower = fitter.draft(Fit(front=-1, back=-1))
+    assert lower.body["crotch_depth"].mm == pytest.approx(depth)
+    assert lower.levels.crotch.mm == pytest.approx(1025 - depth)
