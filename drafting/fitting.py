@@ -35,8 +35,8 @@ _WEIGHTS = (1.0, 0.05, 10.0)
 _THIGH_MOST = 120.0
 """The thigh widens the draft by no more than this, mm (own judgement)."""
 
-_THIGH_ROUNDS, _BLEND_ROUNDS = 5, 12
-"""Rounds of the search at most, for the thigh and between two fits: each leaves a fraction of the miss."""
+_THIGH_ROUNDS = 5
+"""Rounds of the search for the thigh at most: each leaves a fraction of the miss."""
 
 
 @dataclass(frozen=True)
@@ -162,26 +162,46 @@ class Fitter:
         return fit
 
     def _solve_crotch(self, target: tuple[float, ...], thigh: float | None) -> Fit:
-        """Solve for all that is known; where front and back parts cost the total, move back to meet it."""
-        fit = self._solve(target, thigh)
-        if len(target) < 2 or abs(self._total_miss(fit, target)) < CLOSE:
-            return fit
-        whole = self._solve(target[:1], thigh)
-        near, far = (0.0, self._total_miss(fit, target)), (1.0, self._total_miss(whole, target))
-        if near[1] * far[1] >= 0:
-            return min((fit, whole), key=lambda f: abs(self._total_miss(f, target)))
-        for _ in range(_BLEND_ROUNDS):
-            share = near[0] + (far[0] - near[0]) * near[1] / (near[1] - far[1])
-            blend = _between(fit, whole, share)
-            miss = self._total_miss(blend, target)
-            if abs(miss) < CLOSE:
-                break
-            near, far = ((share, miss), far) if miss * near[1] > 0 else (near, (share, miss))
-        return blend
+        """Solve for all that is known; where the front part costs the total, the total comes first.
 
-    def _total_miss(self, fit: Fit, target: tuple[float, ...]) -> float:
+        Then the front goes to its limit and the back makes up, or, where that is at its limit too, the front
+        gives way.
+        """
+        fit = self._solve(target, thigh)
+        if len(target) < 2 or abs(self._misses(fit, target)[0]) < CLOSE:
+            return fit
+        at_limit = replace(fit, front=-1.0 if self._misses(fit, target)[1] > 0 else 1.0)
+        back = self._with_total(at_limit, "back", target, thigh)
+        both = self._with_total(back, "front", target, thigh)
+
+        def worth(fit: Fit) -> tuple[float, float]:
+            total, front = self._misses(fit, target)
+            return max(abs(total), CLOSE), abs(front)
+
+        return min((both, self._solve(target[:1], thigh)), key=worth)
+
+    def _with_total(self, fit: Fit, part: str, target: tuple[float, ...], thigh: float | None) -> Fit:
+        """Return the fit with one part moved, within its limits, until the total is met; and the thigh."""
+        names = (part,) if thigh is None else (part, "thigh")
+        size, weight = len(names), _WEIGHTS[2]
+        slope, share = (_FRONT_SLOPE, 1 / 3) if part == "front" else (_BACK_SLOPE, 2 / 3)
+        slopes = np.array([[slope, 0.7], [weight * _THIGH_BY_S * share, weight * 0.9]])[:size, :size]
+
+        def moved(x: Numbers) -> Fit:
+            return replace(fit, **{name: float(value) for name, value in zip(names, x, strict=True)})
+
+        def residual(x: Numbers) -> Numbers:
+            total, _ = self._misses(moved(x), target)
+            return np.array([total] if thigh is None else [total, weight * self._thigh_miss(moved(x), thigh)])
+
+        start = np.array([getattr(fit, name) for name in names])
+        return moved(solve_within(residual, start, slopes, _bounds(1, size), enough=CLOSE))
+
+    def _misses(self, fit: Fit, target: tuple[float, ...]) -> tuple[float, float]:
+        """Return how much longer than wanted the total and its front part are, mm."""
         lower = self.draft(fit)
-        return lower.front.crotch.length + lower.back.crotch.length - target[0]
+        front = lower.front.crotch.length
+        return front + lower.back.crotch.length - target[0], front - target[1]
 
     def _thigh_miss(self, fit: Fit, wanted: float) -> float:
         return self.draft(fit).thigh(self.proportions) - wanted
@@ -214,15 +234,6 @@ class Fitter:
             solve_within(residual, np.zeros(size), _slopes(parts, size), _bounds(parts, size), enough=CLOSE),
             parts,
         )
-
-
-def _between(first: Fit, second: Fit, share: float) -> Fit:
-    """Return the fit at `share` of the way from the first to the second."""
-
-    def mix(a: float, b: float) -> float:
-        return a + (b - a) * share
-
-    return Fit(mix(first.front, second.front), mix(first.back, second.back), mix(first.thigh, second.thigh))
 
 
 def _as_fit(x: Numbers, parts: int) -> Fit:

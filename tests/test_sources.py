@@ -35,7 +35,7 @@ COMPUTING = {
     "drafting/curves.py": {"_GAUSS", "_ROUNDING", "QUARTER_ROUND", "_INSIDE"},
     "drafting/ease_profile.py": {"_STEP"},
     "drafting/fitting.py": {
-        "CLOSE", "_FRONT_SLOPE _BACK_SLOPE _THIGH_BY_S", "_WEIGHTS", "_THIGH_ROUNDS _BLEND_ROUNDS",
+        "CLOSE", "_FRONT_SLOPE _BACK_SLOPE _THIGH_BY_S", "_WEIGHTS", "_THIGH_ROUNDS",
     },
     "drafting/formula.py": {"_LIST _SUM _PRODUCT _ATOM"},
     "drafting/marking.py": {"COUNT"},

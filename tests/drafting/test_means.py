@@ -106,8 +106,8 @@ def test_what_the_thigh_needs_is_shared_by_hand(
 
 @pytest.mark.parametrize(
     ("rise", "depth"),
-    # standing rise 1025 - 780 = 245: the crotch line stays 8 below the body's crotch, at 253; of 265 + 5 the 12
-    # of the mean go off, of 255 + 5 only 7
+    # standing rise 1025 - 780 = 245: the crotch line stays at 253 or lower; the mean takes 12 off 265 + 5,
+    # and 7 off 255 + 5
     [(265, 258), (255, 253)],
 )
 def test_the_crotch_is_never_lifted_into_the_body(rise: float, depth: float) -> None:
