@@ -6,6 +6,7 @@ from hypothesis import strategies as st
 
 from drafting import DraftRefused, LegCut, Measurements, draft_block
 from drafting.block import Block
+from drafting.points import Point
 from tests.sewn_block import leg_girth, outline, unfair_lines, width_at
 from tests.strategies import bodies
 from tests.wearers import wearer
@@ -103,3 +104,21 @@ def test_the_leg_breaks_at_the_knee_whatever_the_leg_length(inside_leg: float) -
         cut=LegCut(knee_of_hip=0.42, hem_of_hip=0.6, break_above_knee=30),
     )
     assert raised.levels.knee.mm == pytest.approx(knee + 30)
+
+
+@pytest.mark.parametrize("panel", ["front", "back"])
+def test_a_flare_is_rounded_over_three_tenths_of_the_way_to_the_hem(panel: str) -> None:
+    # plumb for 15 % of the way, then as far again along the flare, the corner rounded (common practice)
+    points, side = getattr(drafted(FLARE), panel).points(), getattr(drafted(FLARE), panel).side
+    knee, hem = points["knee at the side"], points["hem at the side"]
+    leg = knee.y - hem.y
+    corner = Point(knee.x, knee.y - 0.15 * leg)
+    assert side.curves[-1].straight
+    assert side.curves[-1].length == pytest.approx((hem - corner).length - 0.15 * leg, abs=0.01)
+
+
+def test_the_hem_of_shorts_is_found_on_both_seams() -> None:
+    points = drafted(SHORTS).back.points()
+    seam = drafted(SHORTS).back.panel.inseam
+    assert points["hem at the inseam"] == seam.start
+    assert points["hem at the side"].y == pytest.approx(points["hem at the inseam"].y, abs=1e-6)

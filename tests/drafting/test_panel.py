@@ -124,3 +124,18 @@ def test_both_panels_share_their_levels() -> None:
 
 def test_the_plumb_line_through_the_hip_point_is_the_zero_of_the_drawing() -> None:
     assert BLOCK.front.points()["hip point"] == Point(0, 845)  # crotch height 755 and 270 / 3
+
+
+def test_a_crotch_curve_that_would_turn_too_sharply_is_drawn_rounder() -> None:
+    # handles of 0.95 of the way to the corner turn it almost like a corner; 18 mm is common practice
+    block = draft_block(wearer(), proportions=Proportions(front_curve_handle=0.95))
+    curve = block.front.panel.crotch.curves[0]
+    assert 1 / curve.sharpest_bend() > 18
+
+
+def test_measured_arcs_of_the_front_are_its_widths_by_hand() -> None:
+    # half of each arc, and a quarter of the ease: (500 + 15) / 2 and (480 + 15) / 2; 400 / 2 + 10 / 4
+    block = draft_block(wearer(front_hip_arc=500, front_waist_arc=400), fitted=False)
+    assert (block.shares.front_hip.mm, block.shares.back_hip.mm) == pytest.approx((257.5, 247.5))
+    assert block.front.waist_length == pytest.approx(202.5, abs=0.01)
+    assert block.back.waist_length == pytest.approx(770 / 2 - 202.5, abs=0.01)

@@ -6,7 +6,7 @@ import pytest
 
 from drafting import draft_block
 from drafting.block import Block
-from drafting.points import Point
+from drafting.points import Point, Vector
 from drafting.waist_line import Dart
 from tests.fairness import bend_changes, largest_turn
 from tests.sewn_block import corner, joins
@@ -114,3 +114,26 @@ def test_a_slim_waist_is_taken_in_at_the_side(block: Block) -> None:
     for panel in (block.front, block.back):
         assert panel.points()["side at the waist"].x > panel.points()["hip at the side"].x
         assert 60 < corner(panel.waist[-1].reversed(), panel.side) < 120
+
+
+@DARTED
+def test_the_record_sets_the_darts_where_they_are_drawn(block: Block) -> None:
+    points, count = block.back.points(), len(block.back.darts)
+    top, side = points["centre at the waist"], points["side at the waist"]
+    for number, dart in enumerate(block.back.darts, start=1):
+        assert (points[f"dart {number} tip"] - dart.tip).length == pytest.approx(0, abs=1e-6)
+        middle = top.towards(side, number / (count + 1))
+        assert (points[f"dart {number} middle"] - middle).length == pytest.approx(0, abs=1e-6)
+
+
+@pytest.mark.parametrize(("waist", "to_hip", "bow"), [(760, 180, None), (640, 110, 8)])
+def test_the_side_seam_is_bowed_by_half_its_chords_lean_and_8_degrees_at_most(
+    waist: float, to_hip: float, bow: float | None
+) -> None:
+    # 39.6 in over 110 leans by 19.8 degrees, of which half would be 9.9
+    block = draft_block(wearer(waist_girth=waist, waist_to_hip=to_hip), fitted=False)
+    upper = block.front.side.curves[0]
+    chord = upper.end - upper.start
+    lean = math.degrees(chord.angle_to(Vector(0, -1)))
+    found = math.degrees(upper.direction(0).angle_to(chord))
+    assert abs(found) == pytest.approx(abs(lean) / 2 if bow is None else bow, abs=0.01)
