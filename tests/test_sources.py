@@ -44,7 +44,7 @@ COMPUTING = {
     "drafting/published_systems.py": {"INCH"},
     "drafting/seams.py": {"Corner.angle"},
     "drafting/tape_error.py": {"LEAST", "_SAG _STEP"},
-    "drafting/tolerance.py": {"JOIN", "LENGTH", "FLATTEN", "NOTCH", "FLAT_BEND", "SAME"},
+    "drafting/tolerance.py": {"JOIN", "LENGTH", "FLATTEN", "NOTCH", "SAME"},
     "drafting/waist_line.py": {"_ROUNDS", "_SLACK_AT_CENTRE _SLACK_AT_SIDE"},
     "styles/back_dart.py": {"_ROUNDS"},
     "styles/front_pockets/scoop.py": {"_FLATTENED", "_PLACES"},
