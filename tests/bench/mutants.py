@@ -69,6 +69,7 @@ TESTS = {
     "drafting/alteration.py": ("drafting/test_corrections.py",),
     "drafting/measurement_table.py": ("outside/test_survey_relations.py", "drafting/test_measurements.py"),
     "drafting/measurement_relations.py": (
+        "drafting/test_measurement_relations.py",
         "outside/test_survey_relations.py",
         "drafting/test_measurements.py",
     ),
