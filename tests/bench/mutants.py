@@ -73,7 +73,7 @@ TESTS = {
         "outside/test_survey_relations.py",
         "drafting/test_measurements.py",
     ),
-    "drafting/regressions.py": ("drafting/test_regressions.py", "outside/test_bdims.py"),
+    "drafting/regressions.py": ("drafting/test_regressions.py", "outside/test_knee_guess.py"),
     "drafting/corrections.py": ("drafting/test_correction_checks.py", "drafting/test_corrections.py"),
     "styles/style.py": (
         "styles/test_front_pocket.py",
