@@ -126,11 +126,13 @@ def test_the_plumb_line_through_the_hip_point_is_the_zero_of_the_drawing() -> No
     assert BLOCK.front.points()["hip point"] == Point(0, 845)  # crotch height 755 and 270 / 3
 
 
-def test_a_crotch_curve_that_would_turn_too_sharply_is_drawn_rounder() -> None:
-    # handles of 0.95 of the way to the corner turn it almost like a corner; 18 mm is common practice
-    block = draft_block(wearer(), proportions=Proportions(front_curve_handle=0.95))
-    curve = block.front.panel.crotch.curves[0]
-    assert 1 / curve.sharpest_bend() > 18
+@pytest.mark.parametrize(("handle", "radius"), [(0.45, 46), (0.48, 18.5), (0.7, 46)])
+def test_a_crotch_curve_that_would_turn_more_sharply_than_18_mm_is_drawn_rounder(
+    handle: float, radius: float
+) -> None:
+    # short handles turn it in the middle: 0.48 to a radius of 18.5 mm, 0.45 to 16; 0.7 is the roundest
+    block = draft_block(wearer(), proportions=Proportions(front_curve_handle=handle), fitted=False)
+    assert 1 / block.front.panel.crotch.curves[0].sharpest_bend() == pytest.approx(radius, abs=0.6)
 
 
 def test_measured_arcs_of_the_front_are_its_widths_by_hand() -> None:

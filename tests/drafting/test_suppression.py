@@ -128,3 +128,12 @@ def test_over_a_short_way_from_waist_to_hip_the_block_takes_less_in_at_its_seams
     short, long = (draft_block(given, fitted=False).shares.suppression for given in wearers)
     assert max(short.front_side, short.back_side) <= 0.36 * 80 + 1e-9
     assert short.front_side < long.front_side
+
+
+def test_a_wider_hip_on_one_side_goes_to_its_two_seams_alike() -> None:
+    even = draft_block(wearer(), fitted=False).shares
+    wider, taken = even.widened(10, "left"), even.suppression
+    for one, other in ((wider.front_hip, even.front_hip), (wider.back_hip, even.back_hip)):
+        assert one.mm == pytest.approx(other.mm + 5)
+    assert wider.suppression.front_side == pytest.approx(taken.front_side + 5)
+    assert wider.suppression.back_side == pytest.approx(taken.back_side + 5)

@@ -238,3 +238,9 @@ def test_two_edges_of_one_name_are_found() -> None:
 @pytest.mark.parametrize("length", [8.0, 30_000.0])
 def test_a_piece_in_the_wrong_unit_is_found(length: float) -> None:
     assert found(strip("front", length)) == ["size"]
+
+
+@pytest.mark.parametrize(("at", "passes"), [(0, True), (300, True), (-0.1, False), (300.1, False)])
+def test_a_notch_may_lie_at_the_very_end_of_its_edge_and_no_further(at: float, passes: bool) -> None:
+    found = check_pieces([strip("front", 300, Notch("knee", at))])
+    assert [finding.code for finding in found] == ([] if passes else ["notch-off-edge"])
