@@ -9,12 +9,14 @@ from strategies import bodies
 
 from drafting import Measurements, draft_block
 from drafting.allowance import cut_line
+from drafting.points import Point, Vector
 from styles import back_pockets, front_pockets
 from styles.back_pocket import back_pocket, outline_of
 from styles.back_pockets import PocketSize
 from styles.fly_length import fly_length
 from styles.front_leg import front_leg, open_front
 from styles.front_pocket import front_pocket
+from styles.front_pockets import Mouth, western
 from styles.kinds import kinds_in
 from styles.parts import HalfOf
 from styles.pocket_plan import plan_pocket
@@ -97,3 +99,11 @@ def test_a_slant_is_straight_and_a_western_opening_deeper_than_a_scoop() -> None
 
 def _point(place):  # type: ignore[no-untyped-def]
     return LineString([place, place])
+
+
+def test_where_a_sloping_waist_leaves_no_room_a_western_pocket_is_a_scoop() -> None:
+    # radius 16 at least (common practice): 85 % of a straight of 15 mm is less
+    mouth = Mouth(Point(-15, 60), Vector(0, -1), Point(-100, 0), Vector(-1, 0), 0.0)
+    flat = Mouth(Point(0, 10), Vector(0, -1), Point(-100, 0), Vector(-1, 0), 0.0)
+    assert len(western.edge(mouth).curves) == 3
+    assert western.edge(flat).end == flat.end and len(western.edge(flat).curves) != 3
