@@ -62,3 +62,15 @@ def test_the_buttonhole_lies_as_the_drafter_works_it() -> None:
 def test_the_band_is_within_the_published_heights() -> None:
     """1 1/2 to 2 1/4 in (trade book, DRAFTER), SHEET: 1 3/4 in."""
     assert 1.5 * INCH <= STRAIGHT.band_height <= 2.25 * INCH
+
+
+def test_a_straight_cut_has_no_turn_up_and_asks_for_no_stretch() -> None:
+    """Rigid denim, hemmed plain (common practice, no source)."""
+    assert (STRAIGHT.turn_up, STRAIGHT.least_stretch) == (0, 0)
+
+
+def test_felled_seams_have_the_allowances_of_the_drafter() -> None:
+    """DRAFTER: 3/4 in on the side that folds over, 3/8 in on the other, to whole millimetres below."""
+    felled = STRAIGHT.allowances
+    assert (felled.felled_wide, felled.felled_narrow) == (18, 9)
+    assert 0 <= 0.75 * INCH - felled.felled_wide < 1.1 and 0 <= 0.375 * INCH - felled.felled_narrow < 1.1
