@@ -14,7 +14,7 @@ SEAM = 1.0
 
 CROTCH = 5.0
 """The crotch seam may miss the body's crotch length plus ease by this much and still count as fitted
-(own judgement: half of what two careful readings of it differ by)."""
+(own judgement)."""
 
 ANGLE_DEG = 3.0
 """A joined curve that turns less than this at the seam is smooth to the eye (common practice, no source)."""
