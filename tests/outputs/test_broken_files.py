@@ -298,6 +298,10 @@ def ended(*args, **extra):
     os.kill(os.getpid(), getattr(signal, sys.argv[1]))
     return real(*args, **extra)
 folder.os.link = ended
+# Tests that run in the background of a shell hand down that they ignore some.
+for name in ("SIGTERM", "SIGHUP"):
+    signal.signal(getattr(signal, name), signal.SIG_DFL)
+signal.signal(signal.SIGINT, signal.default_int_handler)
 command.main(["measure", "Ada"])
 """
 

@@ -82,6 +82,13 @@ def paper(wearer: str, band: Band) -> tuple[list[Line], list[float]]:
     return sewn, folds
 
 
+def upright(leg: Line) -> Line:
+    """Return a leg with its hem below: it is widest, from hip to fork, in its upper half."""
+    across, up = leg.T
+    widest = up[[across.argmin(), across.argmax()]].mean()
+    return leg if widest > (up.min() + up.max()) / 2 else -leg
+
+
 def crotch_of_leg(leg: Line) -> tuple[float, list[Line]]:
     """Return the crotch seam of a leg: the edge that meets the inseam away from the hem; and all its edges.
 
@@ -99,7 +106,7 @@ def on_paper(wearer: str, band: Band) -> float:
     """Return the crotch seam from the band of the front over the fork to the band of the back, mm."""
     sewn, _ = paper(wearer, band)
     legs = sorted(sewn, key=lambda line: np.prod(np.ptp(line, axis=0)))[-2:]
-    front, back = sorted(legs, key=lambda leg: -len(edges(leg)))
+    front, back = sorted(map(upright, legs), key=lambda leg: -len(edges(leg)))
     assert (len(edges(front)), len(edges(back))) == (6, 5), "the pocket opening is one edge more"
     (front_crotch, _), (back_crotch, back_edges) = crotch_of_leg(front), crotch_of_leg(back)
     top = length(max(back_edges, key=lambda edge: edge[:, 1].mean()))
