@@ -22,7 +22,7 @@ from drafting.points import Point
 from outputs.layout import Layout, standing
 from outputs.paper import Orientation, Paper
 from outputs.printer_scale import BAR
-from outputs.sheet_packing import packed
+from outputs.sheet_packing import packed, packed_on_fewer
 
 STRIP = 5.0
 """Width of the lettering strip at the left and at the bottom, mm."""
@@ -199,9 +199,11 @@ def sheet_round(layout: Layout) -> Tiling:
 def tiled(pattern: Pattern, paper: Paper, orientation: Orientation = Orientation.FEWEST) -> Tiling:
     """Return the pattern's pieces packed on few sheets of paper, given upright."""
     pieces = standing(pattern)
-    forms = [TileFormat(way) for way in orientation.of(paper)]
-    tilings = [
-        Tiling(packed(pieces, width=form.width, height=form.height, whole=paper.is_large), form)
-        for form in forms
-    ]
-    return min(tilings, key=lambda tiling: len(tiling.tiles))
+    first, *others = (TileFormat(way) for way in orientation.of(paper))
+    best = Tiling(packed(pieces, width=first.width, height=first.height, whole=paper.is_large), first)
+    for form in others:
+        layout = packed_on_fewer(
+            pieces, len(best.tiles), width=form.width, height=form.height, whole=paper.is_large
+        )
+        best = Tiling(layout, form) if layout else best
+    return best
