@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from typing import BinaryIO
 
 from drafting.findings import Show, in_centimetres
@@ -44,7 +45,12 @@ def write_single_page_pdf(pattern: Pattern, target: BinaryIO) -> PrintReport:
 
 
 def write_sheets_with_notes(
-    pattern: Pattern, tiling: Tiling, target: BinaryIO, *, show: Show = in_centimetres
+    pattern: Pattern,
+    tiling: Tiling,
+    target: BinaryIO,
+    *,
+    notes: Sequence[Recording] = (),
+    show: Show = in_centimetres,
 ) -> PrintReport:
     """Write sheet 1 (print test and map), the notes, and the pattern on sheets to be taped.
 
@@ -52,11 +58,12 @@ def write_sheets_with_notes(
         pattern: At least one piece.
         tiling: Its sheets.
         target: Open binary file; the same pattern gives the same bytes.
+        notes: As `notes_of` draws them, where that is done already.
         show: Writes the lengths that the drafting found, in the wearer's unit.
     """
     paper = tiling.format.paper.upright
     typeface = Typeface()
-    notes = draw_notes(typeface, paper, tiling.layout, pattern, show=show)
+    notes = notes or notes_of(pattern, tiling, show=show)
     first = 2 + len(notes)
     sheets = 1 + len(notes) + len(tiling.tiles)
     canvas = PdfCanvas(target, typeface, title=sheet_title(pattern), scale=paper.scale)
@@ -66,6 +73,11 @@ def write_sheets_with_notes(
     unfit = _draw_tiles(canvas, tiling, pattern, SheetWords(sheet_title(pattern), sheets), first)
     canvas.save()
     return PrintReport(sheets, unfit, tuple(typeface.warnings()))
+
+
+def notes_of(pattern: Pattern, tiling: Tiling, *, show: Show = in_centimetres) -> list[Recording]:
+    """Return the notes that go with the sheets, on paper of the same size."""
+    return draw_notes(Typeface(), tiling.format.paper.upright, tiling.layout, pattern, show=show)
 
 
 def write_sheets(pattern: Pattern, tiling: Tiling, target: BinaryIO) -> PrintReport:
@@ -99,7 +111,7 @@ def write_notes_pdf(
 
 
 def _draw_notes(
-    canvas: PdfCanvas, paper: Paper, pattern: Pattern, notes: list[Recording], *, sheets: int
+    canvas: PdfCanvas, paper: Paper, pattern: Pattern, notes: Sequence[Recording], *, sheets: int
 ) -> None:
     for sheet, note in enumerate(notes, start=2):
         with canvas.page(paper.width, paper.height):

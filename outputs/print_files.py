@@ -11,12 +11,13 @@ from typing import BinaryIO
 from drafting.errors import DraftRefused, Problem, Severity
 from drafting.findings import Show
 from drafting.pattern import Pattern
+from outputs.canvas import Recording
 from outputs.chosen_pieces import choose
 from outputs.folder import safe_name
-from outputs.notes_sheet import draw_notes
 from outputs.paper import PAPERS, SINGLE, Paper, Roll
 from outputs.pdf import (
     PageTooLarge,
+    notes_of,
     write_notes_pdf,
     write_page,
     write_sheets,
@@ -78,6 +79,12 @@ class PatternPrint:
     def _laid(self) -> dict[str, Laid]:
         return {name: laid_out(part, self.options) for name, part in self._parts.items()}
 
+    @cached_property
+    def _notes(self) -> list[Recording]:
+        """What is printed before the sheets of a home printer."""
+        laid = next(iter(self._laid.values()))
+        return notes_of(self.pattern, laid, show=self.show) if isinstance(laid, Tiling) else []
+
     @property
     def _with_notes(self) -> bool:
         """Whether the pattern and what goes with it are printed on one paper."""
@@ -98,8 +105,7 @@ class PatternPrint:
         said = f"{_sheets(_pages(laid[0]))}{of}{' in landscape' if paper.landscape else ''}"
         if not self._with_notes:
             return said
-        notes = draw_notes(Typeface(), paper.upright, laid[0].layout, self.pattern, show=self.show)
-        return f"{said} and {1 + len(notes)} to read first"
+        return f"{said} and {1 + len(self._notes)} to read first"
 
     def writers(self, reports: dict[str, PrintReport]) -> dict[str, Callable[[Path], None]]:
         """Return what writes each file, by its name; each adds to `reports` when it has written.
@@ -119,7 +125,7 @@ class PatternPrint:
             if isinstance(laid, SinglePage):
                 reports[name] = _write_page(part, laid, target)
             elif self._with_notes:
-                reports[name] = write_sheets_with_notes(part, laid, target, show=self.show)
+                reports[name] = write_sheets_with_notes(part, laid, target, notes=self._notes)
             else:
                 reports[name] = write_sheets(part, laid, target)
 
