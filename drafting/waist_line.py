@@ -9,7 +9,7 @@ from __future__ import annotations
 import math
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
-from functools import cached_property
+from functools import cached_property, partial
 
 import numpy as np
 
@@ -132,7 +132,7 @@ def close_darts(waist: tuple[Path, ...], darts: tuple[Dart, ...]) -> Path:
     closed = waist[0]
     for index, part in enumerate(waist[1:], start=1):
         inside = darts[:index]
-        closed = closed + part.moved(lambda p, inside=inside: _closed(p, inside))  # type: ignore[misc]
+        closed = closed + part.moved(partial(_closed, inside=inside))
     return closed
 
 
@@ -290,10 +290,10 @@ def _open(closed: Cubic, folds: tuple[_Fold, ...]) -> tuple[tuple[Path, ...], tu
         tip = _closed(fold.tip, inside)
         leg = fold.inner.turned(sum(f.angle for f in inside))
         part, rest = rest.split(_parameter_on_ray(rest, tip, leg))
-        stretches.append(Path((part.moved(lambda p, i=inside: _opened(p, i)),)))  # type: ignore[misc]
+        stretches.append(Path((part.moved(partial(_opened, inside=inside)),)))
         outer = _opened(part.end, folds[: index + 1])
         cut.append(Dart(stretches[-1].end, fold.tip, outer))
-    stretches.append(Path((rest.moved(lambda p: _opened(p, folds)),)))
+    stretches.append(Path((rest.moved(partial(_opened, inside=folds)),)))
     return tuple(stretches), tuple(cut)
 
 

@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable
 from dataclasses import dataclass, replace
-from functools import cached_property
+from functools import cached_property, partial
 
 import numpy as np
 from shapely.geometry import Polygon
@@ -108,7 +108,7 @@ def standing(pattern: Pattern) -> tuple[StandingPiece, ...]:
         angle = (piece.grain.end - piece.grain.start).angle_to(UP)
         upright = piece
         if abs(angle) > JOIN:
-            upright = _moved(piece, lambda p, angle=angle: p.turned(Point(0, 0), angle))  # type: ignore[misc]
+            upright = _moved(piece, partial(Point.turned, about=Point(0, 0), angle=angle))
         result.append(StandingPiece(number, upright, cut_line(upright)))
     return tuple(result)
 

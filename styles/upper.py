@@ -8,6 +8,7 @@ on straight.
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import partial
 
 from shapely.geometry import LineString
 
@@ -217,7 +218,7 @@ def yoked(back: Back, *, centre_depth: float, side_depth: float) -> Yoked:
         if back.sewn is None:
             break
         lower_corner, lean = side.end, (back.sewn - waist.length) / side.length
-        side = side.moved(lambda p, at=lower_corner, by=lean: p.turned(at, by))  # type: ignore[misc]
+        side = side.moved(partial(Point.turned, about=lower_corner, angle=lean))
         waist = waist_to(centre, side)
     return Yoked(Crown(Path((waist,)), side, Path((lower,)).reversed(), centre.reversed()), seam)
 
