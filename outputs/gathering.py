@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterable
 from dataclasses import replace
+from math import inf
 from typing import Any
 
 from drafting.errors import DraftRefused, Problem, Severity
@@ -12,13 +13,14 @@ _MOST_PROBLEMS = 60
 """Every measurement may be wrong twice over; a file with more problems than that is another kind of file."""
 
 
-def not_endless(problems: list[Problem]) -> list[Problem]:
-    """Return the problems of one file; of a great many the first, and how many there are besides."""
-    more = len(problems) - _MOST_PROBLEMS
+def by_line(problems: Iterable[Problem]) -> list[Problem]:
+    """Return the problems of one file as its lines come, warnings last; of a great many the first."""
+    ordered = sorted(problems, key=lambda p: (p.severity is Severity.WARNING, p.line or inf))
+    more = len(ordered) - _MOST_PROBLEMS
     if more <= 0:
-        return problems
+        return ordered
     rest = Problem("", f"There are {more} further problems.", Severity.REFUSAL)
-    return [*problems[:_MOST_PROBLEMS], rest]
+    return [*ordered[:_MOST_PROBLEMS], rest]
 
 
 def gather(*readers: Callable[[], Any]) -> tuple[Any, ...]:

@@ -9,7 +9,7 @@ from pathlib import Path
 
 from drafting.errors import DraftRefused, Problem, Severity
 from drafting.hand_draft import Instruction
-from outputs.gathering import not_endless
+from outputs.gathering import by_line
 from outputs.text_file import read_text
 from outputs.toml_slips import MOST_LINES, TOO_LONG, read_toml
 from outputs.units import LengthError, Unit, format_length, parse_length
@@ -49,7 +49,7 @@ def read_lengths(path: Path, steps: Iterable[Instruction], unit: Unit) -> dict[s
     if not lengths and not problems:
         problems.append(Problem("", "No length is filled in.", Severity.REFUSAL))
     if problems:
-        raise DraftRefused(not_endless(sorted(problems, key=lambda p: p.line or 0)), str(path))
+        raise DraftRefused(by_line(problems), str(path))
     return lengths
 
 

@@ -27,7 +27,7 @@ from outputs.cloth_entries import CLOTH_ENTRIES, in_one_line, read_cloth
 from outputs.file_wording import FileWording
 from outputs.fitting_entries import TABLE as FITTING
 from outputs.fitting_entries import read_fitting
-from outputs.gathering import not_endless
+from outputs.gathering import by_line
 from outputs.measurement_template import doubt_about_text
 from outputs.measurement_template import write_template as write_template
 from outputs.readings import Readings, read_readings
@@ -130,8 +130,7 @@ def read_entries(
     file = reading.file(name)
     problems = [*slips, *reading.problems]
     if any(problem.severity is Severity.REFUSAL for problem in problems):
-        problems.sort(key=lambda problem: problem.severity is Severity.WARNING)
-        raise DraftRefused(not_endless(problems), source)
+        raise DraftRefused(by_line(problems), source)
     return replace(file, warnings=tuple(problems))
 
 

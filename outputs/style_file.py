@@ -12,7 +12,7 @@ from typing import Any
 from drafting.errors import DraftRefused, Problem, Severity
 from outputs.cloth_entries import in_one_line
 from outputs.folder import safe_name
-from outputs.gathering import gather, not_endless
+from outputs.gathering import by_line, gather
 from outputs.measurement_template import doubt_about_text
 from outputs.setting_values import plausible, read_settings, show_value
 from outputs.suggestions import LONGEST_GUESS, did_you_mean
@@ -114,7 +114,7 @@ def read_style(path: Path) -> Style:
     problems += wrong
     if problems:
         placed = (p if p.line else replace(p, line=text.lines.get(p.key)) for p in problems)
-        raise DraftRefused(not_endless(sorted(placed, key=lambda p: p.line or 0)), str(path))
+        raise DraftRefused(by_line(placed), str(path))
     return style
 
 
