@@ -13,6 +13,7 @@ from drafting.pattern import Pattern
 from drafting.pieces import Material
 from outputs.cloth_plan import ClothPlan, all_pieces
 from outputs.cut_pieces import CLOTHS, CutPiece
+from outputs.kept_values import yes
 from outputs.laid_cloth import END, GAP, NARROWEST, SELVEDGE, WIDEST, ClothOnTable, Laid, LaidCloth, rounded
 from outputs.text_file import read_text
 from outputs.units import Unit, length_to_buy
@@ -72,7 +73,7 @@ def read_plan(path: Path, patterns: Sequence[Pattern]) -> ClothPlan:
         entries = {Material(entry["cloth"]): entry for entry in json.loads(text)["cloths"]}
         on_table = {
             cloth: ClothOnTable(
-                width=_width(entry), folded=_yes(entry["folded"]), one_way=_yes(entry["one_way"])
+                width=_width(entry), folded=yes(entry["folded"]), one_way=yes(entry["one_way"])
             )
             for cloth, entry in entries.items()
         }
@@ -105,16 +106,10 @@ def _width(entry: Mapping[str, Any]) -> float:
     return width
 
 
-def _yes(value: Any) -> bool:
-    if not isinstance(value, bool):
-        raise TypeError("neither yes nor no")
-    return value
-
-
 def _place(entry: Mapping[str, Any]) -> _Place:
     key = int(entry["wearer"]), int(entry["number"]), str(entry["lies"])
     x, y = rounded(float(entry["x"]) * CM), rounded(float(entry["y"]) * CM)
-    return key, str(entry["piece"]), x, y, _yes(entry["turned"])
+    return key, str(entry["piece"]), x, y, yes(entry["turned"])
 
 
 def _differences(

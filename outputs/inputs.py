@@ -16,6 +16,7 @@ from drafting.corrections import CORRECTIONS
 from drafting.errors import DraftRefused, Problem, Severity
 from drafting.measurement_checks import refuse_meaningless
 from drafting.measurements import Measurements, Population, SideMeasurements, WaistLevel
+from outputs.kept_values import number, word, yes
 from outputs.measurement_file import MeasurementFile
 from outputs.style_options import StyleOptions
 from outputs.text_file import read_text
@@ -156,7 +157,7 @@ def read_inputs(draft: Path) -> Inputs:
 
 def _of_record(record: Any) -> Inputs:
     """Return the inputs of a record; any error of `read_inputs` says it is none."""
-    lengths = {key: _number(mm) for key, mm in record["measurements"].items()}
+    lengths = {key: number(mm) for key, mm in record["measurements"].items()}
     measurements = Measurements(
         **{key: mm for key, mm in lengths.items() if "." not in key},
         waist_taken_at=WaistLevel(record["waist_taken_at"]),
@@ -167,18 +168,18 @@ def _of_record(record: Any) -> Inputs:
     style, settings = record["style"], record["style"]["settings"]
     held = {key: _held(key, settings[key]) for key in SETTINGS}
     return Inputs(
-        wearer=_word(record["wearer"]),
-        taken_on=_word(record["taken_on"]),
+        wearer=word(record["wearer"]),
+        taken_on=word(record["taken_on"]),
         unit=Unit(record["shown_in"]),
         measurements=measurements,
         # The rise last: setting the length below the waist takes it away.
         style=with_settings(
-            Style(name=_word(style["name"]), says=_word(style["says"])),
+            Style(name=word(style["name"]), says=word(style["says"])),
             {**{key: value for key, value in held.items() if key != "rise"}, "rise": held["rise"]},
         ),
-        cloth=Cloth(**{key: _number(percent) for key, percent in record["cloth"].items()}),
+        cloth=Cloth(**{key: number(percent) for key, percent in record["cloth"].items()}),
         corrections=_corrections(record["fitting"]),
-        version=_word(record["version"]),
+        version=word(record["version"]),
     )
 
 
@@ -188,10 +189,8 @@ def _held(key: str, kept: Any) -> Any:
     if setting.kind is Kind.CHOICE:
         return None if kept is None else setting.choices()[kept]
     if setting.kind is Kind.YES_OR_NO:
-        if not isinstance(kept, bool):
-            raise TypeError("neither yes nor no")
-        return kept
-    value = setting.most if kept is None and math.isinf(setting.most) else _number(kept)
+        return yes(kept)
+    value = setting.most if kept is None and math.isinf(setting.most) else number(kept)
     if not setting.least <= value <= setting.most:
         raise ValueError("no style has this setting")
     return value
@@ -200,21 +199,9 @@ def _held(key: str, kept: Any) -> Any:
 def _corrections(kept: Mapping[str, Any]) -> dict[str, float]:
     if unknown := kept.keys() - CORRECTIONS.keys():
         raise KeyError(*unknown)
-    return {key: _number(mm) for key, mm in kept.items()}
+    return {key: number(mm) for key, mm in kept.items()}
 
 
 def _side(lengths: Mapping[str, float], prefix: str) -> SideMeasurements | None:
     found = {key.removeprefix(prefix): mm for key, mm in lengths.items() if key.startswith(prefix)}
     return SideMeasurements(**found) if found else None
-
-
-def _number(value: Any) -> float:
-    if isinstance(value, bool) or not isinstance(value, int | float) or not math.isfinite(value):
-        raise TypeError("not a number")
-    return value
-
-
-def _word(value: Any) -> str:
-    if not isinstance(value, str):
-        raise TypeError("not a text")
-    return value

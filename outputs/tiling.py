@@ -175,7 +175,8 @@ class Tiling:
     @property
     def tears_pieces(self) -> bool:
         """Whether any piece lies over a join."""
-        return any(shape.buffer(INK).intersects(self.joins()) for shape in self.layout.shapes)
+        joins = self.joins()
+        return any(shape.buffer(INK).intersects(joins) for shape in self.layout.shapes)
 
     def join(self, tile: Tile, side: Side) -> tuple[Point, Point] | None:
         """Return both ends of the join on one side of a tile, on the area; None when nothing joins there."""

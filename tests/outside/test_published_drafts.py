@@ -303,6 +303,11 @@ def test_the_russian_front_fork_is_ours_to_half_a_centimetre() -> None:
     assert block.front.panel.plan.fork.mm == pytest.approx(52, abs=5)
 
 
+def tabled(hip: float, cut: LegCut) -> Block:
+    """Return the block of a size of the tables, its hip in inches, with a leg cut so."""
+    return drafted(waist=hip * INCH * 0.75, hip=hip * INCH, depth=270, crotch_height=750, cut=cut)
+
+
 HEMS = [  # TABLES: hip, hem in all, front hem, back hem; inches
     (32.5, 16, 7.25, 8.76), (33.5, 16.5, 7.5, 9), (34.5, 17, 7.75, 9.25), (36, 17.38, 7.93, 9.46),
     (38, 17.75, 8.13, 9.63), (40, 18, 8.25, 9.75), (42, 18.5, 8.5, 10), (44, 19, 8.75, 10.25),
@@ -317,13 +322,7 @@ def test_the_hem_is_split_between_the_published_balances(
     # TABLES: back 1.5 in wider than the front, seams included; METRIC 2 cm; THREADS 1 in finished. Ours 2
     # cm, so half of the difference to the tables, 9.1, shows on each piece; the tables are rounded to 1/32
     # in.
-    block = drafted(
-        waist=hip * INCH * 0.75,
-        hip=hip * INCH,
-        depth=270,
-        crotch_height=750,
-        cut=LegCut(hem_of_hip=total / hip),
-    )
+    block = tabled(hip, LegCut(hem_of_hip=total / hip))
     ours = [width_at(outline(panel), 0.01) for panel in (block.front, block.back)]
     assert sum(ours) == pytest.approx(total * INCH, abs=0.1)
     assert ours[0] == pytest.approx(front * INCH, abs=10)
@@ -343,13 +342,7 @@ def test_the_knee_is_split_as_the_hem_is_and_not_as_far_apart_as_in_the_tables(
 ) -> None:
     # TABLES: back 1.87 to 1.89 in (47.5 to 48) wider, seams included; METRIC, WAUCH 2 cm each, THREADS 1 in
     # finished. Ours 2 cm, so that half of the 28 to the tables shows on each piece.
-    block = drafted(
-        waist=hip * INCH * 0.75,
-        hip=hip * INCH,
-        depth=270,
-        crotch_height=750,
-        cut=LegCut(knee_of_hip=(front + back) / hip, hem_of_hip=0.42),
-    )
+    block = tabled(hip, LegCut(knee_of_hip=(front + back) / hip, hem_of_hip=0.42))
     ours = [width_at(outline(panel), block.levels.knee.mm) for panel in (block.front, block.back)]
     assert sum(ours) == pytest.approx((front + back) * INCH, abs=0.1)
     assert ours[0] - front * INCH == pytest.approx(14, abs=0.5)
