@@ -22,11 +22,37 @@ from drafting.tolerance import FLATTEN, JOIN, LENGTH
 Coordinates = NDArray[np.float64]
 """An array of shape (n, 2): x and y in millimetres."""
 
-_GAUSS = [
-    (0.5 + 0.5 * float(node), 0.5 * float(weight))
-    for node, weight in zip(*np.polynomial.legendre.leggauss(24), strict=True)
-]
-"""Places and weights of Gauss and Legendre on 0 to 1: 24 of them measure a cutter's curve to rounding."""
+
+def _quadratics(t: NDArray[np.float64]) -> NDArray[np.float64]:
+    """Return the weights, shape (n, 3), of a quadratic Bézier's three points at `t`, shape (n, 1)."""
+    u = 1 - t
+    return np.hstack([u * u, 2 * u * t, t * t])
+
+
+def _changes(t: NDArray[np.float64]) -> NDArray[np.float64]:
+    """Return half the derivatives of those weights by `t`, likewise shaped."""
+    return np.hstack([t - 1, 1 - 2 * t, t])
+
+
+def _gauss() -> tuple[NDArray[np.float64], NDArray[np.float64]]:
+    """Return what measures a curve twice over, in one piece and in two halves.
+
+    The first, shape (72, 3), weights the velocity's three points at the places of Gauss and Legendre: 24 of
+    them measure a cutter's curve to rounding. The second, shape (2, 72), sums the speeds there.
+    """
+    node, weight = np.polynomial.legendre.leggauss(24)
+    place, weight, none = 0.5 + 0.5 * node, 0.5 * weight, np.zeros(24)
+    places = np.concatenate([place, place / 2, 0.5 + place / 2])
+    sums = np.concatenate([weight, none, none, none, weight / 2, weight / 2]).reshape(2, 72)
+    return _quadratics(places[:, None]), sums
+
+
+_VELOCITIES, _SUMS = _gauss()
+
+_EVENLY = np.linspace(0, 1, 65)[:, None]
+_VELOCITIES_EVENLY, _CHANGES_EVENLY = _quadratics(_EVENLY), _changes(_EVENLY)
+"""Weights at the parameters at which a curve is asked for its sharpest bend: a deep scoop turns within a
+short stretch."""
 
 _ROUNDING = 1e-12
 """No length is known better than to this share of it, however small its pieces."""
@@ -54,6 +80,11 @@ class Cubic:
     def _control(self) -> Coordinates:
         p, q, r, s = self.start, self.c1, self.c2, self.end
         return np.array(((p.x, p.y), (q.x, q.y), (r.x, r.y), (s.x, s.y)))
+
+    @cached_property
+    def _edges(self) -> Coordinates:
+        """The three sides of the control polygon; three times their quadratic Bézier is the velocity."""
+        return self._control[1:] - self._control[:-1]
 
     @staticmethod
     def bent(start: Point, leave: Vector, end: Point, arrive: Vector, share: float) -> Cubic:
@@ -102,41 +133,35 @@ class Cubic:
 
     def bends(self, t: NDArray[np.float64]) -> NDArray[np.float64]:
         """Return the signed curvatures at the parameters `t`, shape (n,), in 1/mm, positive to the left."""
-        d, u, t = self._control[1:] - self._control[:-1], 1 - t[:, None], t[:, None]
-        v = 3 * (u * u * d[0] + 2 * u * t * d[1] + t * t * d[2])
-        a = 6 * (u * (d[1] - d[0]) + t * (d[2] - d[1]))
+        t = t[:, None]
+        return self._bends(_quadratics(t), _changes(t))
+
+    def sharpest_bend(self) -> float:
+        """Return the largest curvature, whichever way it turns, in 1/mm."""
+        return float(np.abs(self._bends(_VELOCITIES_EVENLY, _CHANGES_EVENLY)).max())
+
+    def _bends(self, velocities: NDArray[np.float64], changes: NDArray[np.float64]) -> NDArray[np.float64]:
+        v, a = 3 * velocities @ self._edges, 6 * changes @ self._edges
         cross = v[:, 0] * a[:, 1] - v[:, 1] * a[:, 0]
         return np.asarray(cross / np.maximum(np.hypot(v[:, 0], v[:, 1]) ** 3, JOIN), dtype=np.float64)
-
-    def sharpest_bend(self, places: int = 17) -> float:
-        """Return the largest curvature, whichever way it turns, at so many even parameters, in 1/mm."""
-        return float(np.abs(self.bends(np.linspace(0, 1, places))).max())
 
     def direction(self, t: float) -> Vector:
         """Return the unit tangent at `t`; where a handle lies on its own end, the tangent just inside it."""
         v = self.velocity(t)
         return v.unit if v.length > JOIN else self.velocity(min(max(t, _INSIDE), 1 - _INSIDE)).unit
 
-    def _quadrature(self, t0: float, t1: float) -> float:
-        p, q, r, s = self.start, self.c1, self.c2, self.end
-        x0, x1, x2 = 3 * (q.x - p.x), 3 * (r.x - q.x), 3 * (s.x - r.x)
-        y0, y1, y2 = 3 * (q.y - p.y), 3 * (r.y - q.y), 3 * (s.y - r.y)
-        span, total = t1 - t0, 0.0
-        for node, weight in _GAUSS:
-            t = t0 + span * node
-            u = 1 - t
-            a, b, c = u * u, 2 * u * t, t * t
-            total += weight * math.hypot(a * x0 + b * x1 + c * x2, a * y0 + b * y1 + c * y2)
-        return span * total
-
     def length_to(self, t: float) -> float:
         """Return the length from the start to parameter `t` in millimetres."""
         if self.straight:
             return (self.point(t) - self.start).length
-        whole = self._quadrature(0, t)
-        halves = self._quadrature(0, t / 2) + self._quadrature(t / 2, t)
+        edges = self._edges
+        if t != 1:
+            u = 1 - t
+            edges = np.array(((1, 0, 0), (u, t, 0), (u * u, 2 * u * t, t * t))) @ edges
+        velocity = _VELOCITIES @ edges
+        whole, halves = 3 * t * (_SUMS @ np.hypot(velocity[:, 0], velocity[:, 1]))
         if abs(whole - halves) <= max(LENGTH, _ROUNDING * whole):
-            return halves
+            return float(halves)
         return sum(half.length for half in self.split(t)[0].split(0.5))
 
     @cached_property
@@ -193,8 +218,8 @@ class Cubic:
         u = 1 - t
         weights = np.hstack([u**3, 3 * u * u * t, 3 * u * t * t, t**3])
         points = weights @ self._control
-        d = self._control[1:] - self._control[:-1]
+        d = self._edges
         if min(math.hypot(*d[0]), math.hypot(*d[2])) < JOIN:
-            t, u = np.clip(t, _INSIDE, 1 - _INSIDE), np.clip(u, _INSIDE, 1 - _INSIDE)
-        velocity = u * u * d[0] + 2 * u * t * d[1] + t * t * d[2]
+            t = np.clip(t, _INSIDE, 1 - _INSIDE)
+        velocity = _quadratics(t) @ d
         return points, velocity / np.hypot(velocity[:, :1], velocity[:, 1:])

@@ -329,7 +329,8 @@ def _crotch_curve(plan: PanelPlan, start: Point, down: Vector, fork: Point, arri
     if curve.sharpest_bend() * _LEAST_RADIUS <= 1:
         return curve
     return min(
-        (Cubic.bent(start, down, fork, arrive, handle) for handle in _HANDLES), key=Cubic.sharpest_bend
+        (Cubic.bent(start, down, fork, arrive, handle) for handle in _HANDLES),
+        key=Cubic.sharpest_bend,
     )
 
 
@@ -351,17 +352,25 @@ def _inseam_curve(plan: PanelPlan, c: Construction, fork: Point) -> Cubic:
     return Cubic.bent(fork, leave, knee, shin, plan.inseam_handle)
 
 
+_FLATTEST = -0.5
+"""The inseam is taken to lose at least half of what its fork drops."""
+
+
 def _drop_for(plan: PanelPlan, levels: Levels, c: Construction) -> float:
     """Return the fork's drop that gives the inseam its wanted length (secant, the length falls some 1:1)."""
     assert plan.inseam_length is not None
     level, short = c["fork level"], "hem at the inseam" not in c.points
     shin = 0.0 if short else Path(_below_knee(c, "inseam")).length
-    drop = 5.0
+    drop, slope = 5.0, -1.0
+    before: tuple[float, float] | None = None
     for _ in range(20):
         curve = _inseam_curve(plan, c, level + DOWN * drop)
         thigh = _down_to(curve, levels.hem.mm) if short else curve
         miss = thigh.length + shin - plan.inseam_length
         if abs(miss) < LENGTH:
             break
-        drop = min(max(drop + miss, _DROPS[0]), _DROPS[1])
+        if before and drop != before[0]:
+            slope = min((miss - before[1]) / (drop - before[0]), _FLATTEST)
+        before = drop, miss
+        drop = min(max(drop - miss / slope, _DROPS[0]), _DROPS[1])
     return drop

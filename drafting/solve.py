@@ -13,6 +13,10 @@ from numpy.typing import NDArray
 
 Numbers = NDArray[np.float64]
 
+_IDLE = 0.05
+"""A step that promises to shorten the residuals by less than this share of what is enough leads nowhere: the
+bounds hold x fast."""
+
 
 def solve_within(
     residual: Callable[[Numbers], Numbers],
@@ -42,7 +46,7 @@ def solve_within(
             break
         moved = _clipped_step(x, r, jacobian, low, high)
         step = moved - x
-        if np.abs(step).max() < 1e-9:
+        if np.linalg.norm(r) - np.linalg.norm(r + jacobian @ step) < enough * _IDLE:
             break
         r_new = residual(moved)
         jacobian += np.outer(r_new - r - jacobian @ step, step) / float(step @ step)
@@ -54,16 +58,22 @@ def solve_within(
 
 
 def _clipped_step(x: Numbers, r: Numbers, jacobian: Numbers, low: Numbers, high: Numbers) -> Numbers:
-    """Return the next x: a full step, with unknowns that would leave their bounds held there."""
-    free = np.ones(len(x), dtype=bool)
-    step = np.zeros_like(x)
-    for _ in range(len(x)):
-        step[free] = np.linalg.lstsq(jacobian[:, free], -r - jacobian[:, ~free] @ step[~free], rcond=None)[0]
-        out = free & ((x + step < low) | (x + step > high))
-        if not out.any():
+    """Return the next x: a full step, the unknown that would leave its bounds by most held there in turn."""
+    step = _least_squares(jacobian, -r)
+    held = np.zeros(len(x), dtype=bool)
+    while True:
+        beyond = np.where(held, 0.0, np.maximum(low - x - step, x + step - high) / (high - low))
+        worst = int(beyond.argmax())
+        if beyond[worst] <= 0:
             break
-        step[out] = np.clip(x[out] + step[out], low[out], high[out]) - x[out]
-        free &= ~out
-        if not free.any():
+        held[worst] = True
+        step[worst] = np.clip(x[worst] + step[worst], low[worst], high[worst]) - x[worst]
+        if held.all():
             break
-    return np.clip(x + step, low, high)
+        step[~held] = _least_squares(jacobian[:, ~held], -r - jacobian[:, held] @ step[held])
+    return np.asarray(np.clip(x + step, low, high), dtype=np.float64)
+
+
+def _least_squares(matrix: Numbers, wanted: Numbers) -> Numbers:
+    """Return the x that brings `matrix @ x` closest to `wanted`; the shortest where there are several."""
+    return np.asarray(np.linalg.lstsq(matrix, wanted, rcond=None)[0], dtype=np.float64)

@@ -20,9 +20,6 @@ _LEAST_RADIUS = 12.5
 _FLATTENED = (1.0, 0.8, 0.6, 0.4, 0.2)
 """Shares of the scoop that are tried."""
 
-_PLACES = 65
-"""So many places of the edge are looked at, for its deepest scoops turn within a short stretch."""
-
 
 def edge(mouth: Mouth) -> Path:
     """Return the edge: a straight slant for a scoop of 0, square to waist and side from a half on.
@@ -31,7 +28,7 @@ def edge(mouth: Mouth) -> Path:
     """
     scoops = (mouth.scoop * share for share in _FLATTENED)
     curves = (_scooped(mouth, scoop) for scoop in scoops if scoop > 0)
-    fair = (curve for curve in curves if curve.sharpest_bend(_PLACES) <= 1 / _LEAST_RADIUS)
+    fair = (curve for curve in curves if curve.sharpest_bend() <= 1 / _LEAST_RADIUS)
     return Path((next(fair, Cubic.line(mouth.corner, mouth.end)),))
 
 
