@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+
 import numpy as np
 import shapely
 from shapely.geometry import LineString, Polygon, box
@@ -60,16 +62,17 @@ class SheetMap:
 
     def draw(self, *, first: int) -> None:
         """Draw the map; `first` is the sheet number of the first tile."""
-        self._draw_grid()
+        drawn: list[BaseGeometry] = self._draw_grid()
         layout = self._tiling.layout
         shapes = [self._small(shape) for shape in layout.shapes]
         for shape in shapes:
             self._canvas.stroke(Polyline(np.asarray(shape.exterior.coords)[:-1], closed=True), Role.PLAN)
-            self._room.take(shape.exterior)
+            drawn.append(shape.exterior)
         printed = {tile: sheet for sheet, tile in enumerate(self._tiling.tiles, start=first)}
         for place in self._tiling.places:
             if place not in printed:
-                self._cross_out(place)
+                drawn += self._cross_out(place)
+        self._room.take(*drawn)
         if len(printed) > 1:
             for place, sheet in printed.items():
                 self._write_sheet(place, sheet)
@@ -85,20 +88,24 @@ class SheetMap:
     def _window(self, tile: Tile) -> Polygon:
         return self._small(box(*self._tiling.window(tile)))
 
-    def _draw_grid(self) -> None:
+    def _draw_grid(self) -> list[BaseGeometry]:
         left, bottom, right, top = self._frame.bounds
         xs = np.linspace(left, right, self._tiling.columns + 1).tolist()
         ys = np.linspace(top, bottom, self._tiling.rows + 1).tolist()
-        for ruled in [line((x, bottom), (x, top)) for x in xs] + [line((left, y), (right, y)) for y in ys]:
-            self._canvas.stroke(ruled, Role.FRAME)
-            self._room.take(LineString(ruled.flatten()))
-        if self._tiling.columns == self._tiling.rows == 1:
-            return
+        ruled = [line((x, bottom), (x, top)) for x in xs] + [line((left, y), (right, y)) for y in ys]
+        for each in ruled:
+            self._canvas.stroke(each, Role.FRAME)
+        if self._tiling.columns * self._tiling.rows > 1:
+            self._name_rows_and_columns(xs, ys)
+        return [LineString(each.flatten()) for each in ruled]
+
+    def _name_rows_and_columns(self, xs: list[float], ys: list[float]) -> None:
         last = str(self._tiling.columns)
         widest = self._canvas.text_width(last, HEAD_SIZE, bold=True)
         # The names of many columns would run into each other.
         size = HEAD_SIZE * min(1.0, 0.8 * (xs[1] - xs[0]) / widest)
         foot = Vector(0, -CAPITAL / 2 * size)
+        left, top = xs[0], ys[0]
         for column in range(self._tiling.columns):
             at = Point((xs[column] + xs[column + 1]) / 2, top + HEAD / 2) + foot
             self._canvas.text(str(column + 1), at, size, bold=True, align=Align.CENTRE)
@@ -109,10 +116,7 @@ class SheetMap:
     def _write_number(self, number: int, shape: Polygon, between: BaseGeometry) -> None:
         """Write a piece's number, ringed, into its small shape, bare where it is thin, or else beside it."""
         middle = Point(*shape.centroid.coords[0])
-        inside, beside = self._room.within(shape), self._room.within(between & shape.buffer(NEAR))
-        tries = [(inside, size, True) for size in RINGED]
-        tries += [(inside, size, False) for size in BARE]
-        for room, size, ringed in [*tries, (beside, RINGED[-1], True)]:
+        for room, size, ringed in self._tries(shape, between):
             width, height = self._canvas.text_width(str(number), size, bold=True), CAPITAL * size
             if ringed:
                 width = height = max(width, size) + 0.45 * size
@@ -125,6 +129,13 @@ class SheetMap:
                     self._canvas.stroke(circle(centre, width / 2), Role.FRAME)
                 self._room.take(box(corner.x, corner.y - height, corner.x + width, corner.y))
                 return
+
+    def _tries(self, shape: Polygon, between: BaseGeometry) -> Iterator[tuple[Room, float, bool]]:
+        """Yield where a piece's number may stand, in which size, and whether ringed."""
+        inside = self._room.within(shape)
+        yield from ((inside, size, True) for size in RINGED)
+        yield from ((inside, size, False) for size in BARE)
+        yield self._room.within(between & shape.buffer(NEAR)), RINGED[-1], True
 
     def _write_sheet(self, tile: Tile, sheet: int) -> None:
         """Write a sheet's number into its window, off all lines, near the upper left corner."""
@@ -139,8 +150,9 @@ class SheetMap:
                 self._room.take(box(corner.x, corner.y - size, corner.x + width, corner.y))
                 return
 
-    def _cross_out(self, tile: Tile) -> None:
+    def _cross_out(self, tile: Tile) -> list[BaseGeometry]:
         left, bottom, right, top = self._window(tile).bounds
-        for stroke in (line((left, bottom), (right, top)), line((left, top), (right, bottom))):
+        cross = line((left, bottom), (right, top)), line((left, top), (right, bottom))
+        for stroke in cross:
             self._canvas.stroke(stroke, Role.JOIN)
-            self._room.take(LineString(stroke.flatten()))
+        return [LineString(stroke.flatten()) for stroke in cross]

@@ -193,7 +193,8 @@ class _Sheets:
     def _over(self, sheets: npt.NDArray[np.bool_], touches: Touches, shape: tuple[int, ...]) -> Costs:
         """Return for each place how many of the sheets are touched."""
         (columns, rows), (right, above) = sheets.shape, touches.shape[:2]
-        padded = np.pad(sheets, ((0, right - 1), (0, above - 1))).astype(np.float32)
+        padded = np.zeros((columns + right - 1, rows + above - 1), dtype=np.float32)
+        padded[:columns, :rows] = sheets
         near = sliding_window_view(padded, (right, above)).reshape(columns * rows, right * above)
         count = near @ touches.reshape(right * above, -1)
         whole = count.reshape(columns, rows, self._across, self._up).transpose(0, 2, 1, 3)
