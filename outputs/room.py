@@ -33,7 +33,7 @@ class Room:
         shapely.prepare(self._free)
 
     def take(self, *drawn: BaseGeometry) -> None:
-        """Keep lettering away from all that is `drawn` from now on; many together are quicker than in turn."""
+        """Keep lettering away from all that is `drawn` from now on; many at once are quicker than in turn."""
         near = shapely.buffer(drawn, self._clearance, quad_segs=2)
         self._free = shapely.difference(self._free, shapely.union_all(near))
         shapely.prepare(self._free)

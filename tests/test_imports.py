@@ -57,7 +57,7 @@ def test_a_room_uses_the_libraries_it_is_given(path: Path) -> None:
     given = {
         "drafting": {"numpy", "shapely"},
         "styles": {"numpy", "shapely"},
-        "outputs": {"click", "matplotlib", "numpy", "reportlab", "shapely", "spyrrow"},
+        "outputs": {"PIL", "click", "matplotlib", "numpy", "reportlab", "shapely", "spyrrow"},
     }[room(path)]
     assert roots(path) <= given | set(ROOMS) | set(sys.stdlib_module_names)
 
