@@ -258,5 +258,6 @@ def _finished(lower: Lower, side: Side | None, p: Proportions, *, side_length: f
         darts=dart_count(taken.dart, p),
         dart_length=dart_length(lower.levels.waist - lower.levels.hip, p),
         side_length=front.side.length,
+        slack=front.slack_left,
     )
     return Half(side, lower.levels, front, back)

@@ -45,11 +45,15 @@ _STRAIGHT = math.radians(1.2)
 
 
 _SLACK_AT_CENTRE, _SLACK_AT_SIDE = math.radians(ANGLE_DEG) / 2.1, math.radians(WAIST_CORNER_DEG) / 2.1
-"""What a waist line may miss squareness by: both halves of the body together stay within the tolerance."""
+"""What a waist line may miss squareness by: both halves of the body, and front and back, together stay within
+the tolerance. What the front leaves unused at the side the back may have."""
 
 _EVEN = 0.25
 """Turn at the end that gives way, as a share of the turn at the other: enough to bend visibly one way
 (common practice)."""
+
+_LEAST_EVEN = 0.05
+"""Less than this share is no bend but a corner, a twentieth of the waist line from the seam (own trial)."""
 
 
 _SQUARED = 40.0
@@ -122,6 +126,13 @@ class BlockPanel:
         centre = low.towards(top, (y - low.y) / (top.y - low.y)).x
         return centre - side_x(self.side, y) - sum(dart.opening(y) for dart in self.darts)
 
+    @property
+    def slack_left(self) -> float:
+        """What the other panel may miss squareness by at the side, radians."""
+        waist = self.waist[-1]
+        off = waist.direction(waist.length).angle_to(-self.side.direction(0).left)
+        return 2 * _SLACK_AT_SIDE - abs(off)
+
     def points(self) -> dict[str, Point]:
         """Return the named points of the draft."""
         return self.panel.construction.points
@@ -145,6 +156,7 @@ def draw_waist(
     darts: int = 0,
     dart_length: Length | None = None,
     side_length: float | None = None,
+    slack: float = _SLACK_AT_SIDE,
 ) -> BlockPanel:
     """Return the panel with its waist line and the upper side seam.
 
@@ -156,6 +168,7 @@ def draw_waist(
         darts: How many darts share it; 0 for none.
         dart_length: Length of each dart, needed when there are any.
         side_length: Wanted length of the whole side seam; None ends it at the side's waist level.
+        slack: What the waist line may miss squareness by at the side seam, radians.
     """
     top, hip = panel.construction["centre at the waist"], panel.side.start
     lean = (top - panel.construction["hip point"]).unit
@@ -167,7 +180,7 @@ def draw_waist(
         side_point = Point(hip.x + float(x[0]), hip.y + float(x[1]))
         upper = _upper_side(side_point, hip, panel.side.direction(0), panel.plan.side_turn)
         folds = _folds(top, side_point, darts, angle, reach)
-        return side_point, upper, folds, _closed_waist(top, lean.left, side_point, upper, folds)
+        return side_point, upper, folds, _closed_waist(top, lean.left, side_point, upper, folds, slack)
 
     def misses(x: Numbers) -> Numbers:
         _, upper, _, closed = drawn(x)
@@ -251,7 +264,9 @@ def _folds(top: Point, side: Point, count: int, angle: float, length: float) -> 
     return tuple(folds)
 
 
-def _closed_waist(top: Point, leave: Vector, side: Point, upper: Cubic, folds: tuple[_Fold, ...]) -> Cubic:
+def _closed_waist(
+    top: Point, leave: Vector, side: Point, upper: Cubic, folds: tuple[_Fold, ...], slack: float
+) -> Cubic:
     """Return the waist line with darts closed, square to the centre line and to the side seam."""
     turn = sum(fold.angle for fold in folds)
     arrive = (-upper.direction(0).left).turned(turn)
@@ -263,13 +278,17 @@ def _closed_waist(top: Point, leave: Vector, side: Point, upper: Cubic, folds: t
     if at_centre * at_side < 0:
         # Square to both seams it would bend both ways; one end gives up a little of its squareness instead,
         # or both do, and what is left is squared as a cutter does it: near the seam, and straight between.
-        if abs(at_centre) + _EVEN * abs(at_side) < _SLACK_AT_CENTRE:
-            leave = chord.turned(-_EVEN * at_side)
-        elif abs(at_side) + _EVEN * abs(at_centre) < _SLACK_AT_SIDE:
-            arrive = chord.turned(_EVEN * at_centre)
+        spare_at_centre, spare_at_side = _SLACK_AT_CENTRE - abs(at_centre), slack - abs(at_side)
+        for enough in (_EVEN, _LEAST_EVEN):
+            if spare_at_centre > enough * abs(at_side):
+                leave = chord.turned(-_least(_EVEN * at_side, spare_at_centre))
+                break
+            if spare_at_side > enough * abs(at_centre):
+                arrive = chord.turned(_least(_EVEN * at_centre, spare_at_side))
+                break
         else:
             leave = leave.turned(_least(at_centre, _SLACK_AT_CENTRE))
-            arrive = arrive.turned(-_least(at_side, _SLACK_AT_SIDE))
+            arrive = arrive.turned(-_least(at_side, slack))
             reach = min(_SQUARED, chord.length / 3)
             return Cubic(top, top + leave.unit * reach, end + arrive.unit * -reach, end)
     return Cubic.bent(top, leave, end, arrive, 2 / 3)

@@ -9,7 +9,7 @@ from drafting.block import Block
 from drafting.points import Point, Vector
 from drafting.waist_line import Dart
 from tests.fairness import bend_changes, largest_turn
-from tests.sewn_block import corner, joins
+from tests.sewn_block import corner, joins, unfair_lines
 from tests.wearers import wearer
 
 ONE_DART = draft_block(wearer())
@@ -137,3 +137,13 @@ def test_the_side_seam_is_bowed_by_half_its_chords_lean_and_8_degrees_at_most(
     lean = math.degrees(chord.angle_to(Vector(0, -1)))
     found = math.degrees(upper.direction(0).angle_to(chord))
     assert abs(found) == pytest.approx(abs(lean) / 2 if bow is None else bow, abs=0.01)
+
+
+@pytest.mark.parametrize(("waist", "hip", "rise"), [(1280, 1140, 260), (1360, 1140, 220), (1360, 1220, 260)])
+def test_where_the_waist_is_far_over_the_hip_its_lines_still_bend_one_way_and_join(
+    waist: float, hip: float, rise: float
+) -> None:
+    given = {"waist_girth": waist, "hip_girth": hip, "body_rise": rise}
+    block = draft_block(wearer(**given, total_crotch_length=800))
+    assert unfair_lines(block) == []
+    assert joins(block).within()
