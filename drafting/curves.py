@@ -212,14 +212,17 @@ class Cubic:
         count = max(1, math.ceil(math.sqrt(6 * second / (8 * sag))))
         return np.linspace(0.0, 1.0, count + 1)
 
-    def sample(self, t: NDArray[np.float64]) -> tuple[Coordinates, Coordinates]:
-        """Return points and unit tangents, each of shape (n, 2), at the parameters `t`."""
+    def places(self, t: NDArray[np.float64]) -> Coordinates:
+        """Return the points, shape (n, 2), at the parameters `t`, shape (n,)."""
         t = t[:, None]
         u = 1 - t
-        weights = np.hstack([u**3, 3 * u * u * t, 3 * u * t * t, t**3])
-        points = weights @ self._control
+        return np.hstack([u * u * u, 3 * u * u * t, 3 * u * t * t, t * t * t]) @ self._control
+
+    def sample(self, t: NDArray[np.float64]) -> tuple[Coordinates, Coordinates]:
+        """Return points and unit tangents, each of shape (n, 2), at the parameters `t`, shape (n,)."""
         d = self._edges
+        within = t[:, None]
         if min(math.hypot(*d[0]), math.hypot(*d[2])) < JOIN:
-            t = np.clip(t, _INSIDE, 1 - _INSIDE)
-        velocity = _quadratics(t) @ d
-        return points, velocity / np.hypot(velocity[:, :1], velocity[:, 1:])
+            within = np.clip(within, _INSIDE, 1 - _INSIDE)
+        velocity = _quadratics(within) @ d
+        return self.places(t), velocity / np.hypot(velocity[:, :1], velocity[:, 1:])

@@ -122,7 +122,7 @@ class Path:
 
     def flatten(self, sag: float = FLATTEN) -> Coordinates:
         """Return points, shape (n, 2), whose chords stay within `sag` millimetres of the path."""
-        parts = [curve.sample(curve.parameters(sag))[0] for curve in self.curves]
+        parts = [curve.places(curve.parameters(sag)) for curve in self.curves]
         return np.vstack([parts[0], *(part[1:] for part in parts[1:])])
 
     def crossing(self, y: float) -> Point | None:

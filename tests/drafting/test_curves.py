@@ -102,8 +102,8 @@ def test_walking_backwards_passes_the_same_points(curve: Cubic, t: float) -> Non
 @given(fair_curves(), st.sampled_from([0.5, 0.1, 0.01]))
 def test_chords_stay_within_the_sag_asked_for(curve: Cubic, sag: float) -> None:
     t = curve.parameters(sag)
-    ends, _ = curve.sample(t)
-    middles, _ = curve.sample((t[1:] + t[:-1]) / 2)
+    ends = curve.places(t)
+    middles = curve.places((t[1:] + t[:-1]) / 2)
     chord = np.diff(ends, axis=0)
     gap = middles - ends[:-1]
     across = np.abs(chord[:, 0] * gap[:, 1] - chord[:, 1] * gap[:, 0]) / np.hypot(*chord.T)
