@@ -14,6 +14,7 @@ from matplotlib.backends.backend_agg import FigureCanvasAgg
 from matplotlib.figure import Figure
 from matplotlib.patches import PathPatch, Polygon
 from matplotlib.path import Path as PlotPath
+from matplotlib.transforms import ScaledTranslation
 from PIL import Image
 from PIL.PngImagePlugin import PngInfo
 
@@ -113,9 +114,10 @@ def write(
 ) -> None:
     """Write `text` at a place, `above` points over it; `box` clears the ground behind it."""
     ground = {"facecolor": "white", "edgecolor": "none", "pad": 3} if box else None
-    axes.annotate(
-        text, (at.x, at.y), (0, above), textcoords="offset points", ha=across, va="center", fontsize=size,
-        rotation=turn, bbox=ground, parse_math=False, fontweight="bold" if bold else "normal",
+    lifted = axes.transData + ScaledTranslation(0, above / 72, axes.figure.dpi_scale_trans)
+    axes.text(
+        at.x, at.y, text, transform=lifted, ha=across, va="center", fontsize=size, rotation=turn,
+        bbox=ground, parse_math=False, fontweight="bold" if bold else "normal",
     )  # fmt: skip
 
 
