@@ -91,8 +91,8 @@ def block_figures(block: Block) -> dict[str, Any]:
         "lengths": {
             "inseam_front": in_cm(inseams[0]),
             "inseam_back": in_cm(inseams[1]),
-            "side_seam_front": in_cm(outseams[0]),
-            "side_seam_back": in_cm(outseams[1]),
+            "outseam_front": in_cm(outseams[0]),
+            "outseam_back": in_cm(outseams[1]),
         },
         "seams": [
             seam_figures("inseam", ["front inseam", "back inseam"], *inseams, block.proportions.inseam_ease),

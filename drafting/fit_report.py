@@ -250,12 +250,18 @@ def _means(block: Block) -> Iterator[Finding]:
     used = means_used(block)
     if used:
         lengths = [(name, amount) for name, amount, unit in used if unit == "mm"]
-        words = [f"{name} {'+' if amount > 0 else '−'}{{{n}}}" for n, (name, amount) in enumerate(lengths)]
-        words += [f"{name} {amount:+.1f}°" for name, amount, unit in used if unit != "mm"]
+        words = [f"{name} {_sign(amount)}{{{n}}}" for n, (name, amount) in enumerate(lengths)]
+        words += [
+            f"{name} {_sign(amount)}{abs(amount):.1f}°" for name, amount, unit in used if unit != "mm"
+        ]
         text = "To fit the crotch length the proportions were changed: " + "; ".join(words) + "."
         yield Finding(
             "means-used", Level.NOTE, "crotch seam", text, tuple(abs(amount) for _, amount in lengths)
         )
+
+
+def _sign(amount: float) -> str:
+    return "+" if amount > 0 else "−"
 
 
 def means_used(block: Block) -> list[tuple[str, float, str]]:

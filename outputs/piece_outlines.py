@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import replace
-from itertools import groupby
+from itertools import groupby, pairwise
 
 import numpy as np
 
@@ -28,9 +28,10 @@ NOTCH_INWARD = 5.0
 def outlines(piece: Piece, cut: CutLine) -> Iterator[tuple[Outline, Role]]:
     """Yield the cut line, the folds and the sew line.
 
-    Nothing is cut along a fold, and the sew line is left out where it would lie on the cut line.
+    Nothing is cut along a fold, which reaches through the allowances beside it, so that fold and cut line
+    close. The sew line is left out where it would lie on the cut line.
     """
-    folds = [edge.path for edge in piece.edges if edge.finish is Finish.FOLD]
+    folds = list(_folds(cut))
     if folds:
         yield from ((_cut_along(run), Role.CUT) for run in _cut_runs(cut))
     elif any(map(_stays_curved, cut.sides)):
@@ -41,6 +42,13 @@ def outlines(piece: Piece, cut: CutLine) -> Iterator[tuple[Outline, Role]]:
         yield fold, Role.FOLD
     for run in _sewn_runs(piece):
         yield run, Role.SEW
+
+
+def _folds(cut: CutLine) -> Iterator[Polyline]:
+    """Yield the folds from corner to corner of the cut line; cloth folds along a straight line only."""
+    for side, following in pairwise((*cut.sides, cut.sides[0])):
+        if side.edge.finish is Finish.FOLD:
+            yield line(side.points[0], following.points[0])
 
 
 def _cut_runs(cut: CutLine) -> Iterator[list[Side]]:

@@ -5,12 +5,14 @@ What reads settings loads late, for `--help` needs none of it.
 
 from __future__ import annotations
 
+import difflib
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field, replace
 
 from drafting.errors import DraftRefused, Problem, Severity
 from drafting.measurements import WaistLevel
 from outputs.cloth_entries import in_one_line, read_cloth
+from outputs.suggestions import LONGEST_GUESS, did_you_mean
 from styles.style import Allowances, Laps, Style
 
 LAPS = {"left": Laps.LEFT_OVER_RIGHT.value, "right": Laps.RIGHT_OVER_LEFT.value}
@@ -106,7 +108,9 @@ def read_options(
 
 def not_among(words: Iterable[str], option: str, typed: str) -> Problem:
     """Return the refusal of a word that is none of those that an option takes."""
-    message = "This is none of the choices."
+    words = tuple(words)
+    guess = difflib.get_close_matches(typed.lower()[:LONGEST_GUESS], words, 1)
+    message = f"This is none of the choices.{did_you_mean(guess)}"
     return Problem(option, message, Severity.REFUSAL, in_one_line(typed), " or ".join(words))
 
 

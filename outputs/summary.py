@@ -56,7 +56,7 @@ def summary_lines(jeans: Jeans, unit: Unit, warnings: tuple[Problem, ...]) -> It
         front, back = half.front, half.back
         inseams = show(front.panel.inseam.length), show(back.panel.inseam.length)
         yield _row(f"inseam{side}", *inseams)
-        yield _row(f"side seam{side}", show(front.side.length), show(back.side.length))
+        yield _row(f"outseam{side}", show(front.side.length), show(back.side.length))
 
     yield ""
     yield _row("above floor", "height")

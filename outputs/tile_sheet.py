@@ -22,8 +22,9 @@ INSET = 2.0
 """Distance from the border without ink to the middle of a bar, mm."""
 
 CUT_OFF = "cut off here ✂"
-NAME_FITS = ((3.0, 1.0), (2.0, 0.75), (1.2, 0.6))
-"""Distance of the tile's name from any line in mm, and its size, in the order they are tried."""
+NAME_FITS = ((3.0, 9.0, 1.0), (3.0, 3.0, 1.0), (2.0, 2.0, 0.75), (1.2, 1.2, 0.6))
+"""Distances of the tile's name from any line and from other words in mm, and its size, in the order they are
+tried: close by a piece's label it would be read as part of it."""
 
 
 @dataclass(frozen=True)
@@ -45,7 +46,7 @@ def draw_tile_sheet(
         tile: Which one.
         words: Title and number of sheets.
         sheet: The number of this sheet in the file.
-        ink: The pattern as drawn on the area; the tile's name keeps off it.
+        ink: The pattern as drawn on the area, lines and boxes of words; the tile's name keeps off it.
     """
     form = tiling.format
     _draw_joins(canvas, tiling, tile)
@@ -141,12 +142,15 @@ def _write_name(canvas: Canvas, tiling: Tiling, tile: Tile, ink: shapely.Geometr
     here = translate(shapely.clip_by_rect(ink, *tiling.window(tile)), origin.x, origin.y)
     wish = Point(form.left + 25, form.bottom + 15)
     inside = box(form.left, form.bottom, form.right, form.top).buffer(-CROSS_ARM)
-    for clearance, size in NAME_FITS:
+    parts = shapely.get_parts(here)
+    lettering = shapely.union_all(parts[shapely.get_dimensions(parts) == 2])
+    for clearance, apart, size in NAME_FITS:
         block = Block.set(
             canvas, [Line(tile.name, 8.0 * size, bold=True), Line(tile.words, 3.4 * size)], form.width
         )
         room = Room(inside, clearance=clearance)
         room.take(here)
+        room.take(lettering.buffer(apart - clearance))
         corner = room.corner_for(block.width, block.height, wish=wish)
         if corner:
             break

@@ -45,8 +45,8 @@ class Unit(Enum):
 _SIZE = {Unit.MM: Fraction(1), Unit.CM: Fraction(10), Unit.INCH: Fraction(254, 10)}
 
 _NAMES = {
-    **dict.fromkeys(("mm", "millimetre", "millimetres", "millimeter", "millimeters"), Unit.MM),
-    **dict.fromkeys(("cm", "cms", "centimetre", "centimetres", "centimeter", "centimeters"), Unit.CM),
+    **dict.fromkeys(("mm", "mm.", "millimetre", "millimetres", "millimeter", "millimeters"), Unit.MM),
+    **dict.fromkeys(("cm", "cm.", "cms", "centimetre", "centimetres", "centimeter", "centimeters"), Unit.CM),
     **dict.fromkeys(("in", "in.", "ins", "inch", "inches", '"', "″", "”", "''"), Unit.INCH),
 }
 
@@ -70,10 +70,10 @@ _VULGAR = {
 
 _LENGTH = re.compile(
     r"""
-    (?P<minus>[-−–]\s*)?
+    (?P<minus>[-−–‑]\s*)?
     (?:
         (?P<decimal>[0-9]{1,6}(?:[.,][0-9]{1,9})?)          # 98  37.5  37,5
-      | (?:(?P<whole>[0-9]{1,6})(?:\s*[-–]\s*|\s+))?        # 37 and the space or hyphen before 1/2
+      | (?:(?P<whole>[0-9]{1,6})(?:\s*[-−–‑]\s*|\s+))?      # 37 and the space or hyphen before 1/2
         (?P<over>[0-9]{1,6})\s*/\s*(?P<under>[0-9]{1,6})
     )
     \s*(?P<unit>[^\W0-9_]+\.?|"|″|”|'')?

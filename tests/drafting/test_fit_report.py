@@ -1,5 +1,7 @@
 """What the report says about the fit."""
 
+import re
+
 import pytest
 
 from drafting import Block, Ease, draft_block
@@ -116,6 +118,12 @@ def test_the_means_that_were_used_are_named_with_their_amounts() -> None:
     [note] = found(block, "means-used")
     assert note.level is Level.NOTE
     assert "back fork" in note.text
+
+
+def test_a_means_that_goes_back_carries_a_minus_whatever_its_unit() -> None:
+    [note] = found(draft_block(wearer(total_crotch_length=630)), "means-used")
+    assert "back fork −{" in note.text
+    assert re.search(r"seat-line lean −\d+\.\d°", note.text)
 
 
 def test_no_means_are_named_when_none_was_needed() -> None:

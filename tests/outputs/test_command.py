@@ -138,6 +138,8 @@ def test_a_mistyped_option_is_refused_with_a_hint(run: Run, ada: Path) -> None:
     assert result.exit_code == 2 and "Did you mean" in result.stderr and "--paper" in result.stderr
     result = run("draft", ada, "--paper", "foolscap")
     assert result.exit_code == 2 and "No paper has this name. Papers are a4, letter, " in result.stderr
+    result = run("draft", ada, "--format", "pfd")
+    assert result.exit_code == 2 and 'Did you mean "pdf"?' in result.stderr
 
 
 def test_a_faulty_pattern_is_written_only_when_asked_for(
@@ -394,8 +396,13 @@ def test_the_figures_stand_under_the_names_that_others_rely_on(demo_folder: Path
             assert girth["body"] + girth["ease"] == pytest.approx(girth["pattern"], abs=0.002)
     crotch = figures["crotch"]
     assert crotch["front"] + crotch["back"] == pytest.approx(crotch["total"], abs=0.002)
-    assert crotch["target"] is None or crotch["target"] == pytest.approx(crotch["total"], abs=0.5)
-    assert len(figures["lengths"]) == 4 and all(50 < length < 130 for length in figures["lengths"].values())
+    if wearer == "gulsah":  # no crotch length measured, and nobody's average to guess it from
+        assert crotch["target"] is None
+    else:
+        assert crotch["target"] == pytest.approx(crotch["total"], abs=0.5)
+    lengths = figures["lengths"]
+    assert lengths.keys() == {"inseam_front", "inseam_back", "outseam_front", "outseam_back"}
+    assert all(50 < length < 130 for length in lengths.values())
     assert figures["corners"] and all(corner["passes"] for corner in figures["corners"])
     assert figures["seams"] and figures["pieces"] and isinstance(figures["findings"], list)
     for seam in figures["seams"]:

@@ -53,3 +53,15 @@ def test_a_bare_curve_between_folds_stays_a_curve():
     assert isinstance(cut, Path)
     assert all(curve in cut.curves for curve in pocket.edge("top").path.curves)
     assert cut.length == pytest.approx(120 + 160 + pocket.edge("top").length)
+
+
+def test_a_fold_reaches_through_the_allowances_beside_it_and_closes_the_cut_line():
+    pocket = samples.pocket()
+    wide = [replace(pocket.edge(name), allowance=10) for name in ("bottom", "top")]
+    drawn = list(outlines(pocket.with_edges(*wide), cut_line(pocket.with_edges(*wide))))
+    (fold,) = [outline for outline, role in drawn if role is Role.FOLD]
+    (cut,) = [outline for outline, role in drawn if role is Role.CUT]
+    ends = fold.flatten()
+    assert ends[1].tolist() == pytest.approx([0, -10])  # the bottom lies at 0
+    assert ends[0, 1] > 160 + 10  # the top slopes, so its allowance is longer along the fold
+    assert ends[::-1].tolist() == [pytest.approx(end) for end in cut.flatten()[[0, -1]].tolist()]

@@ -23,10 +23,13 @@ from outputs.units import LengthError, Unit, format_length, length_to_buy, parse
         '37.5"',
         "37½″",
         "37–1/2 in.",
+        "37\u20111/2 in",
+        "37\u22121/2 in",
         " 37 1/2 IN ",
         "37 1\u20442",
         "952.5 mm",
         "95,25 cm",
+        "95.25 cm.",
         "95.25 centimetres",
     ],
 )
