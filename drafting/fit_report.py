@@ -251,9 +251,7 @@ def _means(block: Block) -> Iterator[Finding]:
     if used:
         lengths = [(name, amount) for name, amount, unit in used if unit == "mm"]
         words = [f"{name} {_sign(amount)}{{{n}}}" for n, (name, amount) in enumerate(lengths)]
-        words += [
-            f"{name} {_sign(amount)}{abs(amount):.1f}°" for name, amount, unit in used if unit != "mm"
-        ]
+        words += [f"{name} {_sign(amount)}{abs(amount):.1f}°" for name, amount, unit in used if unit != "mm"]
         text = "To fit the crotch length the proportions were changed: " + "; ".join(words) + "."
         yield Finding(
             "means-used", Level.NOTE, "crotch seam", text, tuple(abs(amount) for _, amount in lengths)
