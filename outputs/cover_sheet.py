@@ -138,14 +138,17 @@ def draw_map(
             foot += column.height(*section) + 3
     several = len(tiling.tiles) > 1
     column.write(Line("Map of the sheets" if several else "Where the pieces lie", HEADING, bold=True))
-    key = Column(canvas, left=left + HEAD, top=foot + 9, width=half - HEAD, bottom=foot)
+    key = Column(canvas, left=left + HEAD, top=foot + 13, width=half - HEAD, bottom=foot)
     sheet_map = SheetMap(canvas, tiling, left=left, top=column.y, width=half, height=column.y - key.y)
-    sheet_map.draw(first=first)
+    unnumbered = sheet_map.draw(first=first)
     key.y = sheet_map.bottom - 1.5
     words = "Bold: pieces."
     if several:
         words = f"Thin numbers: sheets, in the order of taping. {words}"
     key.write(Line(words, BODY), gap=0)
+    if unnumbered:
+        words = f"Too small here for their number: {', '.join(map(str, sorted(unnumbered)))}."
+        key.write(Line(shortened(canvas, words, key.width, BODY), BODY), gap=0)
     column.y = key.y - 3
     column.write(*below)
 

@@ -60,8 +60,12 @@ class SheetMap:
         """Lower edge in mm."""
         return self._bottom
 
-    def draw(self, *, first: int) -> None:
-        """Draw the map; `first` is the sheet number of the first tile."""
+    def draw(self, *, first: int) -> list[int]:
+        """Draw the map and return the pieces without room for their number.
+
+        Args:
+            first: The sheet number of the first tile.
+        """
         drawn: list[BaseGeometry] = self._draw_grid()
         layout = self._tiling.layout
         shapes = [self._small(shape) for shape in layout.shapes]
@@ -77,8 +81,11 @@ class SheetMap:
             for place, sheet in printed.items():
                 self._write_sheet(place, sheet)
         between = self._frame.difference(shapely.union_all(shapes))
-        for piece, shape in zip(layout.pieces, shapes, strict=True):
-            self._write_number(piece.number, shape, between)
+        return [
+            piece.number
+            for piece, shape in zip(layout.pieces, shapes, strict=True)
+            if not self._write_number(piece.number, shape, between)
+        ]
 
     def _small(self, shape: Polygon) -> Polygon:
         """Return a shape on the area as it lies on the map, within THIN."""
@@ -113,8 +120,11 @@ class SheetMap:
             at = Point(left - HEAD / 2, (ys[row] + ys[row + 1]) / 2) + foot
             self._canvas.text(Tile(row, 0).row_name, at, size, bold=True, align=Align.CENTRE)
 
-    def _write_number(self, number: int, shape: Polygon, between: BaseGeometry) -> None:
-        """Write a piece's number, ringed, into its small shape, bare where it is thin, or else beside it."""
+    def _write_number(self, number: int, shape: Polygon, between: BaseGeometry) -> bool:
+        """Write a piece's number, ringed, into its small shape, bare where it is thin, or else beside it.
+
+        Return whether there was room.
+        """
         middle = Point(*shape.centroid.coords[0])
         for room, size, ringed in self._tries(shape, between):
             width, height = self._canvas.text_width(str(number), size, bold=True), CAPITAL * size
@@ -128,7 +138,8 @@ class SheetMap:
                 if ringed:
                     self._canvas.stroke(circle(centre, width / 2), Role.FRAME)
                 self._room.take(box(corner.x, corner.y - height, corner.x + width, corner.y))
-                return
+                return True
+        return False
 
     def _tries(self, shape: Polygon, between: BaseGeometry) -> Iterator[tuple[Room, float, bool]]:
         """Yield where a piece's number may stand, in which size, and whether ringed."""

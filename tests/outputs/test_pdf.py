@@ -4,7 +4,7 @@ import io
 import re
 from dataclasses import replace
 from functools import cache
-from itertools import combinations, pairwise
+from itertools import pairwise
 
 import numpy as np
 import pdfplumber
@@ -35,6 +35,7 @@ from outputs.pdf_fonts import Typeface
 from outputs.piece_drawing import draw_layout
 from outputs.printer_scale import LEAST, MOST, PrinterScale
 from outputs.scale_test import passes, usual_causes
+from outputs.sheet_map import BARE, RINGED
 from outputs.tiling import Tiling, tiled
 from outputs.units import Unit, format_length
 
@@ -192,9 +193,12 @@ def test_crosses_meet_those_of_the_neighbour(paper: Paper):
             if x0 <= x <= x1 and y0 <= y <= y1
         }
         centres[sheet.row, sheet.column] = np.array(sorted(crossings))
-    joined = [(a, b) for a, b in combinations(tiles, 2) if a.row == b.row and b.column == a.column + 1]
-    assert joined
-    for a, b in joined:
+    rows = sorted({sheet.row for sheet in tiles})
+    grid = {(rows.index(sheet.row), sheet.column): sheet for sheet in tiles}
+    beside = [(grid[r, c], grid[r, c + 1]) for r, c in grid if (r, c + 1) in grid]
+    below = [(grid[r, c], grid[r + 1, c]) for r, c in grid if (r + 1, c) in grid]
+    assert beside and below
+    for a, b in [*beside, *below]:
         one, other = centres[a.row, a.column], centres[b.row, b.column]
         gaps = np.linalg.norm(one[:, None] - other[None], axis=2).min(axis=1)
         assert (gaps < 0.03).sum() == 3
@@ -246,7 +250,9 @@ def test_sheet_1_and_the_notes_carry_no_pattern():
 
 @pytest.mark.parametrize("paper", HOME.values(), ids=HOME)
 def test_sheet_1_says_how_to_print_and_tape(paper: Paper):
-    text = " ".join(pages_of(paper)[0].extract_text().split())
+    cover = pages_of(paper)[0]
+    beside_map = cover.crop((cover.width / 2, 0, cover.width, cover.height))
+    text = " ".join(f"{cover.extract_text()} {beside_map.extract_text()}".split())
     count = len(pages_of(paper))
     for wanted in (
         "Ada Example (invented)",
@@ -261,6 +267,18 @@ def test_sheet_1_says_how_to_print_and_tape(paper: Paper):
         "Denim: 1 front leg ×2, 2 back leg ×2, 4 belt loop ×5. Pocketing: 3 pocket bag ×1.",
     ):
         assert wanted in text
+
+
+def test_every_piece_has_its_number_on_the_map_or_below_it():
+    strips = tuple(replace(samples.loop(), name=f"strip {number}") for number in range(3))
+    pattern = replace(samples.pattern(), pieces=samples.pattern().pieces + strips)
+    cover = Recording(Typeface())
+    draw_cover(cover, A4, tiled(pattern, A4), pattern, first=3, sheets=9)
+    sizes = {*RINGED, *BARE}
+    drawn = [int(t.string) for t in cover.texts if t.bold and t.size in sizes and t.string.isdigit()]
+    (left_out,) = [t.string for t in cover.texts if t.string.startswith("Too small here")]
+    told = [int(number) for number in re.findall(r"\d+", left_out)]
+    assert drawn and told and sorted(drawn + told) == list(range(1, 8))
 
 
 def test_the_notes_say_what_the_drafting_found_and_warn_before_cutting():
