@@ -185,6 +185,11 @@ def _write_figures(
         # A side's own reading is no value of the whole body.
         if key in figures["body"]:
             figures["body"][key]["source"] = median_words(count)
+    unusual = [
+        {"code": "measurement", "level": problem.severity.value, "where": problem.key, "text": str(problem)}
+        for problem in read.warnings
+    ]
+    figures["findings"] = [*unusual, *figures["findings"]]
     figures["sheets"] = {name: report.sheets for name, report in reports.items() if name.endswith(".pdf")}
     _write_text(path, json.dumps(figures, ensure_ascii=False, indent=2, allow_nan=False) + "\n")
 
