@@ -8,7 +8,7 @@ import shapely
 from shapely.geometry import Polygon
 from shapely.geometry.base import BaseGeometry
 
-from drafting.points import Point
+from drafting.points import Point, Vector
 
 AT_ONCE = 100
 """How many places are tried in one call."""
@@ -52,9 +52,15 @@ class Room:
     def corner_for(self, width: float, height: float, *, wish: Point) -> Point | None:
         """Return the upper left corner of a free upright box with its centre as near to `wish` as can be.
 
-        The places tried lie a step apart, closer in a narrow shape; None when none is free.
+        The places tried lie a step apart, closer in a narrow part of the shape; None when none is free.
         """
-        left, bottom, right, top = self._free.bounds
+        found = (self._corner_in(part, width, height, wish) for part in shapely.get_parts(self._free))
+        corners = [corner for corner in found if corner]
+        middle = Vector(width / 2, -height / 2)
+        return min(corners, key=lambda corner: (corner + middle - wish).length, default=None)
+
+    def _corner_in(self, part: BaseGeometry, width: float, height: float, wish: Point) -> Point | None:
+        left, bottom, right, top = part.bounds
         spare_x, spare_y = right - left - width, top - bottom - height
         if not (spare_x >= 0 and spare_y >= 0):  # also an empty shape, whose bounds are not numbers
             return None
