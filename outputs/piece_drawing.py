@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
+from functools import partial
 
 import numpy as np
 import shapely
-from shapely.geometry import LineString
+from shapely.geometry import LineString, Polygon
 
 from drafting.paths import Path
 from drafting.pattern import Pattern
@@ -68,7 +69,7 @@ def draw_piece(
         below = Room(shapely.difference(placed.line.polygon, piece.polygon), clearance=CLEARANCE)
         below.take(drawing.ink())
         rooms.append(below)
-    lacks = [f"“{name}”" for name in _write_captions(drawing, piece, rooms)]
+    lacks = [f"“{name}”" for name in _write_captions(drawing, piece, rooms, joins)]
     label = _write_label(drawing, placed, pattern, room, joins)
     drawing.play(canvas)
     if label is None and not lacks:
@@ -107,8 +108,10 @@ def draw_drill(canvas: Canvas, at: Point) -> None:
     canvas.stroke(circle(at, DRILL_ARM / 2), Role.DRILL)
 
 
-def _write_captions(drawing: Recording, piece: Piece, rooms: Sequence[Room]) -> list[str]:
-    """Name grain, folds and marks beside their lines; return the marks left unnamed."""
+def _write_captions(
+    drawing: Recording, piece: Piece, rooms: Sequence[Room], joins: shapely.Geometry | None
+) -> list[str]:
+    """Name grain, folds and marks beside their lines, off joins if possible; return the marks left out."""
     named = [("grain", piece.grain)]
     named += [("place on the fold", edge.path) for edge in piece.edges if edge.finish is Finish.FOLD]
     named += [(mark.name, mark.path) for mark in piece.marks]
@@ -119,6 +122,7 @@ def _write_captions(drawing: Recording, piece: Piece, rooms: Sequence[Room]) -> 
             words = name.replace("_", " ")
             width = drawing.text_width(words, size)
             places = list(_around(path.start, width, size) if path in drills else _beside(path, size))
+            places.sort(key=partial(_lies_across, joins, width, size))
             if any(_write_at(drawing, room, words, width, size, places) for room in rooms):
                 unnamed.pop(name, None)
                 break
@@ -135,12 +139,23 @@ def _write_at(
 ) -> bool:
     """Write the words at the first place that is free and return whether there was one."""
     for at, angle in places:
-        box = text_box(at, width, size, angle=angle, align=Align.CENTRE)
+        box = _centred((at, angle), width, size)
         if room.holds(box):
             drawing.text(words, at, size, angle=angle, align=Align.CENTRE)
             room.take(box)
             return True
     return False
+
+
+def _centred(place: tuple[Point, float], width: float, size: float) -> Polygon:
+    at, angle = place
+    return text_box(at, width, size, angle=angle, align=Align.CENTRE)
+
+
+def _lies_across(
+    joins: shapely.Geometry | None, width: float, size: float, place: tuple[Point, float]
+) -> bool:
+    return joins is not None and bool(shapely.intersects(joins, _centred(place, width, size)))
 
 
 def _beside(path: Path, size: float) -> Iterator[tuple[Point, float]]:

@@ -84,6 +84,19 @@ def test_words_keep_off_the_joins_of_the_sheets_where_there_is_room():
     assert all(not box.intersects(join) for box in label)
 
 
+@pytest.mark.parametrize("caption", ["hip level", "pocket corner"])
+def test_the_name_of_a_mark_keeps_off_the_joins_too(caption: str):
+    placed = standing(samples.pattern())[0]
+    plain, kept_off = Recording(RoundRuler()), Recording(RoundRuler())
+    draw_piece(plain, placed, samples.pattern())
+    (named,) = [text for text in plain.texts if text.string == caption]
+    join = LineString([(named.at.x + 1, -1000), (named.at.x + 1, 1000)])
+    assert named.box.intersects(join)
+    draw_piece(kept_off, placed, samples.pattern(), joins=join)
+    (moved,) = [text for text in kept_off.texts if text.string == caption]
+    assert not moved.box.intersects(join) and moved.size == named.size
+
+
 def test_a_piece_too_small_for_its_label_is_reported():
     recording, _, unfit = drawn("belt loop")
     assert words(recording).split() == ["4"]
