@@ -60,10 +60,15 @@ class Role(Enum):
 
 @dataclass(frozen=True)
 class LineStyle:
-    """Width, and lengths of dash, gap, dash, gap ... in mm; no dash is a solid line. Ends are round."""
+    """Width, and lengths of dash, gap, dash, gap ... in mm; no dash is a solid line.
+
+    Ends are round; in a PDF they are cut off `square` where a line is measured or may end at the border
+    without ink.
+    """
 
     width: float
     dash: tuple[float, ...] = ()
+    square: bool = False
 
 
 # A line under 0.15 mm can vanish on a home printer, a cut line needs 0.35 mm (common practice, no source).
@@ -78,8 +83,8 @@ LINE_STYLES = {
     Role.DRILL: LineStyle(0.25),
     Role.JOIN: LineStyle(0.2, (0.1, 1.3)),
     Role.CROSS: LineStyle(0.18),
-    Role.RULER: LineStyle(0.15),
-    Role.FRAME: LineStyle(0.2),
+    Role.RULER: LineStyle(0.15, square=True),
+    Role.FRAME: LineStyle(0.2, square=True),
     Role.PLAN: LineStyle(0.35),
     Role.BODY: LineStyle(0.3),
     Role.TAPE: LineStyle(0.5, (1.5, 1.1)),

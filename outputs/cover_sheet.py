@@ -59,8 +59,8 @@ def draw_header(canvas: Canvas, paper: Paper, title: str, subtitle: Sequence[str
     left, right, top = paper.margin, paper.width - paper.margin, paper.height - paper.margin
     place = f"{place}  ·  {paper.label}"
     room = right - left - canvas.text_width(place, BODY) - 6
-    canvas.text(shortened(canvas, title, room, 6.5, bold=True), Point(left, top - 6), 6.5, bold=True)
-    canvas.text(place, Point(right - canvas.text_width(place, BODY), top - 6), BODY)
+    canvas.text(shortened(canvas, title, room, 6.5, bold=True), Point(left, top - 6.5), 6.5, bold=True)
+    canvas.text(place, Point(right - canvas.text_width(place, BODY), top - 6.5), BODY)
     words = "  ·  ".join(filter(None, (*subtitle, paper.scale.words)))
     size = next((size for size in (3.6, 2.8) if canvas.text_width(words, size) <= right - left), 2.4)
     canvas.text(shortened(canvas, words, right - left, size), Point(left, top - 12), size)

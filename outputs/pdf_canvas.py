@@ -61,7 +61,7 @@ class PdfCanvas:
             across, up = up, across
         self._document.setPageSize((width * across, height * up))
         self._document.scale(across, up)
-        self._round_ends()
+        self._document.setLineJoin(1)
         yield
         self._document.showPage()
 
@@ -83,7 +83,7 @@ class PdfCanvas:
     def picture(self, name: str, *, left: float, bottom: float, right: float, top: float) -> Iterator[None]:
         """Keep what is drawn as a picture for `show`, with its own origin; the four are its bounds in mm."""
         self._document.beginForm(name, left, bottom, right, top)
-        self._round_ends()
+        self._document.setLineJoin(1)
         yield
         self._document.endForm()
 
@@ -106,6 +106,7 @@ class PdfCanvas:
         style = LINE_STYLES[role]
         self._document.setLineWidth(style.width)
         self._document.setDash(list(style.dash))
+        self._document.setLineCap(0 if style.square else 1)
         path = self._document.beginPath()
         outline.draw(_PathPen(path))
         self._document.drawPath(path, stroke=1, fill=0)
@@ -132,10 +133,6 @@ class PdfCanvas:
         self._document.setFont(BOLD if bold else REGULAR, size)
         self._document.drawString(-back, 0, self._typeface.printable(string))
         self._document.restoreState()
-
-    def _round_ends(self) -> None:
-        self._document.setLineCap(1)
-        self._document.setLineJoin(1)
 
 
 class _PathPen:
