@@ -96,7 +96,10 @@ def _crotch_standing(low: float, high: float) -> Expect:
     return lambda hip, waist, leg: _crotch_seated(low, high)(hip, waist - leg)
 
 
-_OVER_CLOTHES = "What was worn while measuring? Over trousers, hip and crotch length both come out too large."
+_OVER_CLOTHES = (
+    "What was worn while measuring? Over trousers, hip and crotch length both come out too large;"
+    " a tight tape makes the crotch length too short."
+)
 
 RELATIONS: tuple[Relation, ...] = (
     # Girths of the trunk.

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
+from itertools import groupby
 
 from drafting.pattern import Pattern
 from drafting.points import Point
@@ -147,10 +148,17 @@ def draw_map(
         words = f"Thin numbers: sheets, in the order of taping. {words}"
     key.write(Line(words, BODY), gap=0)
     if unnumbered:
-        words = f"Too small here for their number: {', '.join(map(str, sorted(unnumbered)))}."
+        words = f"Too small here for their number: {', '.join(_runs(sorted(unnumbered)))}."
         key.write(Line(shortened(canvas, words, key.width, BODY), BODY), gap=0)
     column.y = key.y - 3
     column.write(*below)
+
+
+def _runs(numbers: list[int]) -> Iterator[str]:
+    """Yield rising numbers, those that follow each other as "10–13"."""
+    for _, run in groupby(enumerate(numbers), key=lambda pair: pair[1] - pair[0]):
+        first, *rest = (number for _, number in run)
+        yield f"{first}–{rest[-1]}" if rest else str(first)
 
 
 def _write_taping(column: Column, tiling: Tiling) -> None:
