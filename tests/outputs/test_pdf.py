@@ -18,7 +18,7 @@ from shapely.geometry import LineString
 
 from drafting.pattern import Pattern
 from drafting.pieces import Cutting, Edge, Piece
-from outputs.canvas import Recording, Role, line
+from outputs.canvas import LINE_STYLES, Recording, Role, line
 from outputs.cover_sheet import draw_cover
 from outputs.layout import standing
 from outputs.notes_sheet import draw_notes
@@ -165,6 +165,17 @@ def test_tiles_taped_together_give_the_source_outline_within_a_tenth_of_a_millim
     taped = shapely.affinity.translate(taped, *way)
     assert shapely.hausdorff_distance(taped, drawn) < 0.1
     assert taped.length == pytest.approx(drawn.length, rel=1e-4)
+
+
+@pytest.mark.parametrize("paper", [A4, LETTER])
+def test_the_check_length_that_sheet_1_tells_is_that_of_the_grain_line_on_the_tiles(paper: Paper):
+    said = re.findall(r"leg: (\d+) mm ± ", pages_of(paper)[0].extract_text())
+    dash = list(LINE_STYLES[Role.GRAIN].dash)
+    grains = [
+        one["height"] * MM for page in pages_of(paper)[2:] for one in page.lines if one["dash"][0] == dash
+    ]
+    assert said == ["900", "900"]  # the front's, then the back's
+    assert max(grains) == pytest.approx(900, abs=0.01)
 
 
 @pytest.mark.parametrize("paper", LARGE.values(), ids=LARGE)
