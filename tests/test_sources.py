@@ -32,22 +32,21 @@ HONEST = ("common practice", "from memory", "own trial", "own judgement")
 
 # Those of the computing alone; each still says why it is as it is.
 COMPUTING = {
-    "drafting/curves.py": {"_GAUSS", "_ROUNDING", "QUARTER_ROUND", "_INSIDE"},
+    "drafting/curves.py": {"_EVENLY", "_ROUNDING", "QUARTER_ROUND", "_INSIDE"},
     "drafting/ease_profile.py": {"_STEP"},
-    "drafting/fitting.py": {
-        "CLOSE", "_FRONT_SLOPE _BACK_SLOPE _THIGH_BY_S", "_WEIGHTS", "_THIGH_ROUNDS",
-    },
+    "drafting/fitting.py": {"CLOSE", "_TOTAL _FRONT _THIGH", "_WEIGHTS", "_SLOPES", "_THIGH_ROUNDS"},
     "drafting/formula.py": {"_LIST _SUM _PRODUCT _ATOM"},
     "drafting/marking.py": {"COUNT"},
-    "drafting/panel.py": {"_UNDER_FORK", "_HANDLES"},
+    "drafting/panel.py": {"_UNDER_FORK", "_HANDLES", "_FLATTEST"},
     "drafting/published.py": {"QUARTER_ELLIPSE"},
     "drafting/published_systems.py": {"INCH"},
     "drafting/seams.py": {"Corner.angle"},
+    "drafting/solve.py": {"_IDLE"},
     "drafting/tape_error.py": {"LEAST", "_SAG _STEP"},
     "drafting/tolerance.py": {"JOIN", "LENGTH", "FLATTEN", "NOTCH", "SAME"},
     "drafting/waist_line.py": {"_ROUNDS", "_SLACK_AT_CENTRE _SLACK_AT_SIDE"},
     "styles/back_dart.py": {"_ROUNDS"},
-    "styles/front_pockets/scoop.py": {"_FLATTENED", "_PLACES"},
+    "styles/front_pockets/scoop.py": {"_FLATTENED"},
     "styles/upper.py": {"_ROUNDS", "_FULLNESS"},
 }  # fmt: skip
 # Of what people take away, these are of the trade; all else there is the layout of a sheet.
