@@ -50,9 +50,8 @@ def _gauss() -> tuple[NDArray[np.float64], NDArray[np.float64]]:
 _VELOCITIES, _SUMS = _gauss()
 
 _EVENLY = np.linspace(0, 1, 65)[:, None]
+"""Parameters at which a curve is asked for its sharpest bend: a deep scoop turns within a short stretch."""
 _VELOCITIES_EVENLY, _CHANGES_EVENLY = _quadratics(_EVENLY), _changes(_EVENLY)
-"""Weights at the parameters at which a curve is asked for its sharpest bend: a deep scoop turns within a
-short stretch."""
 
 _ROUNDING = 1e-12
 """No length is known better than to this share of it, however small its pieces."""
