@@ -196,6 +196,7 @@ def _widths(block: Block) -> Iterator[Finding]:
             f"drafted {{0}} too {word}. Consider {mend}."
         )
         yield Finding("suppression-left-over", Level.WARNING, "waist", text, (abs(over),), over, 0.0)
+    yield from _front_waist(block)
     for line in girth_lines(block):
         if not line.enough and line.body is not None:
             text = (
@@ -218,6 +219,20 @@ def _widths(block: Block) -> Iterator[Finding]:
         deeper = block.fit.thigh > SIDE_REACH
         text += f"side seams{', with a deeper crotch and a narrower front fork' if deeper else ''}."
         yield Finding("thigh-widened", Level.NOTE, "thigh", text, (block.fit.thigh,), block.fit.thigh, None)
+
+
+def _front_waist(block: Block) -> Iterator[Finding]:
+    """Say when front and back cannot take up what the front waist arc asks of each."""
+    arc = block.body.get("front_waist_arc")
+    if arc is None or block.toile:
+        return
+    front, wanted = 2 * block.shares.front_waist, arc.mm + block.ease.waist / 2
+    if abs(front - wanted) > CROTCH:
+        text = (
+            "The front of the waist is {0} where your front waist arc asks for {1}; the whole waist comes first. "
+            f"The side seams will sit further {'back' if front > wanted else 'forward'} there than you measured."
+        )
+        yield Finding("waist-split", Level.NOTE, "waist", text, (front, wanted), front, wanted)
 
 
 def _hem(block: Block) -> Iterator[Finding]:

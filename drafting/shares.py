@@ -70,11 +70,8 @@ def share_widths(body: Body, ease: Ease, p: Proportions, fit: Fit) -> Shares:
     sinks = Sinks.over(way.mm, dart_length(way, p).mm, amount)
     if arc := body.get("front_waist_arc"):
         front_waist = arc.mm / 2 + ease.waist / 4
-        front = share_apart(front_hip.mm - front_waist, sinks.front)
-        back = share_apart(back_hip.mm - (waist - front_waist) - seat, sinks.back, dart_least=p.dart_least)
-        (centre, front_side), (back_side, dart) = front.parts, back.parts
-        taken = Suppression(centre, front_side, back_side, dart, front.rest + back.rest)
-        front_waist += front.rest
+        taken = _apart(front_hip.mm - front_waist, amount - seat, sinks, p.dart_least)
+        front_waist = front_hip.mm - taken.centre_front - taken.front_side
     else:
         taken = share(amount - seat, sinks, dart_least=p.dart_least)
         # The lean of the seat line makes the back waist small; the side seam follows it back only so far.
@@ -83,6 +80,19 @@ def share_widths(body: Body, ease: Ease, p: Proportions, fit: Fit) -> Shares:
         taken = taken.towards_the_front(by, sinks.front_side.most)
         front_waist = front_hip.mm - taken.centre_front - taken.front_side
     return Shares(front_hip, back_hip, front_waist, waist + taken.left_over - front_waist, taken, lean)
+
+
+def _apart(front_amount: float, amount: float, sinks: Sinks, dart_least: float) -> Suppression:
+    """Return `amount` mm shared, `front_amount` of it by the front where the limits allow.
+
+    The whole waist comes first: what the front cannot take up the back does, and the reverse.
+    """
+    front = share_apart(front_amount, sinks.front)
+    back = share_apart(amount - sum(front.parts), sinks.back, dart_least=dart_least)
+    if back.rest:
+        front = share_apart(sum(front.parts) + back.rest, sinks.front)
+    (centre, front_side), (back_side, dart) = front.parts, back.parts
+    return Suppression(centre, front_side, back_side, dart, front.rest if back.rest else 0.0)
 
 
 def dart_length(way: Length, p: Proportions) -> Length:
