@@ -12,11 +12,12 @@ from drafting.construction import Step
 from drafting.correction_checks import refuse_meaningless_corrections
 from drafting.corrections import CORRECTIONS, changes_of
 from drafting.findings import Finding
-from drafting.fitting import Fitter, Lower, on_side
+from drafting.fitting import Fitter, Lower
 from drafting.leg_shape import LegCut, LegShape, leg_shape
 from drafting.means import Fit
 from drafting.measurement_checks import refuse_meaningless
 from drafting.measurements import Measurements, Side
+from drafting.own_thigh import fit_for_both, leg_of_side
 from drafting.panel import Levels, thigh_level
 from drafting.proportions import Ease, Proportions
 from drafting.shares import Shares, dart_count, dart_length
@@ -33,12 +34,14 @@ class Half:
         levels: Heights of its level lines.
         front: The front panel, drawn as the right front seen from outside.
         back: The back panel, drawn with the fork to the right like the front: the left back.
+        slimmer: How much slimmer its thigh was measured than that of the other side, mm.
     """
 
     side: Side | None
     levels: Levels
     front: BlockPanel
     back: BlockPanel
+    slimmer: float = 0.0
 
     def leg_girth(self, y: float) -> float:
         """Return the girth of the leg at a height from hem to just below the fork, mm."""
@@ -47,6 +50,10 @@ class Half:
     def thigh_level(self, p: Proportions) -> float:
         """Return the height just below both forks at which the thigh is measured on the pattern."""
         return thigh_level(self.levels, self.back.points()["fork"].y, p)
+
+    def thigh_girth(self, p: Proportions) -> float:
+        """Return the girth of the leg there, mm."""
+        return self.leg_girth(self.thigh_level(p))
 
 
 @dataclass(frozen=True)
@@ -123,14 +130,15 @@ class Block:
     def leg_girth(self, y: float) -> float:
         """Return the girth of one leg at a height from hem to just below the fork, mm; of the tighter leg.
 
-        Below the hem of a leg that stands on a higher floor its hem counts.
+        Below the hem of a leg that stands on a higher floor its hem counts. A leg whose thigh is slimmer than
+        the other's is left out: see `GirthLine` for its own.
         """
-        return min(half.leg_girth(max(y, half.levels.hem.mm)) for half in self.halves)
+        return min(half.leg_girth(max(y, half.levels.hem.mm)) for half in self.halves if not half.slimmer)
 
     @property
     def thigh_girth(self) -> float:
-        """The girth of one leg just below the fork, mm; of the tighter leg."""
-        return min(half.leg_girth(half.thigh_level(self.proportions)) for half in self.halves)
+        """The girth of one leg just below the fork, mm; of the tighter leg, a slimmer one left out."""
+        return min(half.thigh_girth(self.proportions) for half in self.halves if not half.slimmer)
 
     @property
     def thigh_level(self) -> float:
@@ -183,9 +191,9 @@ def draft_block(
     body = complete(measurements, p)
     leg = leg_shape(body, ease, cut or LegCut())
     fitter = Fitter(body, leg, ease, p)
-    fit = fitter.solve() if fitted else Fit()
-    whole = fitter.draft(fit)
     sides = two_sides(measurements, body)
+    fit = fit_for_both(fitter, sides) if fitted else Fit()
+    whole = fitter.draft(fit)
     block = Block(whole.body, ease, p, leg, fit, whole.shares, _halves(whole, sides, p))
     return _corrected(block, fitter, sides, corrections) if corrections else block
 
@@ -224,27 +232,29 @@ def _halves(
     if not lengths:
         return _both_sides(whole, sides, p)
     return tuple(
-        _finished(on_side(whole, side), side.side, p, side_length=length)
+        _finished(leg_of_side(whole, side, p), side, p, side_length=length)
         for side, length in zip(sides, lengths, strict=True)
     )
 
 
 def _both_sides(whole: Lower, sides: tuple[OneSide, ...], p: Proportions) -> tuple[Half, ...]:
     """Return right and left; where the sides themselves were measured, their seams differ as the tape did."""
-    lowers = [on_side(whole, side) for side in sides]
-    halves = [_finished(lower, side.side, p) for lower, side in zip(lowers, sides, strict=True)]
+    lowers = [leg_of_side(whole, side, p) for side in sides]
+    halves = [_finished(lower, side, p) for lower, side in zip(lowers, sides, strict=True)]
     if not any(side.longer for side in sides):
         return tuple(halves)
     lengths = [half.front.side.length for half in halves]
     # The tape ran over the curve of each hip, so heights alone do not give the difference.
     miss = (sides[0].longer - sides[1].longer - lengths[0] + lengths[1]) / 2
     return tuple(
-        _finished(lower, side.side, p, side_length=length)
+        _finished(lower, side, p, side_length=length)
         for lower, side, length in zip(lowers, sides, (lengths[0] + miss, lengths[1] - miss), strict=True)
     )
 
 
-def _finished(lower: Lower, side: Side | None, p: Proportions, *, side_length: float | None = None) -> Half:
+def _finished(
+    lower: Lower, side: OneSide | None, p: Proportions, *, side_length: float | None = None
+) -> Half:
     """Return a half with the waist lines drawn on its lower panels, the side seam as long as wanted."""
     shares, taken = lower.shares, lower.shares.suppression
     front = draw_waist(
@@ -260,4 +270,6 @@ def _finished(lower: Lower, side: Side | None, p: Proportions, *, side_length: f
         side_length=front.side.length,
         slack=front.slack_left,
     )
-    return Half(side, lower.levels, front, back)
+    if side is None:
+        return Half(None, lower.levels, front, back)
+    return Half(side.side, lower.levels, front, back, side.slimmer)

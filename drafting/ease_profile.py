@@ -105,7 +105,7 @@ def ease_profiles(block: Block) -> tuple[EaseProfile, EaseProfile]:
     """Return trunk and leg."""
     lines = girth_lines(block)
     trunk = tuple(line for line in lines if line.level in _TRUNK_LEVELS)
-    leg = tuple(line for line in lines if line.level not in _TRUNK_LEVELS)
+    leg = tuple(line for line in lines if line.level not in _TRUNK_LEVELS and line.side is None)
     body = tuple(GirthPoint(line.height, line.body) for line in reversed(trunk) if line.body is not None)
     return (
         EaseProfile(Zone.TRUNK, _trunk(block, trunk), body, trunk),

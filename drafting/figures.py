@@ -98,6 +98,12 @@ def block_figures(block: Block) -> dict[str, Any]:
             seam_figures("inseam", ["front inseam", "back inseam"], *inseams, block.proportions.inseam_ease),
             seam_figures("side seam", ["front side seam", "back side seam"], *outseams, 0.0),
         ],
-        "pieces": [{"name": "front", "quantity": 2}, {"name": "back", "quantity": 2}],
+        "pieces": [
+            {"name": f"{half.side.value} {name}", "quantity": 1}
+            if half.side
+            else {"name": name, "quantity": 2}
+            for half in block.halves
+            for name in ("front", "back")
+        ],
         "findings": [finding_figures(finding) for finding in block.findings()],
     }

@@ -11,6 +11,7 @@ from drafting.block import Block
 from drafting.body import Origin
 from drafting.findings import Finding, Level
 from drafting.means import MEANS, SIDE_REACH
+from drafting.measurements import Side
 from drafting.tolerance import CROTCH, SEAM
 
 
@@ -26,6 +27,7 @@ class GirthLine:
         spread: One standard deviation of an estimated girth, else 0.
         pattern: Finished girth of the pattern.
         least_ease: What the pattern must have over the body to count as enough.
+        side: Whose it is, where one leg is slimmer and has a line of its own; else of both.
     """
 
     level: str
@@ -35,6 +37,7 @@ class GirthLine:
     spread: float
     pattern: float
     least_ease: float
+    side: Side | None = None
 
     @property
     def ease(self) -> float | None:
@@ -88,7 +91,26 @@ def girth_lines(block: Block) -> tuple[GirthLine, ...]:
             continue
         girth, origin, spread = (value.length.mm, value.origin, value.spread) if value else (None, None, 0.0)
         lines.append(GirthLine(level, height, girth, origin, spread, pattern, least))
+        if level == "thigh":
+            lines += _slimmer_thigh(block)
     return tuple(lines)
+
+
+def _slimmer_thigh(block: Block) -> Iterator[GirthLine]:
+    """Yield the line of the leg whose thigh was measured slimmer."""
+    p, thigh = block.proportions, block.body.values.get("thigh_girth")
+    for half in block.halves:
+        if half.slimmer and half.side and thigh:
+            yield GirthLine(
+                level=f"{half.side.value} thigh",
+                height=half.thigh_level(p),
+                body=thigh.length.mm - half.slimmer,
+                origin=thigh.origin,
+                spread=thigh.spread,
+                pattern=half.thigh_girth(p),
+                least_ease=block.ease.thigh,
+                side=half.side,
+            )
 
 
 def _round_the_hem(block: Block) -> tuple[str, float, float, float]:
@@ -229,8 +251,9 @@ def _front_waist(block: Block) -> Iterator[Finding]:
     front, wanted = 2 * block.shares.front_waist, arc.mm + block.ease.waist / 2
     if abs(front - wanted) > CROTCH:
         text = (
-            "The front of the waist is {0} where your front waist arc asks for {1}; the whole waist comes first. "
-            f"The side seams will sit further {'back' if front > wanted else 'forward'} there than you measured."
+            "The front of the waist is {0} where your front waist arc asks for {1}; the whole waist comes "
+            f"first. There the side seams will sit further {'back' if front > wanted else 'forward'} than "
+            "you measured."
         )
         yield Finding("waist-split", Level.NOTE, "waist", text, (front, wanted), front, wanted)
 
@@ -254,11 +277,21 @@ def _between_levels(block: Block) -> Iterator[Finding]:
     gives = -min(block.ease.thigh, block.ease.knee, block.ease.calf, 0.0)
     worst = 0.0, 0.0
     for y in np.arange(max(heights[0], block.leg.hem_height.mm), min(heights[-1], block.thigh_level), 10.0):
-        short = float(np.interp(y, heights, girths)) - block.leg_girth(float(y)) - gives
+        short = float(np.interp(y, heights, girths)) - _leg_room(block, float(y)) - gives
         worst = max(worst, (short, float(y)))
     if worst[0] > SEAM:
         text = "Between the measured levels the leg is up to {0} tighter than the body, {1} above the floor."
         yield Finding("leg-short", Level.WARNING, "leg", text, worst, -worst[0], 0.0)
+
+
+def _leg_room(block: Block, y: float) -> float:
+    """Return how thick a leg of the fuller thigh finds room at a height in either leg, mm.
+
+    A leg with a slimmer thigh is taken to be slimmer in proportion, down to its knee.
+    """
+    low, high = block.body["knee_height"].mm, block.body["inside_leg_height"].mm
+    share = min(max((y - low) / (high - low), 0.0), 1.0)
+    return min(half.leg_girth(max(y, half.levels.hem.mm)) + share * half.slimmer for half in block.halves)
 
 
 def _means(block: Block) -> Iterator[Finding]:

@@ -27,7 +27,7 @@ def block_lengths(block: Block) -> dict[str, Amounts]:
     return {
         "waist": np.array([block.waist_girth]),
         "hip": np.array([block.hip_girth]),
-        "thigh": np.array([half.leg_girth(half.thigh_level(p)) for half in block.halves]),
+        "thigh": np.array([half.thigh_girth(p) for half in block.halves]),
         "crotch seam": np.array([block.crotch_length]),
         "inseam": np.array([half.back.panel.inseam.length for half in block.halves]),
         "side seam": np.array([half.front.side.length for half in block.halves]),

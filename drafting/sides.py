@@ -24,6 +24,7 @@ class OneSide:
         floor: How much higher its floor lies: the shortness of its leg.
         top: How much higher its side seam ends at the waist.
         longer: How much longer its side was measured than a side is taken to be; 0 when it was not measured.
+        slimmer: How much slimmer its thigh was measured than the other's.
     """
 
     side: Side
@@ -32,6 +33,7 @@ class OneSide:
     floor: float
     top: float
     longer: float
+    slimmer: float
 
 
 def known_of_both(given: Measurements) -> Measurements:
@@ -39,14 +41,14 @@ def known_of_both(given: Measurements) -> Measurements:
 
     A value that is equal on both sides takes the place of the body's own; of two that differ the mean stands
     in where the body's own is missing, and of the thighs always the larger: the forks, alike on both sides,
-    are drawn for it.
+    are drawn for it. The body's own thigh stands for a side whose thigh was not measured.
     """
     whole: dict[str, Any] = {}
     for key in ("inside_leg_height", "outside_leg_length", "hip_height"):
         left, right = (getattr(side, key, None) for side in (given.left, given.right))
         if left is not None and right is not None and (left == right or getattr(given, key) is None):
             whole[key] = (left + right) / 2
-    thighs = [getattr(holder, "thigh_girth", None) for holder in (given, given.left, given.right)]
+    thighs = [getattr(side, "thigh_girth", None) or given.thigh_girth for side in (given.left, given.right)]
     largest = max((thigh for thigh in thighs if thigh is not None), default=None)
     return replace(given, thigh_girth=largest, **whole)
 
@@ -77,4 +79,5 @@ def _one(side: Side, own: SideMeasurements, other: SideMeasurements, body: Body)
         hip = own.half_hip_arc - body["hip_girth"].mm / 2
     elif other.half_hip_arc is not None:
         hip = body["hip_girth"].mm / 2 - other.half_hip_arc
-    return OneSide(side, hip, hip_rise, floor, top, longer)
+    slimmer = 0.0 if own.thigh_girth is None else body["thigh_girth"].mm - own.thigh_girth
+    return OneSide(side, hip, hip_rise, floor, top, longer, slimmer)

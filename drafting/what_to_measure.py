@@ -63,7 +63,7 @@ def _lengths(block: Block) -> Iterator[Doubt]:
 
 
 def _girths(block: Block) -> Iterator[Doubt]:
-    """A girth that is not measured is in doubt as far as the pattern may be short for people like the wearer."""
+    """A girth that is not measured is in doubt as far as the pattern is short for such people."""
     lines: dict[str, GirthLine] = {line.level: line for line in girth_lines(block)}
     for level, key in _GIRTHS.items():
         line = lines.get(level)
@@ -82,9 +82,9 @@ def _girths(block: Block) -> Iterator[Doubt]:
 
 
 def mean_shortage(room: float, spread: float) -> float:
-    """Return the root mean square of what bodies lack, of which the mean has `room` mm left (negative: lacks).
+    """Return the root mean square of what bodies lack, the mean of which has `room` mm left.
 
-    `spread` is the standard deviation of the bodies, normally distributed; who has room lacks nothing.
+    Bodies are normally distributed by `spread`, mm; who has room lacks nothing. A negative room is a lack.
     """
     at = room / spread
     beyond = math.erfc(at / math.sqrt(2)) / 2

@@ -37,6 +37,7 @@ COMPUTING = {
     "drafting/fitting.py": {"CLOSE", "_TOTAL _FRONT _THIGH", "_WEIGHTS", "_SLOPES", "_THIGH_ROUNDS"},
     "drafting/formula.py": {"_LIST _SUM _PRODUCT _ATOM"},
     "drafting/marking.py": {"COUNT"},
+    "drafting/own_thigh.py": {"_BY_HANDLE", "_ROUNDS"},
     "drafting/panel.py": {"_UNDER_FORK", "_HANDLES", "_FLATTEST"},
     "drafting/published.py": {"QUARTER_ELLIPSE"},
     "drafting/published_systems.py": {"INCH"},

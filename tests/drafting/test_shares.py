@@ -1,4 +1,4 @@
-"""How front and back share the waist where the arcs of the body were measured: the whole waist comes first."""
+"""How front and back share the waist where the body's arcs were measured: the whole waist comes first."""
 
 from __future__ import annotations
 

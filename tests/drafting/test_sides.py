@@ -6,11 +6,12 @@ import pytest
 
 from drafting import Block, draft_block
 from drafting.block import Half
+from drafting.fit_report import girth_lines
 from drafting.measurement_checks import check_measurements
 from drafting.measurements import Side, SideMeasurements
 from styles.jeans import Jeans, make_jeans
 from styles.style import STRAIGHT
-from tests.sewn_block import joins, outline, unfair_lines
+from tests.sewn_block import joins, outline, unfair_lines, width_at
 from tests.wearers import wearer
 
 
@@ -60,6 +61,7 @@ TWISTED = [
     ({"hip_height": 850}, {"hip_height": 835}),
     ({"inside_leg_height": 772}, {"inside_leg_height": 780}),
     ({**LEFT, "inside_leg_height": 772}, {**RIGHT, "inside_leg_height": 780}),
+    ({"thigh_girth": 600}, {"thigh_girth": 588}),
 ]
 
 
@@ -141,8 +143,48 @@ def test_the_mean_of_two_hip_levels_is_the_bodys_where_it_has_no_other() -> None
 
 def test_the_larger_thigh_decides_for_both_legs_so_that_the_crotch_seams_meet() -> None:
     block = uneven({"thigh_girth": 560}, {"thigh_girth": 640})
-    assert len(block.halves) == 1
+    assert [own.side for own in block.halves] == [Side.RIGHT, Side.LEFT]
     assert block.thigh_girth >= 640 + block.ease.thigh - 0.1
+    assert_sewable(block)
+
+
+def thigh(block: Block, side: Side) -> float:
+    """Return the girth of one side's outlines just below the fork."""
+    own = half(block, side)
+    return sum(width_at(outline(panel), block.thigh_level) for panel in (own.front, own.back))
+
+
+@pytest.mark.parametrize(("left", "right"), [(570, 580), (640, 628), (600, 606)])
+@pytest.mark.parametrize("hip", [960, 1040])
+def test_a_slimmer_thigh_is_drawn_as_much_slimmer(left: float, right: float, hip: float) -> None:
+    block = uneven({"thigh_girth": left}, {"thigh_girth": right}, hip_girth=hip)
+    # over its side seam alone a leg goes in by about 1 cm
+    wanted = min(max(left - right, -8), 8)
+    difference = thigh(block, Side.LEFT) - thigh(block, Side.RIGHT)
+    assert difference * wanted > 0 and abs(wanted) - 0.2 <= abs(difference) <= abs(left - right) + 0.2
+    for side, girth in ((Side.LEFT, left), (Side.RIGHT, right)):
+        assert thigh(block, side) >= girth + block.ease.thigh - 0.1
+    assert_sewable(block)
+
+
+def test_each_thigh_has_a_line_in_the_report() -> None:
+    block = uneven({"thigh_girth": 560}, {"thigh_girth": 640})
+    lines = {line.level: line for line in girth_lines(block)}
+    assert (lines["thigh"].body, lines["left thigh"].body) == (640, 560)
+    assert lines["left thigh"].pattern == pytest.approx(thigh(block, Side.LEFT), abs=0.1)
+    assert block.figures()["girths"]["left_thigh"]["body"] == 56
+    assert all(line.enough for line in lines.values())
+
+
+@pytest.mark.parametrize("shift", [4, 8, 12])
+@pytest.mark.parametrize("girth", [600, 640])
+def test_no_thigh_is_short_because_its_side_of_the_hip_is_narrower(shift: float, girth: float) -> None:
+    arcs = {"half_hip_arc": 480 + shift}, {"half_hip_arc": 480 - shift}
+    block = uneven(*arcs, hip_girth=960, thigh_girth=girth, total_crotch_length=700)
+    for side in Side:
+        assert thigh(block, side) >= girth + block.ease.thigh - 0.2
+    assert block.crotch_length == pytest.approx(705, abs=0.1)
+    assert_sewable(block)
 
 
 def jeans(block: Block) -> Jeans:
@@ -185,3 +227,13 @@ def test_equal_sides_are_drafted_like_the_same_values_given_once() -> None:
     own = {"inside_leg_height": 785, "hip_height": 840, "thigh_girth": 600}
     once, twice = draft_block(wearer(**own)), uneven(own, own)
     assert twice.front.points() == once.front.points() and twice.back.points() == once.back.points()
+
+
+def test_the_blocks_own_figures_count_every_piece() -> None:
+    once, apart = draft_block(wearer()), uneven({"thigh_girth": 600}, {"thigh_girth": 588})
+    assert [(piece["name"], piece["quantity"]) for piece in once.figures()["pieces"]] == [
+        ("front", 2), ("back", 2)
+    ]  # fmt: skip
+    assert {(piece["name"], piece["quantity"]) for piece in apart.figures()["pieces"]} == {
+        (f"{side} {name}", 1) for side in ("left", "right") for name in ("front", "back")
+    }

@@ -1,0 +1,66 @@
+"""The thighs of a body whose sides differ: a slimmer leg is drawn slimmer, and neither leg is short.
+
+Forks and crotch seam are alike on both sides, drawn for the fuller leg; the slimmer one goes in over its side
+seams.
+"""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import numpy as np
+
+from drafting.fitting import CLOSE, Fitter, Lower, on_side
+from drafting.means import Fit
+from drafting.panel import Panel, draw_panel
+from drafting.proportions import Proportions
+from drafting.sides import OneSide
+from drafting.solve import Numbers, solve_within
+
+_LEAST_HANDLE = 0.24
+"""The side seam's handle below the hip is no shorter than this share of the drop to the knee, or the seam
+turns in too sharply under the hip (own trial)."""
+
+_BY_HANDLE = 75.0
+"""First guess of what the handle's share does to the girth of the thigh, mm (an average body's draft)."""
+
+_ROUNDS = 4
+"""Rounds of widening at most: the second leaves less than a tenth of a millimetre."""
+
+
+def fit_for_both(fitter: Fitter, sides: tuple[OneSide, ...]) -> Fit:
+    """Return the fit of the whole body, wider where a side's narrower hip would leave its thigh short."""
+    fit, thigh = fitter.solve(), fitter.body.get("thigh_girth")
+    if thigh is None or not sides:
+        return fit
+    p = fitter.proportions
+    for _ in range(_ROUNDS):
+        whole = fitter.draft(fit)
+        girths = [on_side(whole, side).thigh(p) + side.slimmer for side in sides]
+        short = thigh.mm + fitter.ease.thigh - min(girths)
+        if short <= CLOSE:
+            break
+        ease = replace(fitter.ease, thigh=whole.thigh(p) + short - thigh.mm)
+        fit = Fitter(fitter.body, fitter.leg, ease, p).solve()
+    return fit
+
+
+def leg_of_side(whole: Lower, side: OneSide, p: Proportions) -> Lower:
+    """Return the panels of one side, its thigh slimmer as it was measured and as its side seam allows."""
+    lower, wanted = on_side(whole, side), whole.thigh(p) - side.slimmer
+    if not side.slimmer or lower.thigh(p) <= wanted:
+        return lower
+    handle = lower.front.plan.side_handle
+
+    def drawn(share: float) -> Lower:
+        def again(panel: Panel) -> Panel:
+            return draw_panel(replace(panel.plan, side_handle=share), panel.levels)
+
+        return replace(lower, front=again(lower.front), back=again(lower.back))
+
+    def miss(x: Numbers) -> Numbers:
+        return np.array([drawn(float(x[0])).thigh(p) - wanted])
+
+    bounds = np.array([min(_LEAST_HANDLE, handle)]), np.array([handle])
+    found = solve_within(miss, np.array([handle]), np.array([[_BY_HANDLE]]), bounds, enough=CLOSE)
+    return drawn(float(found[0]))
