@@ -17,11 +17,11 @@ from drafting.leg_shape import LegCut, LegShape, leg_shape
 from drafting.means import Fit
 from drafting.measurement_checks import refuse_meaningless
 from drafting.measurements import Measurements, Side
-from drafting.own_thigh import fit_for_both, leg_of_side
 from drafting.panel import Levels, thigh_level
 from drafting.proportions import Ease, Proportions
 from drafting.shares import Shares, dart_count, dart_length
 from drafting.sides import OneSide, known_of_both, two_sides
+from drafting.thighs import fit_of, leg_of_side
 from drafting.waist_line import BlockPanel, draw_waist
 
 
@@ -192,7 +192,7 @@ def draft_block(
     leg = leg_shape(body, ease, cut or LegCut())
     fitter = Fitter(body, leg, ease, p)
     sides = two_sides(measurements, body)
-    fit = fit_for_both(fitter, sides) if fitted else Fit()
+    fit = fit_of(fitter, sides) if fitted else Fit()
     whole = fitter.draft(fit)
     block = Block(whole.body, ease, p, leg, fit, whole.shares, _halves(whole, sides, p))
     return _corrected(block, fitter, sides, corrections) if corrections else block

@@ -61,7 +61,7 @@ def girth_lines(block: Block) -> tuple[GirthLine, ...]:
             "top_hip_girth",
             body["top_hip_height"].mm,
             block.trunk_girth(body["top_hip_height"].mm),
-            min(ease.hip, 0.0),
+            min(ease.waist, ease.hip),
         ),
         ("hip", "hip_girth", levels.hip.mm, hip, ease.hip),
         ("thigh", "thigh_girth", block.thigh_level, block.thigh_girth, ease.thigh),
@@ -74,7 +74,7 @@ def girth_lines(block: Block) -> tuple[GirthLine, ...]:
                 least,
             )
             for name, least in (
-                ("mid_thigh", min(ease.thigh, 0.0)),
+                ("mid_thigh", ease.mid_thigh),
                 ("knee", ease.knee),
                 ("calf", ease.calf),
                 ("ankle", 0.0),
@@ -241,6 +241,9 @@ def _widths(block: Block) -> Iterator[Finding]:
         deeper = block.fit.thigh > SIDE_REACH
         text += f"side seams{', with a deeper crotch and a narrower front fork' if deeper else ''}."
         yield Finding("thigh-widened", Level.NOTE, "thigh", text, (block.fit.thigh,), block.fit.thigh, None)
+    if block.fit.bulge:
+        text = "The side seams are kept out further than the proportions draw them, for the mid-thigh."
+        yield Finding("mid-thigh-widened", Level.NOTE, "mid thigh", text)
 
 
 def _front_waist(block: Block) -> Iterator[Finding]:

@@ -88,11 +88,13 @@ class Fit:
         front: s of the means of the front.
         back: s of the means of the back.
         thigh: Width added for the thigh, mm.
+        bulge: How far the side seams are kept out for the mid-thigh, 0 to 1.
     """
 
     front: float = 0.0
     back: float = 0.0
     thigh: float = 0.0
+    bulge: float = 0.0
 
     def amount(self, mean: Mean) -> float:
         """Return how much of a mean is used, mm or degrees, without what the thigh adds."""
@@ -124,4 +126,4 @@ class Fit:
     @property
     def side_bulge(self) -> float:
         """How far the side seams are kept out over the thigh, 0 to 1."""
-        return min(self.thigh / SIDE_REACH, 1.0)
+        return max(min(self.thigh / SIDE_REACH, 1.0), self.bulge)

@@ -250,3 +250,8 @@ class Ease(Table):
     calf: float = constant(13, "mm", "least visible room 1.3", "pant fit guide for historical dress")
     heel: float = constant(5, "mm", "a closed hem must pass the heel", COMMON)
     crotch: float = constant(5, "mm", "close jeans 0 to 1.5", "from memory")
+
+    @property
+    def mid_thigh(self) -> float:
+        """Least room halfway down the thigh: the mean of thigh and calf."""
+        return (self.thigh + self.calf) / 2

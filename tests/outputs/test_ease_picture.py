@@ -104,7 +104,7 @@ def test_a_shortfall_is_hatched_both_ways_and_named_with_its_amount(
     block = block_of(body)
     drawn = draw(block)
     [line] = [line for profile in ease_profiles(block) for line in profile.levels if line.level == level]
-    amount = f"{(line.body - line.pattern) / 10:.1f} cm"
+    amount = f"{(line.body + line.least_ease - line.pattern) / 10:.1f} cm"
     assert len(drawn.short) == 1
     assert {f"short {amount}", f"SHORT {amount}", f"Short: {level} by {amount}."} <= set(drawn.words)
 

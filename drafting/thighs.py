@@ -1,7 +1,7 @@
-"""The thighs of a body whose sides differ: a slimmer leg is drawn slimmer, and neither leg is short.
+"""The thighs as a whole: room at mid-thigh, and the legs of a body whose sides differ.
 
-Forks and crotch seam are alike on both sides, drawn for the fuller leg; the slimmer one goes in over its side
-seams.
+Forks and crotch seam are alike on both sides, drawn for the fuller leg; a slimmer one goes in over its side
+seams, and a side whose hip is narrower is not short.
 """
 
 from __future__ import annotations
@@ -24,13 +24,21 @@ turns in too sharply under the hip (own trial)."""
 _BY_HANDLE = 75.0
 """First guess of what the handle's share does to the girth of the thigh, mm (an average body's draft)."""
 
+_BY_BULGE = 22.0
+"""First guess of what side seams kept out all the way do to the girth at mid-thigh, mm (likewise)."""
+
 _ROUNDS = 4
 """Rounds of widening at most: the second leaves less than a tenth of a millimetre."""
 
 
-def fit_for_both(fitter: Fitter, sides: tuple[OneSide, ...]) -> Fit:
-    """Return the fit of the whole body, wider where a side's narrower hip would leave its thigh short."""
-    fit, thigh = fitter.solve(), fitter.body.get("thigh_girth")
+def fit_of(fitter: Fitter, sides: tuple[OneSide, ...]) -> Fit:
+    """Return the fit of the whole body, with room for its mid-thigh and for both sides where they differ."""
+    return _over_the_mid_thigh(fitter, _for_both_sides(fitter, fitter.solve(), sides))
+
+
+def _for_both_sides(fitter: Fitter, fit: Fit, sides: tuple[OneSide, ...]) -> Fit:
+    """Return the fit, wider where a side's narrower hip would leave its thigh short."""
+    thigh = fitter.body.get("thigh_girth")
     if thigh is None or not sides:
         return fit
     p = fitter.proportions
@@ -43,6 +51,25 @@ def fit_for_both(fitter: Fitter, sides: tuple[OneSide, ...]) -> Fit:
         ease = replace(fitter.ease, thigh=whole.thigh(p) + short - thigh.mm)
         fit = Fitter(fitter.body, fitter.leg, ease, p).solve()
     return fit
+
+
+def _over_the_mid_thigh(fitter: Fitter, fit: Fit) -> Fit:
+    """Return the fit, its side seams kept out until the mid-thigh has its ease, as far as they go."""
+    body = fitter.body
+    girth = body.get("mid_thigh_girth")
+    if girth is None:
+        return fit
+    height, wanted = body["mid_thigh_height"].mm, girth.mm + fitter.ease.mid_thigh
+
+    def miss(x: Numbers) -> Numbers:
+        lower = fitter.draft(replace(fit, bulge=float(x[0])))
+        return np.array([lower.front.width(height) + lower.back.width(height) - wanted])
+
+    start = np.array([fit.side_bulge])
+    if height < fitter.leg.hem_height.mm or miss(start)[0] >= -CLOSE:
+        return fit
+    found = solve_within(miss, start, np.array([[_BY_BULGE]]), (start, np.ones(1)), enough=CLOSE)
+    return replace(fit, bulge=float(found[0]))
 
 
 def leg_of_side(whole: Lower, side: OneSide, p: Proportions) -> Lower:
