@@ -10,6 +10,7 @@ import numpy as np
 from drafting.block import Block
 from drafting.body import Origin
 from drafting.findings import Finding, Level
+from drafting.leg_shape import foot_girth
 from drafting.means import MEANS, SIDE_REACH
 from drafting.measurements import Side
 from drafting.tolerance import CROTCH, SEAM
@@ -263,12 +264,17 @@ def _front_waist(block: Block) -> Iterator[Finding]:
 
 def _hem(block: Block) -> Iterator[Finding]:
     """Say when the hem is wider than its style because the heel must pass."""
-    heel, asked, hem = block.body.get("heel_girth"), block.leg.hem_asked, block.leg.hem.mm
-    if heel is not None and hem > asked + SEAM and hem <= heel.mm + block.ease.heel + SEAM:
-        text = "The hem is widened from {0} to {1}: closed, it must pass the heel, {2} round, and {3} more."
-        yield Finding(
-            "hem-raised", Level.NOTE, "hem", text, (asked, hem, heel.mm, block.ease.heel), hem, asked
-        )
+    foot, asked, hem = foot_girth(block.body, block.ease), block.leg.hem_asked, block.leg.hem.mm
+    if foot is None or hem <= asked + SEAM or hem > foot.mm + SEAM:
+        return
+    text = "The hem is widened from {0} to {1}: closed, it must pass the heel, "
+    if heel := block.body.get("heel_girth"):
+        text += "{2} round, and {3} more."
+        amounts = asked, hem, heel.mm, block.ease.heel
+    else:
+        text += "which you did not measure: the ankle, {2} round, and {3} more."
+        amounts = asked, hem, block.body["ankle_girth"].mm, hem - block.body["ankle_girth"].mm
+    yield Finding("hem-raised", Level.NOTE, "hem", text, amounts, hem, asked)
 
 
 def _between_levels(block: Block) -> Iterator[Finding]:

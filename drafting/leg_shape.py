@@ -17,6 +17,11 @@ _SMALLEST_HIP, _LARGEST_HIP = 850.0, 1150.0
 practice, no source)."""
 
 
+HEEL_OVER_ANKLE = 80.0
+"""A heel that was not measured is taken to be this much larger than the ankle, mm: the hem of a
+tapered leg in a handbook, from memory. Of 100 people 95 have more (2012 US Army survey, Natick TR-15/007)."""
+
+
 @dataclass(frozen=True, kw_only=True)
 class LegCut(Table):
     """How the leg is cut, as shares of the wearer's girths and lengths; the defaults are a straight leg.
@@ -82,7 +87,7 @@ class LegShape:
 
 
 def leg_shape(body: Body, ease: Ease, cut: LegCut) -> LegShape:
-    """Return the leg on a body: by shares of the hip, never too tight for a known knee, calf and heel."""
+    """Return the leg on a body: by shares of the hip, never too tight for a known knee, calf and foot."""
     hip = body["hip_girth"]
     knees, asked = [hip * cut.knee_of_hip], _between_rails(hip * cut.hem_of_hip, hip.mm, cut)
     if knee := body.get("knee_girth"):
@@ -99,8 +104,8 @@ def leg_shape(body: Body, ease: Ease, cut: LegCut) -> LegShape:
     if cut.hem_of_hip > cut.knee_of_hip:
         # However full the knee, a flare stays one: half of what it was meant to be.
         hems.append(knee_girth * ((1 + cut.hem_of_hip / cut.knee_of_hip) / 2))
-    if heel := body.get("heel_girth"):
-        hems.append(heel + named("heel ease", ease.heel))
+    if foot := foot_girth(body, ease):
+        hems.append(foot)
     leg = LegShape(
         knee=knee_girth,
         hem=largest(*hems),
@@ -109,6 +114,14 @@ def leg_shape(body: Body, ease: Ease, cut: LegCut) -> LegShape:
         hem_asked=asked.mm,
     )
     return _over_the_calf(leg, body, ease)
+
+
+def foot_girth(body: Body, ease: Ease) -> Length | None:
+    """Return what a closed hem must measure to pass the foot, None where neither heel nor ankle is known."""
+    if heel := body.get("heel_girth"):
+        return heel + named("heel ease", ease.heel)
+    ankle = body.get("ankle_girth")
+    return ankle + mm(HEEL_OVER_ANKLE + min(ease.heel, 0.0)) if ankle else None
 
 
 def _hem_height(body: Body, cut: LegCut) -> Length:

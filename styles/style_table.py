@@ -100,7 +100,7 @@ SETTINGS: Mapping[str, Setting] = {
     "ease.thigh": _length(-40, 250, "least room at the thigh"),
     "ease.knee": _length(-30, 300, "least room at the knee"),
     "ease.calf": _length(-30, 300, "least room at the calf"),
-    "ease.heel": _length(-60, 200, "least room of the hem over the heel"),
+    "ease.heel": _length(-60, 200, "least room of the hem over the heel; below 0 for a slit or zip"),
     "ease.crotch": _length(-10, 60, "added to the crotch length"),
     "front_pocket.kind": _kind("styles.front_pockets", "how its opening runs"),
     "front_pocket.width": _length(40, 170, "how far its opening reaches along the waist"),
