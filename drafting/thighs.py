@@ -66,7 +66,7 @@ def _over_the_mid_thigh(fitter: Fitter, fit: Fit) -> Fit:
         return np.array([lower.front.width(height) + lower.back.width(height) - wanted])
 
     start = np.array([fit.side_bulge])
-    if height < fitter.leg.hem_height.mm or miss(start)[0] >= -CLOSE:
+    if height < fitter.leg.hem_height.mm or fit.side_bulge == 1 or miss(start)[0] >= -CLOSE:
         return fit
     found = solve_within(miss, start, np.array([[_BY_BULGE]]), (start, np.ones(1)), enough=CLOSE)
     return replace(fit, bulge=float(found[0]))
