@@ -245,7 +245,7 @@ _ROWS = (
         possible=Range(90, 500),
         usual=Range(160, 330),
         need=Need.HELPS,
-        drives="the smallest width at the ankle",
+        drives="the smallest hem, when the heel was not measured",
     ),
     MeasurementSpec(
         key="mid_thigh_girth",
@@ -269,7 +269,7 @@ _ROWS = (
         usual=Range(600, 1600),
         mirror=True,
         need=Need.HELPS,
-        drives="the shape of side seam and dart between waist and hip",
+        drives="a check that the pattern goes round you between waist and hip",
     ),
     MeasurementSpec(
         key="waist_to_top_hip",
