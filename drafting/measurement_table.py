@@ -193,7 +193,7 @@ _ROWS = (
         usual=Range(70, 300),
         mirror=True,
         need=Need.HELPS_MOST,
-        drives="the hip level",
+        drives="the hip level, when the hip height was not taken",
     ),
     MeasurementSpec(
         key="knee_height",
@@ -292,7 +292,7 @@ _ROWS = (
         need=Need.HELPS,
         helper=True,
         sides=Sides.EITHER,
-        drives="the hip level, when waist to hip was not taken",
+        drives="the hip level",
     ),
     MeasurementSpec(
         key="calf_height",
@@ -315,7 +315,7 @@ _ROWS = (
         need=Need.HELPS,
         helper=True,
         sides=Sides.EITHER,
-        drives="the length of the side seam",
+        drives="how far the side seams differ, when given for each side",
     ),
     MeasurementSpec(
         key="front_crotch_length",
