@@ -15,7 +15,7 @@ from drafting.findings import Finding, Level
 from drafting.formula import Length, mm, named
 from drafting.measurements import MEASUREMENTS, Measurements
 from drafting.proportions import Proportions
-from drafting.regressions import REGRESSIONS
+from drafting.regressions import ABOVE_NAVEL, REGRESSIONS
 
 
 class Origin(Enum):
@@ -114,10 +114,11 @@ def complete(given: Measurements, proportions: Proportions) -> Body:
         height = known()["inside_leg_height"] + known()["body_rise"] - mm(p.seated_more_than_standing)
         derive("waist_height", height, Origin.DERIVED, "inside leg height and body rise")
     _split_crotch(values)
+    above, unsure = ABOVE_NAVEL[given.waist_taken_at]
     for guess in REGRESSIONS[given.estimate_like]:
-        length = guess.guess(known())
+        length = guess.guess(known(), above)
         if guess.target not in values and length is not None:
-            variance = (guess.spread * 10) ** 2 + sum(
+            variance = guess.spread_at(unsure) ** 2 + sum(
                 (factor * values[key].spread) ** 2 for key, factor in guess.factors.items()
             )
             values[guess.target] = Value(length, Origin.ESTIMATED, math.sqrt(variance), guess.source)

@@ -9,11 +9,12 @@ deviation).
 
 from __future__ import annotations
 
+import math
 from collections.abc import Mapping
 from dataclasses import dataclass
 
 from drafting.formula import Length, named
-from drafting.measurements import Population
+from drafting.measurements import Population, WaistLevel
 
 ARMY = "2012 US Army survey, Natick TR-15/007"
 HEINZ = "507 bodies, Heinz et al. 2003"
@@ -29,6 +30,7 @@ class Regression:
         factors: Factor of each predictor, by its key.
         spread: One standard deviation of single persons about the line, cm.
         source: Which survey.
+        both_ends: Whether the target starts and ends at the waist: taken higher, it gets longer twice.
     """
 
     target: str
@@ -36,13 +38,31 @@ class Regression:
     factors: Mapping[str, float]
     spread: float
     source: str = ARMY
+    both_ends: bool = False
 
-    def guess(self, known: Mapping[str, Length]) -> Length | None:
-        """Return the guess from known lengths (mm), None when a predictor is missing."""
+    def guess(self, known: Mapping[str, Length], above: float = 0.0) -> Length | None:
+        """Return the guess from known lengths (mm), None when a predictor is missing.
+
+        `above` is how far the waist was taken above the survey's, mm.
+        """
         if not self.factors.keys() <= known.keys():
             return None
         total = self.constant * 10 + sum(factor * known[key].mm for key, factor in self.factors.items())
-        return named(self.target.replace("_", " "), total)
+        return named(self.target.replace("_", " "), total + self._by_waist * above)
+
+    def spread_at(self, unsure: float) -> float:
+        """Return the spread, mm, where the level of the waist is itself unsure by so many mm."""
+        return math.hypot(self.spread * 10, self._by_waist * unsure)
+
+    @property
+    def _by_waist(self) -> float:
+        """What a waist taken higher adds beyond what the line makes of the greater waist height."""
+        return 2 - self.factors["waist_height"] if self.both_ends else 0.0
+
+
+ABOVE_NAVEL = {WaistLevel.NATURAL: (50.0, 10.0), WaistLevel.WORN: (0.0, 15.0)}
+"""How far the waist lies above the survey's, which is at the navel, and how sure that is, mm: the natural
+waist 4 to 6 cm above it, jeans worn about there (from memory)."""
 
 
 def _rise(hip: float, waist: float, rise: float) -> dict[str, float]:
@@ -63,7 +83,7 @@ REGRESSIONS: dict[Population, tuple[Regression, ...]] = {
         Regression("ankle_girth", 6.80, {"calf_girth": 0.396}, 0.95),
         Regression("heel_girth", 2.02, {"ankle_girth": 0.482, "stature": 0.114}, 0.95),
         Regression("heel_girth", 6.40, {"ankle_girth": 0.536, "inside_leg_height": 0.167}, 0.93),
-        Regression("total_crotch_length", 7.24, _rise(0.414, -0.078, 0.972), 2.35),
+        Regression("total_crotch_length", 7.24, _rise(0.414, -0.078, 0.972), 2.35, both_ends=True),
     ),
     Population.MEN: (
         Regression("thigh_girth", -1.92, {"hip_girth": 0.760, "waist_girth": -0.017, "stature": -0.065}, 1.9),
@@ -76,7 +96,7 @@ REGRESSIONS: dict[Population, tuple[Regression, ...]] = {
         Regression("ankle_girth", 7.22, {"calf_girth": 0.400}, 0.84),
         Regression("heel_girth", 1.23, {"ankle_girth": 0.633, "stature": 0.106}, 0.94),
         Regression("heel_girth", 5.33, {"ankle_girth": 0.704, "inside_leg_height": 0.152}, 0.94),
-        Regression("total_crotch_length", 0.71, _rise(0.352, 0.050, 0.995), 2.55),
+        Regression("total_crotch_length", 0.71, _rise(0.352, 0.050, 0.995), 2.55, both_ends=True),
     ),
     Population.NOBODY: (),
 }

@@ -5,14 +5,14 @@ import math
 import pytest
 
 from drafting.body import Body, Origin, complete
-from drafting.measurements import Measurements, Population
+from drafting.measurements import Measurements, Population, WaistLevel
 from drafting.proportions import Proportions
 from tests.wearers import wearer
 
 P = Proportions()
 
 
-def body(**changed: float | Population | None) -> Body:
+def body(**changed: float | Population | WaistLevel | None) -> Body:
     return complete(wearer(**changed), P)
 
 
@@ -76,10 +76,25 @@ def test_a_womans_thigh_is_guessed_by_the_survey_with_its_spread() -> None:
 
 
 def test_a_mans_crotch_length_is_guessed_by_the_survey_with_its_spread() -> None:
-    # Natick TR-15/007: 0.71 + 0.352 * 98 + 0.050 * 76 + 0.995 * (102.5 - 78) = 63.38 cm, sd 2.55
-    length = body(estimate_like=Population.MEN).values["total_crotch_length"]
+    # Natick TR-15/007: 0.71 + 0.352 * 98 + 0.050 * 76 + 0.995 * (102.5 - 78) = 63.38 cm, sd 2.55, of a waist
+    # at the navel, about where jeans are worn
+    worn = body(estimate_like=Population.MEN, waist_taken_at=WaistLevel.WORN)
+    length = worn.values["total_crotch_length"]
     assert length.length.mm == pytest.approx(633.8, abs=0.1)
-    assert length.spread == pytest.approx(25.5)
+    assert length.spread == pytest.approx(math.hypot(25.5, 1.005 * 15))
+
+
+@pytest.mark.parametrize(("like", "by_height"), [(Population.WOMEN, 0.972), (Population.MEN, 0.995)])
+def test_a_waist_taken_higher_than_the_surveys_lengthens_a_guessed_crotch_in_front_and_behind(
+    like: Population, by_height: float
+) -> None:
+    # the natural waist lies 4 to 6 cm above the navel (from memory); the line itself makes by_height of it
+    natural, worn = (
+        body(estimate_like=like, waist_taken_at=level).values["total_crotch_length"]
+        for level in (WaistLevel.NATURAL, WaistLevel.WORN)
+    )
+    assert natural.length.mm - worn.length.mm == pytest.approx((2 - by_height) * 50)
+    assert natural.origin is worn.origin is Origin.ESTIMATED
 
 
 def test_a_guess_never_takes_the_place_of_a_measurement() -> None:

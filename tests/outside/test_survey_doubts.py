@@ -12,7 +12,7 @@ import numpy as np
 import pytest
 
 from drafting import Measurements, draft_block
-from drafting.measurements import Population
+from drafting.measurements import Population, WaistLevel
 from drafting.what_to_measure import doubts
 from tests.outside.test_survey import COLUMNS, SURVEY
 
@@ -30,7 +30,10 @@ def test_a_doubt_is_as_large_as_what_people_miss_for_want_of_the_measurement(est
         for row in list(csv.DictReader(stream))[::60]:
             body = {key: float(row[column]) * 10 for column, key in COLUMNS.items()}
             like = LIKE[row["sex"]] if estimated else Population.NOBODY
-            block = draft_block(Measurements(**{key: body[key] for key in FOUR}, estimate_like=like))
+            four = {key: body[key] for key in FOUR}
+            # the survey's waist is at the navel, about where jeans are worn
+            given = Measurements(**four, estimate_like=like, waist_taken_at=WaistLevel.WORN)
+            block = draft_block(given)
             drafted = block.crotch_length - block.ease.crotch, block.levels.hip.mm, block.levels.knee.mm
             misses.append([mm - body[key] for mm, key in zip(drafted, KEYS, strict=True)])
             by = {doubt.key: doubt.by for doubt in doubts(block)}
