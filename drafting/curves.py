@@ -93,14 +93,25 @@ class Cubic:
         a quarter ellipse, 2/3 a parabola. Directions that meet in no such corner, so that no curve of one
         bend exists, get handles of a third of the chord.
         """
-        turn, chord = leave.cross(arrive), end - start
-        if turn:
-            ahead, behind = chord.cross(arrive) / turn, leave.cross(chord) / turn
-            if ahead > 0 and behind > 0:
-                corner = start + leave * ahead
-                return Cubic(start, start.towards(corner, share), end.towards(corner, share), end)
-        reach = chord.length / 3
-        return Cubic(start, start + leave.unit * reach, end + arrive.unit * -reach, end)
+        corner = _corner(start, leave, end, arrive)
+        if corner:
+            return Cubic(start, start.towards(corner, share), end.towards(corner, share), end)
+        return _unbent(start, leave, end, arrive)
+
+    @staticmethod
+    def squared(start: Point, leave: Vector, end: Point, arrive: Vector) -> Cubic:
+        """Return such a curve that bends as roundly as the end nearer to the corner allows.
+
+        From the other end it runs almost straight, as a line is squared to a seam. Both handles stop short of
+        the corner by a third of the way from it to the nearer end; midway between the ends that is a
+        parabola.
+        """
+        corner = _corner(start, leave, end, arrive)
+        if not corner:
+            return _unbent(start, leave, end, arrive)
+        first, last = start - corner, end - corner
+        short = min(first.length, last.length) / 3
+        return Cubic(start, corner + first.unit * short, corner + last.unit * short, end)
 
     @cached_property
     def straight(self) -> bool:
@@ -225,3 +236,18 @@ class Cubic:
             within = np.clip(within, _INSIDE, 1 - _INSIDE)
         velocity = _quadratics(within) @ d
         return self.places(t), velocity / np.hypot(velocity[:, :1], velocity[:, 1:])
+
+
+def _corner(start: Point, leave: Vector, end: Point, arrive: Vector) -> Point | None:
+    """Return where the two directions meet, None where that is behind either end."""
+    turn, chord = leave.cross(arrive), end - start
+    if not turn:
+        return None
+    ahead, behind = chord.cross(arrive) / turn, leave.cross(chord) / turn
+    return start + leave * ahead if ahead > 0 and behind > 0 else None
+
+
+def _unbent(start: Point, leave: Vector, end: Point, arrive: Vector) -> Cubic:
+    """Return a curve between directions that meet in no corner."""
+    reach = (end - start).length / 3
+    return Cubic(start, start + leave.unit * reach, end + arrive.unit * -reach, end)

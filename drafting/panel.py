@@ -328,10 +328,8 @@ def _crotch_curve(plan: PanelPlan, start: Point, down: Vector, fork: Point, arri
     curve = Cubic.bent(start, down, fork, arrive, plan.curve_handle)
     if curve.sharpest_bend() * _LEAST_RADIUS <= 1:
         return curve
-    return min(
-        (Cubic.bent(start, down, fork, arrive, handle) for handle in _HANDLES),
-        key=Cubic.sharpest_bend,
-    )
+    fuller = [Cubic.bent(start, down, fork, arrive, handle) for handle in _HANDLES]
+    return min([*fuller, Cubic.squared(start, down, fork, arrive)], key=Cubic.sharpest_bend)
 
 
 def _inseam_curve(plan: PanelPlan, c: Construction, fork: Point) -> Cubic:

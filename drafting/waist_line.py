@@ -291,7 +291,7 @@ def _closed_waist(
             arrive = arrive.turned(-_least(at_side, slack))
             reach = min(_SQUARED, chord.length / 3)
             return Cubic(top, top + leave.unit * reach, end + arrive.unit * -reach, end)
-    return Cubic.bent(top, leave, end, arrive, 2 / 3)
+    return Cubic.squared(top, leave, end, arrive)
 
 
 def _least(turn: float, most: float) -> float:

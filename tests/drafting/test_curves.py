@@ -130,3 +130,25 @@ def test_lengths_beyond_the_ends_are_clipped() -> None:
     curve = quarter(100, 100)
     assert curve.parameter_at(-5) == 0
     assert curve.parameter_at(1e6) == 1
+
+
+@pytest.mark.parametrize("turn", [0.1, 0.45, 0.8])
+@pytest.mark.parametrize(("near", "times"), [(10, 3.3), (40, 1.9), (100, 1.35)])
+def test_a_squared_curve_is_nearly_an_arc_at_the_nearer_end(near: float, times: float, turn: float) -> None:
+    """An arc that touches both lines `near` from their corner has a radius of near / tan(turn / 2)."""
+    start, corner = Point(0, 0), Point(200, 0)
+    arrive = Vector(1, 0).turned(turn)
+    curve = Cubic.squared(start, Vector(1, 0), corner + arrive * near, arrive)
+    assert curve.direction(0).angle_to(Vector(1, 0)) == pytest.approx(0)
+    assert curve.direction(1).angle_to(arrive) == pytest.approx(0, abs=1e-9)
+    assert curve.sharpest_bend() <= times * math.tan(turn / 2) / near
+    # from the other side it is the same curve
+    back = Cubic.squared(curve.end, -arrive, start, Vector(-1, 0)).reversed()
+    assert (back.point(0.3) - curve.point(0.3)).length == pytest.approx(0, abs=1e-9)
+
+
+def test_a_squared_curve_midway_between_its_ends_is_a_parabola() -> None:
+    start, corner, end = Point(0, 0), Point(50, 0), Point(50, 50)
+    curve = Cubic.squared(start, Vector(1, 0), end, Vector(0, 1))
+    assert (curve.c1 - start.towards(corner, 2 / 3)).length == pytest.approx(0, abs=1e-9)
+    assert (curve.c2 - end.towards(corner, 2 / 3)).length == pytest.approx(0, abs=1e-9)

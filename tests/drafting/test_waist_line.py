@@ -147,3 +147,19 @@ def test_where_the_waist_is_far_over_the_hip_its_lines_still_bend_one_way_and_jo
     block = draft_block(wearer(**given, total_crotch_length=800))
     assert unfair_lines(block) == []
     assert joins(block).within()
+
+
+@pytest.mark.parametrize(
+    "changed",
+    [
+        {"waist_girth": 700, "total_crotch_length": 740},
+        {"waist_girth": 680, "total_crotch_length": 760},
+        {"waist_girth": 960, "total_crotch_length": 760},
+        {"waist_girth": 900, "total_crotch_length": 740, "waist_to_hip": 130},
+    ],
+)
+def test_no_waist_line_has_a_point_near_its_seams(changed: dict[str, float]) -> None:
+    # a hand's curve ruler is no sharper at its head: some 5 cm of radius (common practice, no source)
+    block = draft_block(wearer(**changed))
+    for panel in (block.front, block.back):
+        assert max(curve.sharpest_bend() for curve in panel.closed_waist.curves) < 1 / 50, panel.name

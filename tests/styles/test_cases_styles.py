@@ -329,7 +329,7 @@ def test_above_the_waist_the_band_goes_round_the_body_that_is_there(
     assert girth.mm > block.body["waist_girth"].mm and girth.spread > 0, "an estimate, with its spread"
     jeans = make_jeans(block, replace(STRAIGHT, below_waist=-above, band=band))
     assert jeans.faults == ()
-    assert closed_band(jeans) >= girth.mm - 1
+    assert closed_band(jeans) >= girth.mm - 2, "the upper edge is drawn anew, as at the waist"
 
 
 @pytest.mark.parametrize("above", [25.0, 50.0])
