@@ -6,9 +6,10 @@ from numbers import Real
 from types import NoneType
 
 from drafting.errors import DraftRefused, Problem, Severity
-from drafting.measurement_relations import RELATIONS, Relation, term_of
+from drafting.measurement_relations import RELATIONS
 from drafting.measurement_table import MEASUREMENTS, MeasurementSpec, Need, Range
-from drafting.measurements import Measurements, Population, SideMeasurements, WaistLevel
+from drafting.measurements import Measurements, Population, SideMeasurements, WaistLevel, term_of
+from drafting.relation import Relation
 
 __all__ = ["Wording", "check_length", "check_measurements", "refuse_meaningless", "usual_reading"]
 

@@ -10,81 +10,11 @@ Sources, as marked on the rows:
 Outside `possible` the values contradict each other so far that no draft could serve (own judgement).
 """
 
-from collections.abc import Callable, Iterator, Mapping
-from dataclasses import dataclass
-from math import inf
-
-from drafting.measurement_table import MEASUREMENTS, Range
-
-__all__ = ["RELATIONS", "Relation", "term_of"]
-
-Expect = Callable[..., Range]
+from drafting.measurement_table import Range
+from drafting.relation import Expect, Relation, less, plus, times
 
 SEATED_MORE = 20.0
 """Seated rise less standing rise: the flesh sits down on the seat (common practice)."""
-
-
-@dataclass(frozen=True, kw_only=True)
-class Relation:
-    """What `key` may be when the measurements named in `given` are known.
-
-    Attributes:
-        key: the measurement judged.
-        given: the measurements it is judged by, in the order in which the callables take them.
-        usual: their values to the range that passes without remark.
-        possible: their values to the range outside which the draft is refused.
-        ask: what may have happened, for the wearer.
-        unless: measurements that, when known, make this relation idle, as a better one exists.
-        compare: what to set beside the value: a name, and how it follows from the given values.
-        source: where the usual range comes from.
-    """
-
-    key: str
-    given: tuple[str, ...]
-    usual: Expect
-    ask: str
-    source: str
-    possible: Expect = lambda *values: Range(-inf, inf)
-    unless: tuple[str, ...] = ()
-    compare: tuple[str, Callable[..., float]] | None = None
-
-    def judged(self, known: Mapping[str, float]) -> Iterator[Mapping[str, str]]:
-        """Yield, for the body and then each side, which known values stand for this relation's names.
-
-        Args:
-            known: lengths in millimetres by key, a side's own as "left.thigh_girth".
-
-        Yields:
-            This relation's names to keys of `known`. A side is yielded only when a value of its own counts.
-        """
-        names = (self.key, *self.given)
-        sides = [side for side in ("left.", "right.") if any(key.startswith(side) for key in known)]
-        for prefix in ("", *sides):
-            used = {name: prefix + name if prefix + name in known else name for name in names}
-            complete = all(key in known for key in used.values())
-            own = not prefix or any(key.startswith(prefix) for key in used.values() if key not in names)
-            if complete and own and not any(key in known for key in self.unless):
-                yield used
-
-
-def term_of(key: str) -> str:
-    """Return the printed term of a key: "left.thigh_girth" gives "left thigh girth"."""
-    side, _, name = key.rpartition(".")
-    return f"{side} {MEASUREMENTS[name].term}".strip()
-
-
-def _times(low: float, high: float) -> Expect:
-    return lambda other: Range(low * other, high * other)
-
-
-def _plus(low: float, high: float) -> Expect:
-    """Range from the (sum of the) given values plus low to the same plus high."""
-    return lambda *others: Range(sum(others) + low, sum(others) + high)
-
-
-def _less(low: float, high: float) -> Expect:
-    """Range from the first given value less the second plus low, to the same plus high."""
-    return lambda upper, lower: Range(upper - lower + low, upper - lower + high)
 
 
 def _crotch_seated(low: float, high: float) -> Expect:
@@ -107,8 +37,8 @@ RELATIONS: tuple[Relation, ...] = (
         key="waist_girth",
         given=("hip_girth",),
         source="SURVEY 0.70 to 1.15",
-        usual=_times(0.60, 1.22),
-        possible=_times(0.40, 1.70),
+        usual=times(0.60, 1.22),
+        possible=times(0.40, 1.70),
         ask="Is one of them in another unit, or are the two exchanged?",
     ),
     Relation(
@@ -123,32 +53,32 @@ RELATIONS: tuple[Relation, ...] = (
         key="front_waist_arc",
         given=("waist_girth",),
         source="CRAFT",
-        usual=_times(0.38, 0.66),
-        possible=_times(0.20, 0.80),
+        usual=times(0.38, 0.66),
+        possible=times(0.20, 0.80),
         ask="It is the front part only, side seam to side seam.",
     ),
     Relation(
         key="front_hip_arc",
         given=("hip_girth",),
         source="CRAFT",
-        usual=_times(0.38, 0.62),
-        possible=_times(0.20, 0.80),
+        usual=times(0.38, 0.62),
+        possible=times(0.20, 0.80),
         ask="It is the front part only, side seam to side seam.",
     ),
     Relation(
         key="half_hip_arc",
         given=("hip_girth",),
         source="CRAFT",
-        usual=_times(0.45, 0.55),
-        possible=_times(0.25, 0.75),
+        usual=times(0.45, 0.55),
+        possible=times(0.25, 0.75),
         ask="It runs from the middle of the front to the middle of the back.",
     ),
     Relation(
         key="hip_girth",
         given=("left.half_hip_arc", "right.half_hip_arc"),
         source="TERM",
-        usual=_plus(-10, 10),
-        possible=_plus(-80, 80),
+        usual=plus(-10, 10),
+        possible=plus(-80, 80),
         ask="The two halves should make the whole.",
     ),
     # Heights and levels.
@@ -156,16 +86,16 @@ RELATIONS: tuple[Relation, ...] = (
         key="waist_height",
         given=("stature",),
         source="SURVEY 0.55 to 0.66, at the navel",
-        usual=_times(0.53, 0.70),
-        possible=_times(0.40, 0.85),
+        usual=times(0.53, 0.70),
+        possible=times(0.40, 0.85),
         ask="Is one of them in another unit?",
     ),
     Relation(
         key="inside_leg_height",
         given=("stature",),
         source="SURVEY 0.42 to 0.54",
-        usual=_times(0.41, 0.56),
-        possible=_times(0.20, 0.70),
+        usual=times(0.41, 0.56),
+        possible=times(0.20, 0.70),
         ask="Is one of them in another unit?",
     ),
     Relation(
@@ -173,7 +103,7 @@ RELATIONS: tuple[Relation, ...] = (
         given=("inside_leg_height",),
         source="SURVEY 125 to 283 mm more, at the navel",
         usual=lambda leg: Range(leg + 120, min(leg + 360, 1.43 * leg)),
-        possible=_plus(60, 550),
+        possible=plus(60, 550),
         ask="A long body over short legs, or the reverse, is possible; otherwise measure both again.",
     ),
     Relation(
@@ -181,16 +111,16 @@ RELATIONS: tuple[Relation, ...] = (
         given=("inside_leg_height",),
         source="SURVEY, as the row above",
         unless=("waist_height",),
-        usual=_times(0.16, 0.44),
-        possible=_times(0.08, 1.2),
+        usual=times(0.16, 0.44),
+        possible=times(0.08, 1.2),
         ask="A long body over short legs, or the reverse, is possible; otherwise measure both again.",
     ),
     Relation(
         key="body_rise",
         given=("waist_height", "inside_leg_height"),
         source="CRAFT",
-        usual=_less(SEATED_MORE - 30, SEATED_MORE + 30),
-        possible=_less(-180, 220),
+        usual=less(SEATED_MORE - 30, SEATED_MORE + 30),
+        possible=less(-180, 220),
         compare=("waist height less inside leg height", lambda waist, leg: waist - leg),
         ask="Seated it is usually some 2 cm (3/4 in) more. Which do you trust? Leave the other out.",
     ),
@@ -200,8 +130,8 @@ RELATIONS: tuple[Relation, ...] = (
         given=("outside_leg_length", "inside_leg_height"),
         source="CRAFT",
         unless=("waist_height",),
-        usual=_less(SEATED_MORE / 2 - 30, SEATED_MORE / 2 + 30),
-        possible=_less(-190, 210),
+        usual=less(SEATED_MORE / 2 - 30, SEATED_MORE / 2 + 30),
+        possible=less(-190, 210),
         compare=("outside leg length less inside leg height", lambda outside, leg: outside - leg),
         ask="The two usually agree within 2 cm (3/4 in). Which do you trust? Leave the other out.",
     ),
@@ -209,8 +139,8 @@ RELATIONS: tuple[Relation, ...] = (
         key="hip_height",
         given=("waist_height",),
         source="SURVEY 50 to 253 mm less, at the navel",
-        usual=_plus(-300, -60),
-        possible=_plus(-500, -15),
+        usual=plus(-300, -60),
+        possible=plus(-500, -15),
         ask="The hip level lies below the waist.",
     ),
     # In 1 of 70 bodies of the survey the fullest seat lies below the crotch, by up to 29 mm, so this is
@@ -219,23 +149,23 @@ RELATIONS: tuple[Relation, ...] = (
         key="hip_height",
         given=("inside_leg_height",),
         source="SURVEY -29 to 139 mm more",
-        usual=_plus(0, 150),
-        possible=_plus(-60, 350),
+        usual=plus(0, 150),
+        possible=plus(-60, 350),
         ask="The hip level usually lies above the crotch.",
     ),
     Relation(
         key="waist_to_hip",
         given=("waist_height", "hip_height"),
         source="TERM: along the curve, so longer",
-        usual=_less(-15, 50),
-        possible=_less(-120, 150),
+        usual=less(-15, 50),
+        possible=less(-120, 150),
         ask="Were both taken from the same level?",
     ),
     Relation(
         key="waist_to_hip",
         given=("body_rise",),
         source="CRAFT",
-        usual=_times(0.25, 1.0),
+        usual=times(0.25, 1.0),
         possible=lambda rise: Range(0.05 * rise, rise + 60),
         ask="The hip level lies between waist and crotch.",
     ),
@@ -252,16 +182,16 @@ RELATIONS: tuple[Relation, ...] = (
         key="waist_to_top_hip",
         given=("waist_to_hip",),
         source="TERM",
-        usual=_times(0.35, 0.65),
-        possible=_times(0.05, 0.98),
+        usual=times(0.35, 0.65),
+        possible=times(0.05, 0.98),
         ask="The top hip lies halfway between waist and hip.",
     ),
     Relation(
         key="outside_leg_length",
         given=("waist_height",),
         source="TERM: along the curve, so longer",
-        usual=_plus(-10, 60),
-        possible=_plus(-120, 200),
+        usual=plus(-10, 60),
+        possible=plus(-120, 200),
         ask="Were both taken from the same level?",
     ),
     Relation(
@@ -269,24 +199,24 @@ RELATIONS: tuple[Relation, ...] = (
         given=("inside_leg_height",),
         source="SURVEY, as for waist height",
         unless=("waist_height",),
-        usual=_plus(130, 400),
-        possible=_plus(60, 600),
+        usual=plus(130, 400),
+        possible=plus(60, 600),
         ask="Were both taken down to the floor?",
     ),
     Relation(
         key="knee_height",
         given=("inside_leg_height",),
         source="SURVEY 0.535 to 0.625",
-        usual=_times(0.50, 0.66),
-        possible=_times(0.25, 0.95),
+        usual=times(0.50, 0.66),
+        possible=times(0.25, 0.95),
         ask="The knee lies a little above half the inside leg, well below the crotch.",
     ),
     Relation(
         key="calf_height",
         given=("knee_height",),
         source="from memory",
-        usual=_times(0.55, 0.92),
-        possible=_times(0.20, 1.0),
+        usual=times(0.55, 0.92),
+        possible=times(0.20, 1.0),
         ask="The fullest calf lies below the knee.",
     ),
     # Girths of the leg.
@@ -294,52 +224,52 @@ RELATIONS: tuple[Relation, ...] = (
         key="thigh_girth",
         given=("hip_girth",),
         source="SURVEY 0.525 to 0.687",
-        usual=_times(0.49, 0.73),
-        possible=_times(0.25, 0.95),
+        usual=times(0.49, 0.73),
+        possible=times(0.25, 0.95),
         ask="It is one thigh only, just below the seat.",
     ),
     Relation(
         key="thigh_girth",
         given=("knee_girth",),
         source="SURVEY 1.30 to 1.84, just above the kneecap",
-        usual=_times(1.15, 2.0),
-        possible=_times(1.0, 3.5),
+        usual=times(1.15, 2.0),
+        possible=times(1.0, 3.5),
         ask="The thigh is larger than the knee; are the two exchanged?",
     ),
     Relation(
         key="mid_thigh_girth",
         given=("thigh_girth",),
         source="CRAFT",
-        usual=_times(0.70, 1.0),
+        usual=times(0.70, 1.0),
         ask="Halfway down, the thigh is slimmer than at the top.",
     ),
     Relation(
         key="mid_thigh_girth",
         given=("knee_girth",),
         source="CRAFT",
-        usual=_times(1.0, 1.8),
+        usual=times(1.0, 1.8),
         ask="Halfway down, the thigh is fuller than the knee.",
     ),
     Relation(
         key="calf_girth",
         given=("knee_girth",),
         source="SURVEY 0.77 to 1.12, just above the kneecap",
-        usual=_times(0.75, 1.18),
+        usual=times(0.75, 1.18),
         ask="Knee and calf are usually near each other; are the two exchanged?",
     ),
     Relation(
         key="ankle_girth",
         given=("calf_girth",),
         source="SURVEY 0.465 to 0.713",
-        usual=_times(0.45, 0.75),
+        usual=times(0.45, 0.75),
         ask="The ankle is slimmer than the calf; are the two exchanged?",
     ),
     Relation(
         key="heel_girth",
         given=("ankle_girth",),
         source="SURVEY 1.12 to 1.75",
-        usual=_times(1.10, 1.80),
-        possible=_times(0.8, 3.0),
+        usual=times(1.10, 1.80),
+        possible=times(0.8, 3.0),
         ask="Round the heel is more than round the ankle.",
     ),
     # Crotch length: twice the rise, and a share of the hip for the way between the legs. At a share of 0.25
@@ -366,24 +296,24 @@ RELATIONS: tuple[Relation, ...] = (
         key="total_crotch_length",
         given=("front_crotch_length", "back_crotch_length"),
         source="TERM",
-        usual=_plus(-10, 10),
-        possible=_plus(-80, 80),
+        usual=plus(-10, 10),
+        possible=plus(-80, 80),
         ask="Front and back part should make the whole.",
     ),
     Relation(
         key="back_crotch_length",
         given=("total_crotch_length",),
         source="SURVEY 0.42 to 0.70",
-        usual=_times(0.41, 0.71),
-        possible=_times(0.20, 0.85),
+        usual=times(0.41, 0.71),
+        possible=times(0.20, 0.85),
         ask="It is the back part only.",
     ),
     Relation(
         key="front_crotch_length",
         given=("total_crotch_length",),
         source="SURVEY 0.30 to 0.58",
-        usual=_times(0.29, 0.59),
-        possible=_times(0.15, 0.80),
+        usual=times(0.29, 0.59),
+        possible=times(0.15, 0.80),
         ask="It is the front part only.",
     ),
     # The two sides of one body.
@@ -392,8 +322,8 @@ RELATIONS: tuple[Relation, ...] = (
             key=f"left.{key}",
             given=(f"right.{key}",),
             source="CRAFT",
-            usual=_plus(-30, 30),
-            possible=_plus(-150, 150),
+            usual=plus(-30, 30),
+            possible=plus(-150, 150),
             ask="Two sides may differ, but so much is rare.",
         )
         for key in ("inside_leg_height", "outside_leg_length", "hip_height", "thigh_girth")

@@ -20,6 +20,7 @@ __all__ = [
     "SideMeasurements",
     "Sides",
     "WaistLevel",
+    "term_of",
 ]
 
 
@@ -108,3 +109,9 @@ class Measurements:
                 if field.name in MEASUREMENTS and value is not None:
                     found[prefix + field.name] = value
         return found
+
+
+def term_of(key: str) -> str:
+    """Return the printed term of a key: "left.thigh_girth" gives "left thigh girth"."""
+    side, _, name = key.rpartition(".")
+    return f"{side} {MEASUREMENTS[name].term}".strip()

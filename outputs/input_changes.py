@@ -7,8 +7,7 @@ from dataclasses import dataclass, fields, replace
 from typing import Any
 
 from drafting.corrections import CORRECTIONS
-from drafting.measurement_relations import term_of
-from drafting.measurements import MEASUREMENTS, Measurements, SideMeasurements
+from drafting.measurements import MEASUREMENTS, Measurements, SideMeasurements, term_of
 from outputs.inputs import Inputs
 from outputs.setting_values import show_value
 from outputs.units import Unit, format_length

@@ -7,8 +7,8 @@ from functools import partial
 
 from drafting.block import draft_block
 from drafting.measurement_checks import Wording
-from drafting.measurement_relations import term_of
 from drafting.measurement_table import Range
+from drafting.measurements import term_of
 from drafting.tape_error import LEAST, SLIP, Effect, TapeError, tape_errors
 from outputs.measurement_file import MeasurementFile
 from outputs.summary import wrapped

@@ -13,7 +13,6 @@ from typing import Any, TypeVar
 from drafting.corrections import CORRECTIONS
 from drafting.errors import DraftRefused, Problem, Severity
 from drafting.measurement_checks import Wording, check_length, check_measurements
-from drafting.measurement_relations import term_of
 from drafting.measurements import (
     MEASUREMENTS,
     Measurements,
@@ -22,6 +21,7 @@ from drafting.measurements import (
     SideMeasurements,
     Sides,
     WaistLevel,
+    term_of,
 )
 from outputs.cloth_entries import CLOTH_ENTRIES, in_one_line, read_cloth
 from outputs.file_wording import FileWording

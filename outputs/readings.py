@@ -9,8 +9,7 @@ from typing import Any
 
 from drafting.errors import Problem, Severity
 from drafting.measurement_checks import check_length
-from drafting.measurement_relations import term_of
-from drafting.measurements import MEASUREMENTS
+from drafting.measurements import MEASUREMENTS, term_of
 from outputs.file_wording import FileWording
 from outputs.units import LengthError, TypedLength, Unit, format_length, read_length
 
