@@ -14,6 +14,7 @@ import numpy as np
 
 from drafting.alteration import Alteration
 from drafting.body import Body
+from drafting.crotch_curve import missing_turn
 from drafting.formula import Length, named
 from drafting.leg_shape import LegShape
 from drafting.means import Fit
@@ -141,7 +142,12 @@ class Fitter:
             behind = alteration.altered_back(behind, toile, shares)
         front = draw_panel(in_front, levels)
         behind = replace(behind, inseam_length=front.inseam.length - p.inseam_ease)
-        return Lower(body, levels, shares, front, draw_panel(behind, levels))
+        back = draw_panel(behind, levels)
+        if turn := missing_turn(back.crotch.curves[0].reversed()):
+            # What the back lacks the front has to spare: together they are smooth across the inseam.
+            front = draw_panel(replace(in_front, fork_turn=-turn), levels)
+            back = draw_panel(replace(behind, fork_turn=turn), levels)
+        return Lower(body, levels, shares, front, back)
 
     def corrected(self, fit: Fit, alteration: Alteration) -> Fit:
         """Return the fit of the toile, its thigh wider by what the correction asks for.

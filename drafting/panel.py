@@ -12,6 +12,7 @@ from dataclasses import dataclass
 from functools import cached_property
 
 from drafting.construction import DOWN, LEFT, RIGHT, UP, Construction, Stage
+from drafting.crotch_curve import crotch_curve
 from drafting.curves import Cubic
 from drafting.formula import Length, named
 from drafting.paths import Path, parameter_at_level
@@ -61,6 +62,8 @@ class PanelPlan:
         side_turn: The side seam's angle at the waist, as a multiple of that of its chord from the hip.
         inseam_length: Wanted length of the inseam, fork to hem, where `drop` is None.
         swing: How far the hem stands outwards of the crease, for a leg that bends at the knee.
+        fork_turn: How much more than square to the inseam the crotch seam arrives at the fork (negative:
+            less).
     """
 
     name: str
@@ -84,6 +87,7 @@ class PanelPlan:
     side_turn: float
     inseam_length: float | None = None
     swing: float = 0.0
+    fork_turn: float = 0.0
 
 
 @dataclass(frozen=True)
@@ -151,13 +155,6 @@ def thigh_level(levels: Levels, back_fork: float, p: Proportions) -> float:
 _DROPS = (-30.0, 100.0)
 """The fork's drop stays within this, mm; beyond it the inseams are not trued, and the trueing says so
 (common practice)."""
-
-_LEAST_RADIUS = 18.0
-"""A crotch curve that turns more sharply than this radius, mm, is drawn with other handles (common
-practice)."""
-
-_HANDLES = (0.5, 0.55, 0.6, 0.65, 0.7, 0.75)
-"""Handles that are tried for it, as shares of the way to the corner: a quarter ellipse's and fuller ones."""
 
 _INTO_FLARE = 0.15
 """A flare is rounded over twice this share of the way from knee to hem (common practice, no source)."""
@@ -233,7 +230,8 @@ def draw_panel(plan: PanelPlan, levels: Levels) -> Panel:
         "straight or rounded into a flare to the knee, then hollowed",
     )
 
-    # 7. Crotch seam: leaves the centre line, arrives square to the inseam so that both forks join smoothly.
+    # 7. Crotch seam: leaves the centre line, arrives square to the inseam so that both forks join smoothly,
+    # or as far off as the other panel's the other way.
     c.stage = Stage.PANEL
     start_at = levels.crotch + plan.curve_height
     start = top + down * ((top.y - start_at.mm) / -down.y)
@@ -245,8 +243,8 @@ def draw_panel(plan: PanelPlan, levels: Levels) -> Panel:
         plan.curve_height,
     )
     c.stage = Stage.CURVE
-    arrive = upper.direction(0).left
-    curve = _crotch_curve(plan, start, down, c["fork"], arrive)
+    arrive = upper.direction(0).left.turned(plan.fork_turn)
+    curve = crotch_curve(start, down, c["fork"], arrive, handle=plan.curve_handle)
     seam = Path((Cubic.line(top, start), curve)).reversed()
     c.line(
         "crotch seam",
@@ -321,15 +319,6 @@ def _down_to(curve: Cubic, y: float) -> Path:
     """Return a curve that runs downwards as far as the height `y`; the whole of it where it ends above."""
     t = parameter_at_level(curve, y)
     return Path((curve if t is None else curve.split(t)[0],))
-
-
-def _crotch_curve(plan: PanelPlan, start: Point, down: Vector, fork: Point, arrive: Vector) -> Cubic:
-    """Return the crotch curve; where its handles would give it a point, with those that round it most."""
-    curve = Cubic.bent(start, down, fork, arrive, plan.curve_handle)
-    if curve.sharpest_bend() * _LEAST_RADIUS <= 1:
-        return curve
-    fuller = [Cubic.bent(start, down, fork, arrive, handle) for handle in _HANDLES]
-    return min([*fuller, Cubic.squared(start, down, fork, arrive)], key=Cubic.sharpest_bend)
 
 
 def _inseam_curve(plan: PanelPlan, c: Construction, fork: Point) -> Cubic:
