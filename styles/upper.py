@@ -77,10 +77,10 @@ def back_at(panel: BlockPanel, depth: float) -> Back:
     """Return the back ending `depth` mm below the block's waist, its darts gathered into one.
 
     Gathering changes the closed waist by up to a millimetre; at the block's own waist it must measure what
-    was asked for.
+    was asked for, and above it what the body widens besides.
     """
     crotch, side = _ends(panel, depth)
-    sewn = panel.waist_length if abs(depth) <= JOIN else None
+    sewn = panel.waist_length + _widened(panel, depth) if depth <= JOIN else None
     whole = Path((_level(crotch, side),))
     middle = whole.length / 2
     open_width = sum(dart.opening(whole.point(middle).y) for dart in panel.darts)
@@ -115,9 +115,14 @@ def _ends(panel: BlockPanel, depth: float) -> tuple[Path, Path]:
     if depth > 0:
         return centre.split(depth)[1].reversed(), side.split(depth)[1]
     down = centre.direction(0)
-    out = Vector(-(abs(down.x / down.y) + WIDER_ABOVE / 2 * _WIDENS[panel.name]), 1).unit
+    out = Vector(-(abs(down.x / down.y) + _widened(panel, -1.0)), 1).unit
     raised = Path((Cubic.line(centre.start + down * depth, centre.start),)) + centre
     return raised.reversed(), _leaning(side.start, -side.direction(0), out, -depth).reversed() + side
+
+
+def _widened(panel: BlockPanel, depth: float) -> float:
+    """Return by how much this panel's half of the body is wider than its waist at a depth above it, mm."""
+    return WIDER_ABOVE / 2 * _WIDENS[panel.name] * max(-depth, 0.0)
 
 
 def _leaning(start: Point, along: Vector, out: Vector, length: float) -> Path:
@@ -308,17 +313,40 @@ practice, no source)."""
 _OF_CURVE = 0.3
 """Along the centre back it reaches over no more than this share of the crotch curve (common practice)."""
 
+_MOST_BENT = 0.8
+"""How much longer a yoke is below than above, as a share of its depth: where it would be more the yoke is made
+deeper, in steps of `_DEEPER` mm, as nobody can sew a rainbow (own judgement)."""
+_DEEPER = 5.0
+
 
 def back_top(panel: BlockPanel, style: Style) -> BackTop:
     """Return the back's band, yoke and yoke seam, drawn in one so that each edge is shared."""
     band = seam_depth(style) - style.below_waist
     back = back_at(panel, style.below_waist)
-    curve, line = (part.length for part in panel.panel.crotch.curves)
-    upright = line + _OF_CURVE * curve - style.below_waist
-    way = panel.panel.levels.waist.mm - panel.panel.levels.hip.mm - style.below_waist
-    at_centre = max(min(band + style.yoke_centre, upright), band + _LEAST_YOKE)
-    at_side = max(min(band + style.yoke_side, _ABOVE_HIP * way), band + _LEAST_YOKE)
+    at_centre, at_side = _depths(panel, style, back)
     top = yoked(back, centre_depth=at_centre, side_depth=at_side)
     above, yoke = top.crown.cut(band) if band else (None, top.crown)
     crotch = back.crotch.reversed().split(at_centre)[1].reversed()
     return BackTop(above, yoke, top.seam, back.side.split(at_side)[1], crotch)
+
+
+def _depths(panel: BlockPanel, style: Style, back: Back) -> tuple[float, float]:
+    """Return how deep band and yoke together reach along centre and side, mm: as far as trunk and waist ask."""
+    band = seam_depth(style) - style.below_waist
+    curve, line = (part.length for part in panel.panel.crotch.curves)
+    upright = line + _OF_CURVE * curve - style.below_waist
+    way = panel.panel.levels.waist.mm - panel.panel.levels.hip.mm - style.below_waist
+    most = max(upright, band + _LEAST_YOKE), max(_ABOVE_HIP * way, band + _LEAST_YOKE)
+    wanted = band + style.yoke_centre, band + style.yoke_side
+    while True:
+        depths = min(wanted[0], most[0]), min(wanted[1], most[1])
+        if depths == most or _bent(back, *depths) <= _MOST_BENT:
+            return depths
+        wanted = wanted[0] + _DEEPER, wanted[1] + _DEEPER
+
+
+def _bent(back: Back, at_centre: float, at_side: float) -> float:
+    """Return how much longer a crown is below than above, as a share of its depth."""
+    chord = back.side.point(at_side) - back.crotch.point(back.crotch.length - at_centre)
+    waist = back.inner.length + (back.outer.length if back.outer else 0.0)
+    return 2 * (chord.length - waist) / (at_centre + at_side)
