@@ -1,0 +1,53 @@
+"""The top of the jeans on bodies that ask much of it: yokes of a wide drop, bands above the waist."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import pytest
+
+from drafting.measurements import Measurements
+from styles.cloth import Cloth
+from styles.jeans import make_jeans
+from styles.room import block_for
+from styles.style import STRAIGHT, Band, Rise
+from styles.upper import back_top
+from styles.worn_level import girth_at
+
+CURVED = Measurements(waist_girth=912, hip_girth=1374, inside_leg_height=896, body_rise=320)
+"""A third less waist than hip: two darts of 28 mm in each back."""
+SHORT_AND_CURVED = Measurements(waist_girth=1034, hip_girth=1432, inside_leg_height=700, body_rise=255)
+
+
+@pytest.mark.parametrize("body", [CURVED, SHORT_AND_CURVED])
+def test_a_yoke_that_takes_in_much_is_cut_deeper_and_stays_whole(body: Measurements) -> None:
+    # Common practice, no source: a dart wider than half the yoke's depth cannot be closed in it.
+    style = replace(STRAIGHT, rise=Rise.NATURAL, band=Band.STRAIGHT)
+    block = block_for(body, style, Cloth())
+    jeans = make_jeans(block, style)
+    top = back_top(block.halves[0].back, jeans.style)
+    assert not jeans.faults
+    assert all(check.passes for check in jeans.seams)
+    assert top.yoke.waist.length == pytest.approx(block.halves[0].back.waist_length, abs=2)
+    depth = (top.yoke.centre.length + top.yoke.side.length) / 2
+    assert depth > (style.yoke_centre + style.yoke_side) / 2 + 20
+    assert top.yoke.lower.length - top.yoke.waist.length < depth
+
+
+def test_an_ordinary_yoke_keeps_the_depth_of_its_style() -> None:
+    body = Measurements(waist_girth=760, hip_girth=980, inside_leg_height=780, body_rise=265)
+    style = replace(STRAIGHT, below_waist=0, band=Band.STRAIGHT)
+    top = back_top(block_for(body, style, Cloth()).halves[0].back, style)
+    assert top.yoke.centre.length == pytest.approx(65)
+    assert top.yoke.side.length == pytest.approx(35)
+
+
+@pytest.mark.parametrize("band", Band)
+@pytest.mark.parametrize("above", [5, 25, 45])
+def test_above_the_waist_a_band_is_no_smaller_than_the_girth_there(band: Band, above: float) -> None:
+    body = Measurements(waist_girth=1090, hip_girth=1439, inside_leg_height=800, body_rise=230)
+    style = replace(STRAIGHT, below_waist=-above, band=band)
+    block = block_for(body, style, Cloth())
+    girth = girth_at(block.body, block.levels.waist.mm + above)
+    assert girth.mm == pytest.approx(1090 + above / 2)
+    assert make_jeans(block, style).band_length >= girth.mm
