@@ -17,7 +17,7 @@ from outputs.canvas import Align, Canvas, Polyline, Recording, Role, circle, lin
 from outputs.layout import Layout, StandingPiece
 from outputs.lettering import Block
 from outputs.piece_outlines import notch_lines, outlines
-from outputs.piece_text import full_label, number_label, short_label
+from outputs.piece_text import compact_label, full_label, number_label, short_label
 from outputs.room import Room
 
 CLEARANCE = 2.5
@@ -34,6 +34,8 @@ SCALES = (1.0, 0.85, 0.7, 0.6, 0.5)
 """Sizes of the label that are tried, the largest first; the last sets 2 mm, the least that reads well."""
 LABEL_WIDTHS = (110.0, 85.0, 60.0, 200.0, 150.0)
 """Widths of the label that are tried at full size, mm."""
+COMPACT_WIDTHS = (110.0, 150.0, 180.0, 240.0)
+"""The same of its few long lines on a narrow piece."""
 
 
 def draw_layout(
@@ -69,8 +71,10 @@ def draw_piece(
         below = Room(shapely.difference(placed.line.polygon, piece.polygon), clearance=CLEARANCE)
         below.take(drawing.ink())
         rooms.append(below)
-    lacks = [f"“{name}”" for name in _write_captions(drawing, piece, rooms, joins)]
+    first, again = _captions(piece)
+    lacks = [f"“{name}”" for name in _write_captions(drawing, piece, first, rooms, joins)]
     label = _write_label(drawing, placed, pattern, room, joins)
+    _write_captions(drawing, piece, again, rooms, joins)
     drawing.play(canvas)
     if label is None and not lacks:
         return []
@@ -108,25 +112,38 @@ def draw_drill(canvas: Canvas, at: Point) -> None:
     canvas.stroke(circle(at, DRILL_ARM / 2), Role.DRILL)
 
 
-def _write_captions(
-    drawing: Recording, piece: Piece, rooms: Sequence[Room], joins: shapely.Geometry | None
-) -> list[str]:
-    """Name grain, folds and marks beside their lines, off joins if possible; return the marks left out."""
+def _captions(piece: Piece) -> tuple[list[tuple[str, Path]], list[tuple[str, Path]]]:
+    """Return what is named beside which line, and the names that come again: they may go without."""
     named = [("grain", piece.grain)]
     named += [("place on the fold", edge.path) for edge in piece.edges if edge.finish is Finish.FOLD]
     named += [(mark.name, mark.path) for mark in piece.marks]
+    words = [name for name, _ in named]
+    first = [caption for place, caption in enumerate(named) if caption[0] not in words[:place]]
+    return first, [caption for caption in named if caption not in first]
+
+
+def _write_captions(
+    drawing: Recording,
+    piece: Piece,
+    named: Iterable[tuple[str, Path]],
+    rooms: Sequence[Room],
+    joins: shapely.Geometry | None,
+) -> list[str]:
+    """Write the names beside their lines, off joins if possible; return the marks that found no room."""
+    marked = {mark.name for mark in piece.marks}
     drills = {mark.path for mark in piece.marks if mark.kind is MarkKind.DRILL}
-    unnamed = {mark.name: None for mark in piece.marks}
+    unnamed = []
     for name, path in named:
+        words = name.replace("_", " ")
         for size in CAPTIONS:
-            words = name.replace("_", " ")
             width = drawing.text_width(words, size)
             places = list(_around(path.start, width, size) if path in drills else _beside(path, size))
             places.sort(key=partial(_lies_across, joins, width, size))
             if any(_write_at(drawing, room, words, width, size, places) for room in rooms):
-                unnamed.pop(name, None)
                 break
-    return list(unnamed)
+        else:
+            unnamed += [name] if name in marked else []
+    return unnamed
 
 
 def _write_at(
@@ -194,6 +211,12 @@ def _write_label(
             full_label(drawing, number, piece, pattern, width=w * scale, scale=scale) for w in LABEL_WIDTHS
         ]
 
+    def compact(scale: float) -> list[Block]:
+        return [
+            compact_label(drawing, number, piece, pattern, width=w * scale, scale=scale)
+            for w in COMPACT_WIDTHS
+        ]
+
     def cut_down(scale: float) -> list[Block]:
         return [short_label(drawing, number, piece, width=w * scale, scale=scale) for w in LABEL_WIDTHS]
 
@@ -202,7 +225,7 @@ def _write_label(
         off_joins.take(shapely.intersection(joins, piece.polygon.envelope))
         if _place_first(drawing, (whole(s) for s in SCALES[:-1]), off_joins, wish):
             return None
-    if _place_first(drawing, (whole(s) for s in SCALES), room, wish):
+    if _place_first(drawing, (label(s) for label in (whole, compact) for s in SCALES), room, wish):
         return None
     if _place_first(drawing, (cut_down(s) for s in SCALES), room, wish):
         return ""

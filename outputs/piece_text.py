@@ -76,6 +76,15 @@ def check_length(number: int, piece: Piece) -> str:
     return f"{title(number, piece)}: {length:.0f} mm ± {round(length, 3) * TOLERANCE - 0.001:.0f} mm"
 
 
+SCALE = "scale 1:1"
+"""How large every piece is drawn, whatever the printer is corrected for."""
+
+
+def origin_text(pattern: Pattern) -> str:
+    """Return whose the pieces are, such as "for Ada Example, measured 2025-03-01"."""
+    return ", ".join(filter(None, (f"for {pattern.wearer}", taken(pattern))))
+
+
 def full_label(
     ruler: Ruler, number: int, piece: Piece, pattern: Pattern, *, width: float, scale: float
 ) -> Block:
@@ -84,15 +93,26 @@ def full_label(
     lines = [
         Line(title(number, piece), 2 * size, bold=True),
         Line(f"{piece.cutting.material.value}: {piece.cut_text}", size, bold=True),
-        Line(pattern.style, size),
-        Line(", ".join(filter(None, (f"for {pattern.wearer}", taken(pattern)))), size),
-        *(
-            Line(text, size)
-            for text in (allowance_text(piece), cloth_text(piece), turned_text(piece))
-            if text
-        ),
+        Line(f"{pattern.style}, {SCALE}", size),
+        Line(origin_text(pattern), size),
+        *_of_the_piece(piece, size),
     ]
     return Block.set(ruler, lines, width)
+
+
+def compact_label(
+    ruler: Ruler, number: int, piece: Piece, pattern: Pattern, *, width: float, scale: float
+) -> Block:
+    """Return the whole label in few lines of one size, for a narrow piece."""
+    size = 4.0 * scale
+    cut = f"{title(number, piece)}: {piece.cutting.material.value}, {piece.cut_text}"
+    origin = Line(f"{pattern.style}, {SCALE}, {origin_text(pattern)}", size)
+    return Block.set(ruler, [Line(cut, size, bold=True), origin, *_of_the_piece(piece, size)], width)
+
+
+def _of_the_piece(piece: Piece, size: float) -> list[Line]:
+    texts = (allowance_text(piece), cloth_text(piece), turned_text(piece))
+    return [Line(text, size) for text in texts if text]
 
 
 def short_label(ruler: Ruler, number: int, piece: Piece, *, width: float, scale: float) -> Block:

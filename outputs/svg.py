@@ -11,7 +11,7 @@ from outputs.layout import StandingPiece
 from outputs.paper import MARGIN
 from outputs.pdf_fonts import Typeface
 from outputs.piece_drawing import draw_piece
-from outputs.piece_text import allowance_text, cloth_text, sheet_title, title
+from outputs.piece_text import SCALE, allowance_text, cloth_text, origin_text, sheet_title, title
 from outputs.print_report import PrintReport
 from outputs.single_page import drawn_side_by_side
 from outputs.svg_canvas import SvgCanvas
@@ -42,7 +42,7 @@ def write_svg(pattern: Pattern, target: BinaryIO) -> PrintReport:
         with canvas.group(
             _name(placed),
             title=title(placed.number, placed.piece),
-            description=_what_is_cut(placed),
+            description=_what_is_cut(placed, pattern),
         ):
             unfit += draw_piece(canvas, placed, pattern)
     with canvas.group(
@@ -69,11 +69,12 @@ def _what_is_drawn(pattern: Pattern) -> str:
     )
 
 
-def _what_is_cut(placed: StandingPiece) -> str:
+def _what_is_cut(placed: StandingPiece, pattern: Pattern) -> str:
     piece = placed.piece
     size = f"{placed.width:.0f} mm wide and {placed.height:.0f} mm high as cut"
     words = (
         f"{piece.cutting.material.value}: {piece.cut_text}",
+        f"{pattern.style}, {SCALE}, {origin_text(pattern)}",
         allowance_text(piece),
         cloth_text(piece),
         size,

@@ -141,7 +141,8 @@ def _template(name: str, front: Front, style: Style, length: FlyLength) -> Piece
         Edge(TOPSTITCHING, stitching),
         Edge(CENTRE_FRONT, centre, notches=(_stop(centre, length),)),
     )
-    return Piece(name, edges, plumb_grain(edges), Cutting(material=Material.TEMPLATE))
+    # Beside the centre front, which leaves room for words on a piece as narrow as this.
+    return Piece(name, edges, plumb_grain(edges, across=0.7), Cutting(material=Material.TEMPLATE))
 
 
 def _shield(name: str, style: Style, length: FlyLength) -> Piece:

@@ -118,14 +118,15 @@ def _front(half_of: HalfOf, style: Style, notches: tuple[Notch, ...]) -> Piece:
             Edge(SHIELD_SEAM, Path.through([crown.centre.start, end.start]), room.waist),
             Edge(FRONT_END, end, room.small),
         )
+        if laps:
+            # First, as its name is the longest and the room beside it the smallest.
+            cut = crown.centre.moved(lambda p: p + out * room.small) if room.small else crown.centre
+            marks.append(Mark(f"{CUT_OFF} {lapping_side(style).value}", MarkKind.LINE, cut))
         marks += [Mark("centre front", MarkKind.LINE, crown.centre), _button(crown, out)]
     else:
         edges = (*body, Edge(FRONT_END, crown.centre, room.small))
     if laps:
         marks.append(_buttonhole(crown, out))
-    if laps and lies_below:
-        cut = crown.centre.moved(lambda p: p + out * room.small) if room.small else crown.centre
-        marks.append(Mark(f"{CUT_OFF} {lapping_side(style).value}", MarkKind.LINE, cut))
     layers = Cutting(2 if side else 4, pairs=True)
     return half_of.of_front(Piece(half_of.name(FRONT_BAND), edges, plumb_grain(edges), layers, tuple(marks)))
 

@@ -184,7 +184,7 @@ class FirstFailure:
 
     def pytest_configure(self) -> None:
         # Not imported sooner: pytest rewrites it as it loads it.
-        from hypothesis import HealthCheck, settings
+        from hypothesis import HealthCheck, Phase, settings
 
         settings.register_profile(
             "few",
@@ -192,6 +192,8 @@ class FirstFailure:
             max_examples=EXAMPLES,
             database=None,
             deadline=None,
+            # Which body fails does not matter, so none is looked for that is simpler.
+            phases=(Phase.explicit, Phase.generate),
             suppress_health_check=list(HealthCheck),
         )
         settings.load_profile("few")

@@ -13,7 +13,9 @@ from drafting.pieces import Finish, Mark, MarkKind, NotchKind, Piece
 from outputs.canvas import LINE_STYLES, Align, Recording, Role, text_box
 from outputs.layout import StandingPiece, standing
 from outputs.piece_drawing import draw_piece
+from outputs.pdf_fonts import Typeface
 from outputs.piece_text import allowance_text
+from tests.whole_jeans import jeans_of
 
 
 class RoundRuler:
@@ -231,3 +233,22 @@ def test_no_two_lines_of_a_pattern_look_alike_and_the_cut_line_is_heavy():
 def test_a_text_box_turns_about_its_point():
     box = text_box(samples.Point(10, 20), 30, 4, angle=90, align=Align.CENTRE)
     assert box.bounds == pytest.approx((10 - 0.78 * 4, 5, 10 + 0.24 * 4, 35))
+
+
+@pytest.mark.parametrize("wearer", ["zaneta", "gulsah", "oksana", "theodoros"])
+def test_every_piece_of_a_pair_carries_its_whole_label(wearer: str):
+    pattern = replace(jeans_of(wearer, "shaped band").pattern, date="2026-03-14")
+    assert len({piece.name for piece in pattern.pieces}) == len(pattern.pieces)
+    for placed in standing(pattern):
+        recording, piece = Recording(Typeface()), placed.piece
+        assert draw_piece(recording, placed, pattern) == []
+        said = words(recording)
+        for wanted in (
+            f"{placed.number}. {piece.name}",
+            piece.cutting.material.value,
+            piece.cut_text,
+            f"for {wearer}, measured 2026-03-14",
+            "straight, scale 1:1",
+            allowance_text(piece),
+        ):
+            assert wanted in said, (piece.name, wanted)
