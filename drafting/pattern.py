@@ -10,11 +10,21 @@ from drafting.seams import Seam
 
 
 @dataclass(frozen=True)
+class Table:
+    """Columns with their heads and relative widths; a row of one text alone is a heading right across."""
+
+    heads: tuple[str, ...]
+    shares: tuple[int, ...]
+    rows: tuple[tuple[Said, ...], ...]
+
+
+@dataclass(frozen=True)
 class Section:
-    """A heading with the sentences under it, printed with the pattern."""
+    """A heading with the sentences under it, printed with the pattern, and a table under these."""
 
     heading: str
     lines: tuple[Said, ...]
+    table: Table | None = None
 
 
 @dataclass(frozen=True)

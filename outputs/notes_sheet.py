@@ -11,6 +11,7 @@ from drafting.pieces import Piece
 from drafting.points import Point
 from outputs.canvas import Canvas, Recording, Role, Ruler, line
 from outputs.cover_sheet import HEADER
+from outputs.flow import Area, Flow, Heads
 from outputs.layout import Layout, StandingPiece
 from outputs.lettering import Block, Line
 from outputs.paper import Paper
@@ -40,6 +41,8 @@ LEVELS = {Level.FAULT: "FAULT", Level.WARNING: "Warning", Level.NOTE: "Note"}
 
 SAMPLE = 22.0
 """Length of a line's sample in the key, mm."""
+KEPT = 20.0
+"""A table begins on the sheet of its heading where so much is left of it, mm."""
 GAPS = (1.4, 0.8)
 """Space after a paragraph, mm: the smaller where it saves a sheet."""
 
@@ -74,7 +77,21 @@ def draw_notes(
     Lengths in what the drafting found are written by `show`.
     """
     sections = list(_sections(layout, pattern, show))
-    return min((_set(ruler, paper, sections, gap) for gap in GAPS), key=len)
+    columns = min((_set(ruler, paper, sections, gap) for gap in GAPS), key=len)
+    return columns + _tables(ruler, paper, pattern, show)
+
+
+def _tables(ruler: Ruler, paper: Paper, pattern: Pattern, show: Show) -> list[Recording]:
+    """Return the sections that have a table, on sheets of their own: a table wants their whole width."""
+    edge = paper.margin
+    flow = Flow(ruler, Area(edge, edge, paper.width - edge, paper.height - edge - HEADER - HEADING))
+    for section in pattern.sections:
+        if table := section.table:
+            flow.text(Line(section.heading, HEADING, bold=True), keep=KEPT)
+            flow.text(*(Line(said.say(show), BODY) for said in section.lines), keep=KEPT)
+            rows = [[cell.say(show) for cell in row] for row in table.rows]
+            flow.table(Heads(table.heads, table.shares), rows)
+    return flow.sheets
 
 
 def _set(
@@ -119,6 +136,8 @@ def _sections(layout: Layout, pattern: Pattern, show: Show) -> Iterator[tuple[st
         said = [_text(f"{LEVELS[f.level]}, {f.where}: {f.say(show)}") for f in ordered]
         yield "What the drafting found", said
     for section in pattern.sections:
+        if section.table:
+            continue
         yield section.heading, [_text(line.say(show)) for line in section.lines]
     yield "The lines", [Note((Line(words, BODY),), role) for role, words in KEY]
     larger = any(cloth_text(placed.piece) for placed in layout.pieces)

@@ -33,6 +33,7 @@ def jeans_figures(jeans: Jeans) -> dict[str, Any]:
                 "pairs": piece.cutting.pairs,
                 "material": piece.cutting.material.value,
                 "allowances": {edge.name: in_cm(edge.allowance) for edge in piece.edges},
+                "lengths": {edge.name: in_cm(edge.length) for edge in piece.edges},
             }
             for number, piece in enumerate(pattern.pieces, start=1)
         ],
@@ -66,5 +67,9 @@ def _seam(check: SeamCheck, edges: list[str]) -> dict[str, Any]:
         "lengths": [in_cm(check.first_length), in_cm(check.second_length)],
         "intended_difference": in_cm(check.intended),
         "found_difference": in_cm(check.found),
+        "notches": [
+            {"name": n.name, "along": [in_cm(n.first), in_cm(n.second)], "miss": in_cm(n.miss)}
+            for n in check.notches
+        ],
         "passes": check.passes,
     }

@@ -52,6 +52,11 @@ def _seams(half_of: HalfOf, leg: Piece, facing: Piece, back: Piece, front: Piece
     opening = distance(back, walk(back, SIDE, away_from=WAIST), POCKET_END)
     return (
         seam("pocket opening", walk(leg, OPENING, away_from=WAIST), walk(front, OPENING, away_from=WAIST)),
+        seam(
+            "pocket opening over its facing",
+            walk(leg, OPENING, away_from=WAIST),
+            Run(facing.name, OPENING),
+        ),
         seam("pocket bag", walk(back, BAG, away_from=SIDE), walk(front, BAG, away_from=SIDE)),
         seam(
             "pocket facing to bag at the waist",

@@ -132,7 +132,12 @@ def make_jeans(
         seams,
         findings,
         verdict(seam_checks, corner_checks),
-        (trueing_section(seam_checks, corner_checks), *making_up(cut, parts.notions, style)),
+        (
+            *making_up(cut, parts.notions, style),
+            trueing_section(
+                [*zip(seams, seam_checks, strict=True)], [*zip(corners, corner_checks, strict=True)]
+            ),
+        ),
     )
     return Jeans(
         block,

@@ -1,5 +1,6 @@
-"""The trueing table in words, and its verdict in one sentence."""
+"""The trueing table, and its verdict in one sentence."""
 
+from drafting.seams import Corner, CornerPlace, Run, Seam
 from drafting.trueing import CornerCheck, NotchCheck, SeamCheck
 from styles.trueing_table import trueing_section, verdict
 
@@ -9,8 +10,11 @@ SMOOTH = CornerCheck("crotch", 180.2, 180, True, ())
 UNEVEN = CornerCheck("hem", 170, 180, False, ())
 
 
-def test_when_all_meets_one_sentence_says_so() -> None:
-    assert verdict([MEETS], [SMOOTH]) == "All 1 seams and 1 joined corners meet; the table of seams has each."
+def test_when_all_meets_one_sentence_says_so_and_how_well() -> None:
+    assert verdict([MEETS], [SMOOTH]) == (
+        "All 1 seams and 1 joined corners meet: lengths within 0.0 mm of what is wanted, notches within "
+        "0.2 mm, corners within 0.2°; the table of seams has each."
+    )
 
 
 def test_what_does_not_meet_is_counted_and_named() -> None:
@@ -20,14 +24,23 @@ def test_what_does_not_meet_is_counted_and_named() -> None:
     assert verdict([MEETS], [SMOOTH, UNEVEN]) == "Trueing: all 1 seams meet, 1 of 2 corners are uneven: hem."
 
 
-def test_each_seam_and_corner_has_its_line() -> None:
-    lines = [
-        line.say(lambda mm: f"{mm:.0f} mm")
-        for line in trueing_section([MEETS, MISSES], [SMOOTH, UNEVEN]).lines
+def test_each_seam_and_corner_has_its_row_with_both_edges() -> None:
+    inseam = Seam("inseam", (Run("front", "inseam"),), (Run("back", "inseam"),), ease=4)
+    outseam = Seam("outseam", (Run("front", "side"), Run("facing", "side")), (Run("back", "side"),))
+    corners = [
+        Corner(name, CornerPlace("front", ("a", "b")), CornerPlace("back", ("a", "b")))
+        for name in ("crotch", "hem")
     ]
-    assert lines == [
-        "inseam: 780 mm to 776 mm, wanted 4 mm longer, found 4 mm – meets; 1 notch within 0.2 mm",
-        "outseam: 1000 mm to 1008 mm – DOES NOT MEET",
-        "crotch: 180.2° of 180° – runs on",
-        "hem: 170.0° of 180° – UNEVEN",
+    section = trueing_section(
+        [(inseam, MEETS), (outseam, MISSES)], [(corners[0], SMOOTH), (corners[1], UNEVEN)]
+    )
+    assert section.table
+    rows = [[cell.say(lambda mm: f"{mm:.0f}") for cell in row] for row in section.table.rows]
+    assert rows == [
+        ["inseam", "front: inseam – back: inseam", "780", "776", "4.0 mm", "4.0 mm", "1: 0.2 mm", "meets"],
+        ["outseam", "front: side, facing: side – back: side", "1000", "1008"]
+        + ["0.0 mm", "-8.0 mm", "–", "DOES NOT MEET"],
+        ["Joined corners"],
+        ["crotch", "front – back", "", "", "180°", "180.2°", "–", "runs on"],
+        ["hem", "front – back", "", "", "180°", "170.0°", "–", "UNEVEN"],
     ]
