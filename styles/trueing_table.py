@@ -11,7 +11,7 @@ from drafting.trueing import CornerCheck, SeamCheck
 
 _HEADS = ("seam", "one side – the other side", "one", "other", "wanted", "found", "notches", "")
 _SHARES = (31, 59, 15, 15, 13, 13, 17, 16)
-"""Widths of the columns, in parts of the whole."""
+"""Widths of the columns, in parts of the whole (own trial)."""
 
 
 def trueing_section(

@@ -313,10 +313,9 @@ practice, no source)."""
 _OF_CURVE = 0.3
 """Along the centre back it reaches over no more than this share of the crotch curve (common practice)."""
 
-_MOST_BENT = 0.8
-"""How much longer a yoke is below than above, as a share of its depth: where it would be more the yoke is made
-deeper, in steps of `_DEEPER` mm, as nobody can sew a rainbow (own judgement)."""
-_DEEPER = 5.0
+_MOST_BENT, _DEEPER = 0.8, 5.0
+"""How much longer band and yoke are below than above, as a share of their depth: where it would be more, the
+yoke is made deeper, step by step, by so many mm, as nobody can sew a rainbow (own judgement)."""
 
 
 def back_top(panel: BlockPanel, style: Style) -> BackTop:

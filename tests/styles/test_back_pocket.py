@@ -34,6 +34,7 @@ def test_on_a_narrow_back_opening_and_distance_from_the_centre_shrink_alike() ->
     size = pocket_size(STRAIGHT, 1000, [LEVEL, narrow], crotch=700)
     assert size.from_centre + size.opening == pytest.approx(123 - 25)
     assert size.opening / size.from_centre == pytest.approx(148 / 48)
+    assert (size.point, size.taper) == pytest.approx((20 * size.opening / 148, 8 * size.opening / 148))
 
 
 def test_on_a_short_seat_it_moves_up_and_then_gets_shorter() -> None:

@@ -141,3 +141,21 @@ def test_the_stitched_j_of_a_work_pant_ends_about_where_its_size_chart_says():
     template = fly_pieces(style, block)["fly topstitching template (left front)"]
     assert template.edge("waist").length == pytest.approx(1.5 * 25.4, abs=0.5)
     assert template.edge("centre front").length == pytest.approx(7 * 25.4, abs=20)
+
+
+# Common practice, no source: a sewer would see each of these on the finished fly.
+def test_stitching_facing_and_shield_end_one_below_the_other_below_the_stop():
+    facing, shield, template = fly_pieces().values()
+    opening = fly_length(BLOCK, STRAIGHT).opening
+    below = [piece.edge("centre front").length - opening for piece in (template, facing, shield)]
+    assert below == pytest.approx([5, 15, 25])
+
+
+def test_the_stitching_runs_straight_down_to_five_quarters_of_its_width_above_its_end():
+    template = fly_pieces(replace(STRAIGHT, laps=Laps.RIGHT_OVER_LEFT)).popitem()[1]
+    straight, bend = template.edge("topstitching").path.curves
+    assert straight.straight and straight.length == pytest.approx(
+        template.edge("centre front").length - 1.25 * 38
+    )
+    # Round and not cut off: longer than the chord, shorter than two sides of the corner.
+    assert 1.05 * (bend.end - bend.start).length < bend.length < 38 + 1.25 * 38

@@ -147,3 +147,40 @@ def test_a_wider_hip_by_one_size_does_not_narrow_the_bag():
     before, after = (plan_pocket(HalfOf(b.halves[0]), STRAIGHT) for b in (BLOCK, wider))
     assert after.bag[0].length > before.bag[0].length
     assert open_front(HalfOf(wider.halves[0]), STRAIGHT).width == 100
+
+
+# The rest is common practice, no source: what a sewer would see on the cut pieces.
+@pytest.mark.parametrize(("rise", "ends_below"), [(265, "crotch level"), (330, "the waist")])
+def test_the_bag_hangs_240_deep_but_ends_30_below_crotch_level(rise: int, ends_below: str):
+    block = draft_block(wearer(body_rise=rise))
+    plan = plan_pocket(HalfOf(block.halves[0]), STRAIGHT)
+    bottom = min(y for _, y in plan.bag[2].flatten(0.01))
+    level = block.levels.crotch.mm - 30 if ends_below == "crotch level" else plan.bag[1].start.y - 240
+    assert bottom == pytest.approx(level, abs=0.1)
+
+
+def test_the_facing_reaches_30_past_the_opening_and_12_past_a_watch_pocket():
+    def depth(pocket: FrontPocket) -> float:
+        return pieces(replace(STRAIGHT, front_pocket=pocket))["pocket facing"].edge("side seam").length
+
+    assert depth(FrontPocket(watch=False)) == pytest.approx(75 + 30)
+    assert depth(FrontPocket(watch=True)) == pytest.approx(20 + 88 + 12)
+    assert depth(FrontPocket(depth=100)) == pytest.approx(100 + 30)
+
+
+@pytest.mark.parametrize(("opening", "width"), [(80, 0.78 * 80), (120, 78)])
+def test_the_watch_pocket_is_a_coins_pocket_within_the_opening(opening: int, width: float):
+    watch = pieces(replace(STRAIGHT, front_pocket=FrontPocket(width=opening)))["watch pocket"]
+    assert watch.edge("upper edge").length == pytest.approx(width)
+    assert watch.edge("lower edge").length == pytest.approx(width - 2 * 3)
+    assert watch.edge("outer edge").length == pytest.approx(88, abs=2)
+
+
+def test_corners_of_bag_and_facing_are_round():
+    plan = plan_pocket(HalfOf(BLOCK.halves[0]), STRAIGHT)
+    _, level, turn, upright = plan.bag[2].curves
+    assert turn.end.x - turn.start.x == pytest.approx(50, abs=5)
+    assert turn.end.y - turn.start.y == pytest.approx(50, abs=5)
+    assert level.length > 20 and upright.length > 20
+    _, bend, _ = plan.facing[2].curves
+    assert (bend.end - bend.start).length == pytest.approx(38 * 2**0.5, abs=4)
