@@ -82,7 +82,7 @@ def _darted_leg(half_of: HalfOf, style: Style, marks: tuple[Mark, ...]) -> Part:
 def _leg(half_of: HalfOf, style: Style, top: BackTop, marks: tuple[Mark, ...]) -> Piece:
     notch = Notch("yoke", top.seam.length / 2, NotchKind.DOUBLE)
     room = style.allowances
-    seam = Edge(YOKE, top.seam, room.folded_in(room.yoke), notches=(notch,))
+    seam = Edge(YOKE, top.seam, room.folded_over(room.yoke), notches=(notch,))
     return _below(half_of, style, (seam,), top.side, top.crotch, marks)
 
 
@@ -123,7 +123,7 @@ def _yoke(half_of: HalfOf, style: Style, top: BackTop) -> Piece:
         Edge(
             YOKE,
             crown.lower,
-            room.folded_over(room.yoke),
+            room.folded_in(room.yoke),
             notches=(Notch("yoke", crown.lower.length / 2, NotchKind.DOUBLE),),
         ),
         Edge(CENTRE_BACK, crown.centre, room.crotch_seam),

@@ -123,7 +123,7 @@ def make_jeans(
         *(finding for check in corner_checks for finding in check.findings),
     )
     cut = fit_to_cloth(trued, cloth) if cloth else trued
-    cut += interfacing(cut)
+    cut += interfacing(cut) if style.interfacing else ()
     pattern = Pattern(
         wearer,
         style.name,

@@ -70,6 +70,13 @@ _INSEAM = {
     "over the narrow one, press, and topstitch the fold down: a flat-felled seam.",
 }
 
+_YOKE = {
+    Felling.PLAIN: "Sew each yoke to its back leg, press the seam up, and topstitch in two rows, "
+    f"{_TWO_ROWS} from the seam.",
+    Felling.FELLED: "Sew each yoke to its back leg, fold the leg's wide allowance over the yoke's narrow "
+    f"one, press it up, and topstitch in two rows, {_TWO_ROWS} from the seam: a flat-felled seam.",
+}
+
 _TOOLS = (
     Said("Needle: jeans 90/14 for light denim, 100/16 for heavy; a new one for each pair."),
     Said("Stitch: 2.5 to 3 mm for seams; 3.5 to 4 for topstitching, heavy thread above, usual one below."),
@@ -168,7 +175,7 @@ def _steps(style: Style, pieces: tuple[Piece, ...]) -> tuple[_Step, ...]:
     """Return every step there could be, in order."""
     room = style.allowances
     return (
-        _Step((), "Fuse the interfacing to the pieces it copies; mark every notch and drill hole."),
+        _Step((), f"{_fuse(pieces)}ark every notch and drill hole."),
         _Step((WATCH_POCKET,), "Hem the watch pocket and topstitch it onto the right pocket facing."),
         _Step(
             (POCKET_FACING,),
@@ -181,10 +188,7 @@ def _steps(style: Style, pieces: tuple[Piece, ...]) -> tuple[_Step, ...]:
             "Hem the back pockets, press their sides in, lay them over the drill marks and sew them on in "
             f"two rows, {_TWO_ROWS} from the edge; bar-tack the upper corners.",
         ),
-        _Step(
-            (BACK_YOKE,),
-            f"Sew each yoke to its back leg; topstitch in two rows, {_TWO_ROWS} from the seam.",
-        ),
+        _Step((BACK_YOKE,), _YOKE[room.felling]),
         *_centre_back(style, pieces),
         _Step((FRONT_LEG, BACK_LEG), _INSEAM[room.felling]),
         _Step(
@@ -222,6 +226,11 @@ def _steps(style: Style, pieces: tuple[Piece, ...]) -> tuple[_Step, ...]:
             "cloth.",
         ),
     )
+
+
+def _fuse(pieces: tuple[Piece, ...]) -> str:
+    stiffened = any(piece.cutting.material is Material.INTERFACING for piece in pieces)
+    return "Fuse the interfacing to the pieces it copies; m" if stiffened else "M"
 
 
 def _centre_back(style: Style, pieces: tuple[Piece, ...]) -> Iterator[_Step]:

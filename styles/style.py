@@ -95,11 +95,11 @@ class Allowances:
     """The wide side folds over the narrow one: 3/8 in (a hand drafter of selvedge jeans)."""
 
     def folded_over(self, plain: float) -> float:
-        """Return the allowance of the side that folds over where seams are felled: back inseam, yoke."""
+        """Return the allowance of the side that folds over where seams are felled: the back leg's."""
         return self.felled_wide if plain and self.felling is Felling.FELLED else plain
 
     def folded_in(self, plain: float) -> float:
-        """Return the allowance of the side folded in where seams are felled: front inseam, back leg."""
+        """Return the allowance of the side folded in where seams are felled: front inseam, yoke."""
         return self.felled_narrow if plain and self.felling is Felling.FELLED else plain
 
 
@@ -171,6 +171,7 @@ class Style:
         fly_width: Width of the fly's topstitching from the centre front.
         fly: How the fly is closed.
         laps: Which front lies on top.
+        interfacing: Whether there are pieces that stiffen the waistband and the fly facing.
     """
 
     name: str
@@ -191,6 +192,7 @@ class Style:
     """4 to 5 (trade-school slide), 1 1/2 in (work-pant sheet)."""
     fly: Fly = Fly.ZIP
     laps: Laps = Laps.LEFT_OVER_RIGHT
+    interfacing: bool = True
     front_pocket: FrontPocket = field(default_factory=FrontPocket)
     back_pocket: BackPocket = field(default_factory=BackPocket)
     allowances: Allowances = field(default_factory=Allowances)

@@ -87,6 +87,7 @@ SETTINGS: Mapping[str, Setting] = {
     "fly_width": _length(25, 60, "from the centre front to the topstitching of the fly"),
     "fly": _choice(Fly, "what closes the fly below the band"),
     "laps": _choice(Laps, "which front lies on top at the fly"),
+    "interfacing": Setting(Kind.YES_OR_NO, "whether waistband and fly facing get pieces that stiffen them"),
     "leg.knee_of_hip": _share(0.3, 0.9, "knee girth, of the hip girth; never tighter than your knee"),
     "leg.hem_of_hip": _share(0.2, 1.2, "hem girth, of the hip girth; never tighter than your heel"),
     "leg.hem_least": _length(0, 1200, "no narrower hem"),

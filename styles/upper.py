@@ -330,7 +330,7 @@ def back_top(panel: BlockPanel, style: Style) -> BackTop:
 
 
 def _depths(panel: BlockPanel, style: Style, back: Back) -> tuple[float, float]:
-    """Return how deep band and yoke together reach along centre and side, mm: as far as trunk and waist ask."""
+    """Return how deep band and yoke together reach along centre and side, mm, as trunk and waist ask."""
     band = seam_depth(style) - style.below_waist
     curve, line = (part.length for part in panel.panel.crotch.curves)
     upright = line + _OF_CURVE * curve - style.below_waist

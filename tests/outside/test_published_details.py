@@ -17,6 +17,7 @@ from styles.belt_loops import WIDTH, loop_length
 from styles.style import STRAIGHT
 from tests.styles.upper_parts import whole_band
 from tests.wearers import wearer
+from tests.whole_jeans import jeans_of
 
 INCH = 25.4
 YOKE = Path.through([Point(0, 1000), Point(-250, 1000)])
@@ -74,3 +75,13 @@ def test_felled_seams_have_the_allowances_of_the_drafter() -> None:
     felled = STRAIGHT.allowances
     assert (felled.felled_wide, felled.felled_narrow) == (18, 9)
     assert 0 <= 0.75 * INCH - felled.felled_wide < 1.1 and 0 <= 0.375 * INCH - felled.felled_narrow < 1.1
+    pattern = jeans_of("zaneta", "felled").pattern
+    # DRAFTER: back inseam 3/4 and front inseam 3/8; back yoke seam 3/4, the yoke's lower edge 3/8.
+    wide, narrow = (
+        (("back leg", "inseam"), ("back leg", "yoke seam")),
+        (
+            ("front leg", "inseam"),
+            ("back yoke", "yoke seam"),
+        ),
+    )
+    assert [pattern.piece(piece).edge(edge).allowance for piece, edge in (*wide, *narrow)] == [18, 18, 9, 9]

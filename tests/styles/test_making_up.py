@@ -6,11 +6,13 @@ from drafting import draft_block
 from drafting.pieces import Material, Piece
 from styles.belt_loops import belt_loops
 from styles.interfacing import interfacing
+from styles.jeans import make_jeans
 from styles.making_up import making_up
 from styles.parts import Notion
 from styles.style import STRAIGHT, Allowances, Felling, Style
 from tests.styles.upper_parts import whole_band
 from tests.wearers import wearer
+from tests.whole_jeans import block_of, jeans_of
 
 BAND = whole_band(draft_block(wearer()), STRAIGHT).pieces
 LOOPS = belt_loops(STRAIGHT, 800).pieces
@@ -62,6 +64,21 @@ def test_a_felled_inseam_is_sewn_otherwise_than_a_plain_one() -> None:
     felled = replace(STRAIGHT, allowances=Allowances(felling=Felling.FELLED))
     assert any("flat-felled" in line for line in order(LEGS, felled))
     assert not any("flat-felled" in line for line in order(LEGS))
+
+
+def test_a_felled_yoke_says_which_allowance_folds_over() -> None:
+    felled = replace(STRAIGHT, allowances=Allowances(felling=Felling.FELLED))
+    pieces = jeans_of("zaneta", "felled").pattern.pieces
+    (yoke,) = [line for line in order(pieces, felled) if "Sew each yoke" in line]
+    assert "fold the leg's wide allowance over the yoke's narrow one" in yoke
+
+
+def test_without_interfacing_there_is_no_piece_and_no_word_of_it() -> None:
+    style = replace(STRAIGHT, interfacing=False)
+    pattern = make_jeans(block_of("zaneta"), style).pattern
+    assert not any(piece.cutting.material is Material.INTERFACING for piece in pattern.pieces)
+    said = " ".join(line.text for section in pattern.sections for line in section.lines).lower()
+    assert "interfacing" not in said and "1. mark every notch" in said
 
 
 def test_the_hem_is_turned_up_by_half_its_allowance() -> None:

@@ -38,8 +38,10 @@ def test_each_seam_and_corner_has_its_row_with_both_edges() -> None:
     rows = [[cell.say(lambda mm: f"{mm:.0f}") for cell in row] for row in section.table.rows]
     assert rows == [
         ["inseam", "front: inseam – back: inseam", "780", "776", "4.0 mm", "4.0 mm", "1: 0.2 mm", "meets"],
-        ["outseam", "front: side, facing: side – back: side", "1000", "1008"]
-        + ["0.0 mm", "-8.0 mm", "–", "DOES NOT MEET"],
+        [
+            *("outseam", "front: side, facing: side – back: side", "1000", "1008"),
+            *("0.0 mm", "-8.0 mm", "–", "DOES NOT MEET"),
+        ],
         ["Joined corners"],
         ["crotch", "front – back", "", "", "180°", "180.2°", "–", "runs on"],
         ["hem", "front – back", "", "", "180°", "170.0°", "–", "UNEVEN"],
