@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from drafting.findings import Finding, Said
+from drafting.findings import Finding, Level, Said
 from drafting.pieces import Piece
 from drafting.seams import Seam
 
@@ -52,6 +52,11 @@ class Pattern:
     verdict: str = ""
     sections: tuple[Section, ...] = ()
     printed: tuple[str, ...] = ()
+
+    @property
+    def faults(self) -> tuple[Finding, ...]:
+        """What would keep the pattern from being sewn."""
+        return tuple(finding for finding in self.findings if finding.level is Level.FAULT)
 
     @property
     def numbered(self) -> tuple[tuple[int, Piece], ...]:

@@ -125,8 +125,9 @@ def draw_map(
         beside.write(*advice)
         beside.y -= 2
     _write_taping(beside, tiling)
-    sections = [[Line("Pieces to cut", HEADING, bold=True)]]
-    sections[0] += [Line(words, BODY) for words in cutting_list(tiling.layout.pieces)]
+    sections = [_faulty(pattern)] if pattern.faults else []
+    cut = (Line(words, BODY) for words in cutting_list(tiling.layout.pieces))
+    sections.append([Line("Pieces to cut", HEADING, bold=True), *cut])
     if pattern.verdict:
         sections.append([Line("Do the pieces meet?", HEADING, bold=True), Line(pattern.verdict, BODY)])
     column, foot, below = Column(canvas, left=left, top=top, width=half, bottom=bottom), bottom, list[Line]()
@@ -159,6 +160,16 @@ def _runs(numbers: list[int]) -> Iterator[str]:
     for _, run in groupby(enumerate(numbers), key=lambda pair: pair[1] - pair[0]):
         first, *rest = (number for _, number in run)
         yield f"{first}–{rest[-1]}" if rest else str(first)
+
+
+def _faulty(pattern: Pattern) -> list[Line]:
+    """Return what is said of a pattern that was written although it would not sew together."""
+    where = ", ".join(dict.fromkeys(fault.where for fault in pattern.faults))
+    said = f"Checks found faults in it ({where}), and it was written only because that was asked for. "
+    return [
+        Line("FAULTY: do not cut from this pattern", HEADING, bold=True),
+        Line(said + "The next sheet tells each.", BODY, bold=True),
+    ]
 
 
 def _write_taping(column: Column, tiling: Tiling) -> None:

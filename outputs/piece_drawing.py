@@ -72,6 +72,9 @@ def draw_piece(
         below.take(drawing.ink())
         rooms.append(below)
     first, again = _captions(piece)
+    lacks = [f"“{name}”" for name in _write_captions(drawing, piece, first, rooms, joins)]
+    named = len(drawing.texts)
+    label = _write_label(drawing, placed, pattern, room, joins)
     if written := [text.box for text in drawing.texts[named:]]:
         room.take(shapely.union_all(written))
     _write_captions(drawing, piece, again, rooms, joins)

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
 from drafting.block import Block
-from drafting.findings import Finding, Level
+from drafting.findings import Finding
 from drafting.pattern import Pattern
 from drafting.pieces import Piece
 from drafting.seams import Corner, Run, Seam
@@ -65,7 +65,7 @@ class Jeans:
     @property
     def faults(self) -> tuple[Finding, ...]:
         """What would keep the pattern from being sewn."""
-        return tuple(finding for finding in self.pattern.findings if finding.level is Level.FAULT)
+        return self.pattern.faults
 
 
 def make_jeans(

@@ -153,6 +153,8 @@ def test_a_faulty_pattern_is_written_only_when_asked_for(
     result = run("draft", ada, "--anyway")
     assert result.exit_code == 0 and "fault: inseam: Front and back differ by 4.0 cm." in result.stdout
     assert {path.name for path in Path("ada-example-straight").iterdir()} == FILES
+    cover = pypdfium2.PdfDocument("ada-example-straight/pattern-a4.pdf")[0].get_textpage().get_text_range()
+    assert "FAULTY: do not cut from this pattern" in cover and "(inseam)" in cover
 
 
 @pytest.mark.parametrize(
