@@ -142,7 +142,7 @@ def _template(name: str, front: Front, style: Style, length: FlyLength) -> Piece
         Edge(CENTRE_FRONT, centre, notches=(_stop(centre, length),)),
     )
     # Beside the centre front, which leaves room for words on a piece as narrow as this.
-    return Piece(name, edges, plumb_grain(edges, across=0.7), Cutting(material=Material.TEMPLATE))
+    return Piece(name, edges, plumb_grain(edges, across=0.6), Cutting(material=Material.TEMPLATE))
 
 
 def _shield(name: str, style: Style, length: FlyLength) -> Piece:

@@ -7,6 +7,7 @@ import pytest
 from front_parts import front_parts
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from shapely.geometry import Point
 from strategies import bodies
 from wearers import wearer
 
@@ -159,3 +160,11 @@ def test_the_stitching_runs_straight_down_to_five_quarters_of_its_width_above_it
     )
     # Round and not cut off: longer than the chord, shorter than two sides of the corner.
     assert 1.05 * (bend.end - bend.start).length < bend.length < 38 + 1.25 * 38
+
+
+@pytest.mark.parametrize("laps", Laps)
+def test_the_grain_of_the_template_keeps_clear_of_its_edges(laps):
+    curved = draft_block(wearer(waist_girth=700, hip_girth=1060))
+    template = fly_pieces(replace(STRAIGHT, laps=laps), curved).popitem()[1]
+    ends = (template.grain.start, template.grain.end)
+    assert min(template.polygon.exterior.distance(Point(*end)) for end in ends) > 5
