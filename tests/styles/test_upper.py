@@ -27,11 +27,25 @@ def test_a_yoke_that_takes_in_much_is_cut_deeper_and_stays_whole(body: Measureme
     jeans = make_jeans(block, style)
     top = back_top(block.halves[0].back, jeans.style)
     assert not jeans.faults
-    assert all(check.passes for check in jeans.seams)
+    assert all(check.passes for check in (*jeans.seams, *jeans.corners))
     assert top.yoke.waist.length == pytest.approx(block.halves[0].back.waist_length, abs=2)
     depth = (top.yoke.centre.length + top.yoke.side.length) / 2
     assert depth > (style.yoke_centre + style.yoke_side) / 2 + 20
     assert top.yoke.lower.length - top.yoke.waist.length < depth
+
+
+@pytest.mark.parametrize(
+    ("waist", "hip", "rise", "band"),
+    [(766, 895, 228, Band.STRAIGHT), (818, 1111, 230, Band.SHAPED), (1042, 1472, 345, Band.SHAPED)],
+)
+def test_at_the_waist_the_side_runs_on_over_the_yoke_seam(
+    waist: int, hip: int, rise: int, band: Band
+) -> None:
+    # Bodies whose yokes were once leant against their back legs until the waist was long enough.
+    body = Measurements(waist_girth=waist, hip_girth=hip, inside_leg_height=800, body_rise=rise)
+    style = replace(STRAIGHT, rise=Rise.NATURAL, band=band)
+    jeans = make_jeans(block_for(body, style, Cloth()), style)
+    assert [corner.name for corner in jeans.corners if not corner.passes] == []
 
 
 def test_an_ordinary_yoke_keeps_the_depth_of_its_style() -> None:
