@@ -184,3 +184,14 @@ def test_corners_of_bag_and_facing_are_round():
     assert level.length > 20 and upright.length > 20
     _, bend, _ = plan.facing[2].curves
     assert (bend.end - bend.start).length == pytest.approx(38 * 2**0.5, abs=4)
+
+
+def test_on_a_narrow_front_the_bag_reaches_40_past_the_opening_and_keeps_5_from_the_fly():
+    narrow = draft_block(wearer(waist_girth=640, hip_girth=880))
+    plan = plan_pocket(HalfOf(narrow.halves[0]), STRAIGHT)
+    reach = plan.bag[0].length
+    assert reach == pytest.approx(plan.opened.width + 40)
+    _, _, turn, _ = plan.bag[2].curves
+    assert turn.end.y - turn.start.y == pytest.approx(0.35 * reach, abs=0.5)
+    wide_fly = plan_pocket(HalfOf(narrow.halves[0]), replace(STRAIGHT, fly_width=60))
+    assert wide_fly.bag[0].length == pytest.approx(plan.opened.whole.waist.length - (60 + 6) - 5)
