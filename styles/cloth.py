@@ -79,11 +79,12 @@ def refuse_meaningless_cloth(cloth: Cloth) -> None:
 
 
 def fit_to_cloth(pieces: tuple[Piece, ...], cloth: Cloth) -> tuple[Piece, ...]:
-    """Return the pieces of denim and pocketing drawn larger for what the cloth loses in the wash.
+    """Return the pieces drawn larger for what the cloth loses in the wash.
 
-    Edges, notches, marks and grain move together; allowances keep their width. Pocket bags are drawn larger
-    too, though they do not shrink: they are sewn to the denim before the wash. A piece already drawn larger
-    is returned as it is, so that nothing is added twice.
+    Edges, notches, marks and grain move together; allowances keep their width. Pocket bags and the template
+    are drawn larger too, though they do not shrink: they are sewn to the denim, or laid on it, before the
+    wash. Interfacing is copied from pieces that have their size. A piece already drawn larger is returned as
+    it is, so that nothing is added twice.
     """
     along, across = (1 / (1 + change / 100) for change in (cloth.lengthwise_change, cloth.crosswise_change))
     if along == across == 1:
@@ -92,8 +93,7 @@ def fit_to_cloth(pieces: tuple[Piece, ...], cloth: Cloth) -> tuple[Piece, ...]:
 
 
 def _shrinks(piece: Piece) -> bool:
-    cloth = piece.cutting.material in (Material.DENIM, Material.POCKETING)
-    return cloth and piece.drawn_larger == (1.0, 1.0)
+    return piece.cutting.material is not Material.INTERFACING and piece.drawn_larger == (1.0, 1.0)
 
 
 def _larger(piece: Piece, along: float, across: float) -> Piece:

@@ -14,9 +14,11 @@ from drafting.proportions import Proportions
 from drafting.trueing import check_seams
 from outputs.piece_text import cloth_text
 from styles.cloth import Cloth, ease_for, fit_to_cloth, refuse_meaningless_cloth, width_off
+from styles.jeans import make_jeans
 from styles.style import STRAIGHT
 from tests.styles.upper_parts import reach, whole_band
 from tests.wearers import wearer
+from tests.whole_jeans import block_of
 
 RAW = Cloth(lengthwise_change=-5, crosswise_change=-2)
 
@@ -64,16 +66,25 @@ def test_nothing_is_added_twice() -> None:
     assert fit_to_cloth(once, RAW) == once
 
 
-@pytest.mark.parametrize("material", [Material.INTERFACING, Material.TEMPLATE])
-def test_what_is_not_sewn_to_raw_denim_keeps_its_size(material: Material) -> None:
-    piece = oblong(material)
+def test_interfacing_keeps_the_size_of_the_piece_it_is_copied_from() -> None:
+    piece = oblong(Material.INTERFACING)
     assert fit_to_cloth((piece,), RAW) == (piece,)
 
 
-def test_pocketing_grows_with_the_denim_it_is_sewn_to() -> None:
-    denim, bag = fit_to_cloth((oblong(), oblong(Material.POCKETING)), RAW)
-    assert bag.drawn_larger == denim.drawn_larger
-    assert bag.polygon.area == pytest.approx(denim.polygon.area)
+@pytest.mark.parametrize("material", [Material.POCKETING, Material.TEMPLATE])
+def test_what_is_sewn_to_raw_denim_or_laid_on_it_grows_with_it(material: Material) -> None:
+    denim, other = fit_to_cloth((oblong(), oblong(material)), RAW)
+    assert other.drawn_larger == denim.drawn_larger
+    assert other.polygon.area == pytest.approx(denim.polygon.area)
+
+
+def test_the_stitching_of_the_fly_ends_at_its_stop_on_raw_denim_too() -> None:
+    pieces = make_jeans(block_of("zaneta"), STRAIGHT, cloth=RAW).pattern
+    template = pieces.piece("fly topstitching template (left front)").edge("centre front")
+    front = pieces.piece("front leg").edge("crotch seam")
+    # The template is drawn as the left front, the leg as the right one: their edges run against each other.
+    below = template.notches[0].distance, front.length - front.notches[0].distance
+    assert below[0] == pytest.approx(below[1], abs=0.5)
 
 
 def test_a_cloth_that_keeps_its_size_changes_nothing() -> None:
