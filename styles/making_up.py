@@ -200,7 +200,8 @@ def _steps(style: Style, pieces: tuple[Piece, ...]) -> tuple[_Step, ...]:
         _Step(
             (BELT_LOOPS,),
             "Fold the strip for the belt loops lengthwise in three, topstitch both edges, and cut it at "
-            "the marks. Baste the loops to the waist seam at their notches and at the centre back.",
+            f"the marks{_into_loops(pieces)}. Baste the loops to the waist seam at their notches and at the "
+            "centre back.",
         ),
         _Step(
             (FRONT_BAND, BACK_BAND),
@@ -226,6 +227,12 @@ def _steps(style: Style, pieces: tuple[Piece, ...]) -> tuple[_Step, ...]:
             "cloth.",
         ),
     )
+
+
+def _into_loops(pieces: tuple[Piece, ...]) -> str:
+    """Return how many loops the strip makes, such as " into 5 loops"."""
+    strips = (piece for piece in pieces if piece.name == BELT_LOOPS)
+    return "".join(f" into {1 + len(strip.marks)} loops" for strip in strips)
 
 
 def _fuse(pieces: tuple[Piece, ...]) -> str:

@@ -81,6 +81,12 @@ def test_without_interfacing_there_is_no_piece_and_no_word_of_it() -> None:
     assert "interfacing" not in said and "1. mark every notch" in said
 
 
+def test_the_strip_is_cut_into_as_many_loops_as_it_has_room_for() -> None:
+    for waist, count in ((800, 5), (1100, 7)):
+        lines = order(belt_loops(STRAIGHT, waist).pieces)
+        assert any(f"cut it at the marks into {count} loops" in line for line in lines)
+
+
 def test_the_hem_is_turned_up_by_half_its_allowance() -> None:
     assert any("twice by 1.5 cm" in line for line in order(LEGS))
     bare = replace(STRAIGHT, allowances=Allowances(hem=0))
