@@ -43,6 +43,8 @@ SAMPLE = 22.0
 """Length of a line's sample in the key, mm."""
 KEPT = 20.0
 """A table begins on the sheet of its heading where so much is left of it, mm."""
+TABLE_SIZES = (2.5, 2.2)
+"""Type size in a table, mm: the smaller where it saves a sheet."""
 GAPS = (1.4, 0.8)
 """Space after a paragraph, mm: the smaller where it saves a sheet."""
 
@@ -78,13 +80,14 @@ def draw_notes(
     """
     sections = list(_sections(layout, pattern, show))
     columns = min((_set(ruler, paper, sections, gap) for gap in GAPS), key=len)
-    return columns + _tables(ruler, paper, pattern, show)
+    return columns + min((_tables(ruler, paper, pattern, show, size) for size in TABLE_SIZES), key=len)
 
 
-def _tables(ruler: Ruler, paper: Paper, pattern: Pattern, show: Show) -> list[Recording]:
+def _tables(ruler: Ruler, paper: Paper, pattern: Pattern, show: Show, size: float) -> list[Recording]:
     """Return the sections that have a table, on sheets of their own: a table wants their whole width."""
     edge = paper.margin
-    flow = Flow(ruler, Area(edge, edge, paper.width - edge, paper.height - edge - HEADER - HEADING))
+    area = Area(edge, edge, paper.width - edge, paper.height - edge - HEADER - HEADING)
+    flow = Flow(ruler, area, size=size)
     for section in pattern.sections:
         if table := section.table:
             flow.text(Line(section.heading, HEADING, bold=True), keep=KEPT)
