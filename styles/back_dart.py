@@ -59,7 +59,8 @@ class DartedBack:
 
 def darted(panel: BlockPanel, style: Style) -> DartedBack:
     """Return the back with its darts gathered into one, the waist smooth and square when it is closed."""
-    back, band = back_at(panel, style.below_waist), seam_depth(style) - style.below_waist
+    back = back_at(panel, style.below_waist, style.back_waist_least)
+    band = seam_depth(style) - style.below_waist
     centre, side = back.crotch.reversed(), back.side
     tip, angle = _dart(panel, back, band)
 
@@ -67,9 +68,10 @@ def darted(panel: BlockPanel, style: Style) -> DartedBack:
         return p.turned(tip, angle)
 
     waist = Path((waist_to(centre, side.moved(closed)),))
-    for _ in range(_ROUNDS if angle and back.sewn is not None else 0):
+    wanted = back.wanted(waist.length)
+    for _ in range(_ROUNDS if angle and wanted is not None else 0):
         # Wider or narrower by what the waist is too long or too short.
-        angle *= 1 + (waist.length - (back.sewn or 0.0)) / abs(angle * (side.start - tip).dot(_up(back)))
+        angle *= 1 + (waist.length - (wanted or 0.0)) / abs(angle * (side.start - tip).dot(_up(back)))
         waist = Path((waist_to(centre, side.moved(closed)),))
     crown = None
     if band:

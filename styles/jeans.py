@@ -30,7 +30,7 @@ from styles.style import Band, Style
 from styles.trueing_table import trueing_section, verdict
 from styles.upper import back_top, front_at
 from styles.waistband import BACK_BAND, FRONT_BAND, UPPER, band_notions, centre_back_of_band, shaped_band
-from styles.worn_level import check_worn_girth
+from styles.worn_level import check_worn_girth, girth_at
 
 
 @dataclass(frozen=True)
@@ -83,7 +83,7 @@ def make_jeans(
     asked = style.turn_up
     # The rise is that of the toile; what the fitting changes is on top of it.
     style = style.on((block.toile or block).body)
-    style = replace(style, turn_up=turn_up_on(block, style))
+    style = replace(style, turn_up=turn_up_on(block, style), back_waist_least=_back_waist_least(block, style))
     parts = _without_band(block, style)
     pieces = {piece.name: piece for piece in parts.pieces}
     fronts, backs = _waist_lengths(block, pieces, style)
@@ -182,6 +182,15 @@ def _waist_lengths(block: Block, pieces: dict[str, Piece], style: Style) -> tupl
         [length(front_waist(of, pieces, style)) for of in halves],
         [length(back_waist(of, pieces)) for of in halves],
     )
+
+
+def _back_waist_least(block: Block, style: Style) -> float:
+    """Return what a half of the back must measure, fronts given, for the band to go round the body, mm.
+
+    Where the room that stretch lets off at the hip would leave it shorter: an interfaced band does not give.
+    """
+    half_girth = girth_at(block.body, _worn_level(block, style)).mm / 2
+    return half_girth - min(front_at(half.front, style.below_waist).waist.length for half in block.halves)
 
 
 def _worn_level(block: Block, style: Style) -> float:

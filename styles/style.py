@@ -172,6 +172,8 @@ class Style:
         fly: How the fly is closed.
         laps: Which front lies on top.
         interfacing: Whether there are pieces that stiffen the waistband and the fly facing.
+        back_waist_least: What one half of the back must measure where the jeans are worn, dart closed; not
+            set by anybody, but taken from the body.
     """
 
     name: str
@@ -193,6 +195,7 @@ class Style:
     fly: Fly = Fly.ZIP
     laps: Laps = Laps.LEFT_OVER_RIGHT
     interfacing: bool = True
+    back_waist_least: float = 0.0
     front_pocket: FrontPocket = field(default_factory=FrontPocket)
     back_pocket: BackPocket = field(default_factory=BackPocket)
     allowances: Allowances = field(default_factory=Allowances)

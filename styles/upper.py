@@ -46,6 +46,7 @@ class Back:
         side: From the level to the hem.
         crotch: From the fork up to the level.
         sewn: What the waist must measure with the dart closed, mm; None leaves it as the closing makes it.
+        least: What it must measure at least, mm.
     """
 
     inner: Path
@@ -53,6 +54,11 @@ class Back:
     side: Path
     crotch: Path
     sewn: float | None = None
+    least: float = 0.0
+
+    def wanted(self, closed: float) -> float | None:
+        """Return what a waist must measure that closing the dart has made `closed` mm long; None as it is."""
+        return self.least if self.sewn is None and closed < self.least else self.sewn
 
     @property
     def dart(self) -> tuple[Point, Point] | None:
@@ -80,11 +86,11 @@ def front_band(panel: BlockPanel, depth: float, height: float) -> Crown:
     return Crown(top.waist, side, seam.waist.reversed(), centre)
 
 
-def back_at(panel: BlockPanel, depth: float) -> Back:
+def back_at(panel: BlockPanel, depth: float, least: float = 0.0) -> Back:
     """Return the back ending `depth` mm below the block's waist, its darts gathered into one.
 
     Gathering changes the closed waist by up to a millimetre; at the block's own waist it must measure what
-    was asked for, and above it what the body widens besides.
+    was asked for, above it what the body widens besides, and anywhere `least` mm.
     """
     crotch, side = _ends(panel, depth)
     sewn = panel.waist_length + _widened(panel, depth) if depth <= JOIN else None
@@ -92,10 +98,10 @@ def back_at(panel: BlockPanel, depth: float) -> Back:
     middle = whole.length / 2
     open_width = sum(dart.opening(whole.point(middle).y) for dart in panel.darts)
     if open_width < _LEAST_DART:
-        return Back(whole, None, side, crotch, sewn)
+        return Back(whole, None, side, crotch, sewn, least)
     inner, _ = whole.split(middle - open_width / 2)
     _, outer = whole.split(middle + open_width / 2)
-    return Back(inner, outer, side, crotch, sewn)
+    return Back(inner, outer, side, crotch, sewn, least)
 
 
 _WIDENS = {"front": 0.3, "back": 0.7}
@@ -213,10 +219,11 @@ def yoked(back: Back, *, centre_depth: float, side_depth: float) -> Yoked:
         tip = meeting(centre.end, side.end - centre.end, middle, (outer - inner).left)
         angle = (outer - tip).angle_to(inner - tip)
     crown = _closed(centre, side, tip, angle)
+    wanted = back.wanted(crown.waist.length)
     for _ in range(_ROUNDS):
-        if back.sewn is None or abs(back.sewn - crown.waist.length) < LENGTH:
+        if wanted is None or abs(wanted - crown.waist.length) < LENGTH:
             break
-        angle += (back.sewn - crown.waist.length) / (middle - tip).length
+        angle += (wanted - crown.waist.length) / (middle - tip).length
         crown = _closed(centre, side, tip, angle)
     return Yoked(crown, seam)
 
@@ -334,7 +341,7 @@ yoke is made deeper, step by step, by so many mm, as nobody can sew a rainbow (o
 def back_top(panel: BlockPanel, style: Style) -> BackTop:
     """Return the back's band, yoke and yoke seam, drawn in one so that each edge is shared."""
     band = seam_depth(style) - style.below_waist
-    back = back_at(panel, style.below_waist)
+    back = back_at(panel, style.below_waist, style.back_waist_least)
     at_centre, at_side = _depths(panel, style, back)
     top = yoked(back, centre_depth=at_centre, side_depth=at_side)
     above, yoke = top.crown.cut(band) if band else (None, top.crown)

@@ -86,7 +86,7 @@ def test_all_that_decides_a_draft_has_its_place_in_the_record() -> None:
     besides = {"readings", "warnings", "lines"}
     assert {field.name for field in fields(MeasurementFile)} == kept | besides
     tops = {key.partition(".")[0] for key in SETTINGS}
-    assert {field.name for field in fields(Style)} == tops | {"name", "says"}
+    assert {field.name for field in fields(Style)} == tops | {"name", "says", "back_waist_least"}
     for group in ("leg", "ease", "front_pocket", "back_pocket", "allowances"):
         inside = {key.partition(".")[2] for key in SETTINGS if key.startswith(f"{group}.")}
         assert {field.name for field in fields(value_of(Style(name=""), group))} == inside

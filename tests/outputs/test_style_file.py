@@ -38,7 +38,7 @@ def names_of(style: object, prefix: str = "") -> set[str]:
 
 
 def test_every_setting_of_a_style_can_be_set() -> None:
-    assert names_of(STRAIGHT) - {"name", "says"} == set(SETTINGS)
+    assert names_of(STRAIGHT) - {"name", "says", "back_waist_least"} == set(SETTINGS)
 
 
 def test_the_straight_style_of_the_catalogue_is_the_default() -> None:

@@ -7,10 +7,12 @@ from dataclasses import replace
 import pytest
 
 from drafting.measurements import Measurements
+from drafting.pieces import Notch
+from outputs.style_file import find_style
 from styles.cloth import Cloth
-from styles.jeans import make_jeans
+from styles.jeans import Jeans, make_jeans
 from styles.room import block_for
-from styles.style import STRAIGHT, Band, Rise
+from styles.style import STRAIGHT, BackCut, Band, Rise
 from styles.upper import back_top
 from styles.worn_level import girth_at
 
@@ -65,3 +67,24 @@ def test_above_the_waist_a_band_is_no_smaller_than_the_girth_there(band: Band, a
     girth = girth_at(block.body, block.levels.waist.mm + above)
     assert girth.mm == pytest.approx(1090 + above / 2)
     assert make_jeans(block, style).band_length >= girth.mm
+
+
+@pytest.mark.parametrize("back", BackCut)
+@pytest.mark.parametrize("band", Band)
+@pytest.mark.parametrize("waist", [760, 900, 960])
+def test_a_band_that_does_not_stretch_goes_round_the_body_although_the_hip_gives(
+    waist: int, band: Band, back: BackCut
+) -> None:
+    cloth = Cloth(stretch=40)
+    style = replace(find_style("skinny"), rise=Rise.LOW, band=band, back=back)
+    body = Measurements(waist_girth=waist, hip_girth=980, inside_leg_height=780, body_rise=265)
+    block = block_for(body, style, cloth)
+    jeans = make_jeans(block, style, cloth=cloth)
+    girth = girth_at(block.body, block.levels.waist.mm - jeans.style.below_waist)
+    has_dart = back is BackCut.YOKE or any(notch.name == "inner dart leg" for notch in _notches(jeans))
+    assert jeans.band_length >= girth.mm - (0.5 if has_dart else 15)
+    assert all(check.passes for check in (*jeans.seams, *jeans.corners))
+
+
+def _notches(jeans: Jeans) -> list[Notch]:
+    return [notch for edge in jeans.pattern.piece("back leg").edges for notch in edge.notches]
