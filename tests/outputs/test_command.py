@@ -361,7 +361,8 @@ def test_a_waist_measured_where_the_jeans_are_worn_is_their_upper_edge(run: Run,
 
 
 def test_labels_that_were_cut_down_are_told_in_one_message(run: Run, ada: Path) -> None:
-    lines = run("draft", ada).stdout.replace("\n  ", " ").splitlines()
+    # The facing that carries buttonholes is too small for more than its name.
+    lines = run("draft", ada, "--set", "fly=buttons").stdout.replace("\n  ", " ").splitlines()
     (told,) = (line for line in lines if "label" in line)
     assert told.startswith("labels shortened on: ") and told.endswith("; the piece list has them whole")
 
