@@ -10,6 +10,7 @@ from drafting.findings import Finding
 from drafting.pattern import Pattern
 from drafting.pieces import Piece
 from drafting.seams import Corner, Run, Seam
+from drafting.tolerance import SEAM
 from drafting.trueing import CornerCheck, SeamCheck, check_corners, check_pieces, check_seams
 from styles.back_leg import back_leg
 from styles.back_pocket import back_pocket, placing, pocket_size
@@ -187,9 +188,9 @@ def _waist_lengths(block: Block, pieces: dict[str, Piece], style: Style) -> tupl
 def _back_waist_least(block: Block, style: Style) -> float:
     """Return what a half of the back must measure, fronts given, for the band to go round the body, mm.
 
-    Where the room that stretch lets off at the hip would leave it shorter: an interfaced band does not give.
+    The room that stretch lets off at the hip would leave it shorter, but an interfaced band does not give.
     """
-    half_girth = girth_at(block.body, _worn_level(block, style)).mm / 2
+    half_girth = (girth_at(block.body, _worn_level(block, style)).mm + SEAM) / 2
     return half_girth - min(front_at(half.front, style.below_waist).waist.length for half in block.halves)
 
 

@@ -58,7 +58,8 @@ class Back:
 
     def wanted(self, closed: float) -> float | None:
         """Return what a waist must measure that closing the dart has made `closed` mm long; None as it is."""
-        return self.least if self.sewn is None and closed < self.least else self.sewn
+        as_it_is = closed if self.sewn is None else self.sewn
+        return self.least if as_it_is < self.least else self.sewn
 
     @property
     def dart(self) -> tuple[Point, Point] | None:
@@ -218,14 +219,22 @@ def yoked(back: Back, *, centre_depth: float, side_depth: float) -> Yoked:
         inner, outer = back.dart
         tip = meeting(centre.end, side.end - centre.end, middle, (outer - inner).left)
         angle = (outer - tip).angle_to(inner - tip)
-    crown = _closed(centre, side, tip, angle)
-    wanted = back.wanted(crown.waist.length)
+    tried = [_closed(centre, side, tip, angle)]
+    wanted = back.wanted(tried[0].waist.length)
+    if wanted is None:
+        return Yoked(tried[0], seam)
     for _ in range(_ROUNDS):
-        if wanted is None or abs(wanted - crown.waist.length) < LENGTH:
+        short = wanted - tried[-1].waist.length
+        if abs(short) < LENGTH:
             break
-        angle += (wanted - crown.waist.length) / (middle - tip).length
-        crown = _closed(centre, side, tip, angle)
-    return Yoked(crown, seam)
+        angle += short / (middle - tip).length
+        tried.append(_closed(centre, side, tip, angle))
+    return Yoked(min(tried, key=lambda crown: _off(wanted, crown.waist.length)), seam)
+
+
+def _off(wanted: float, length: float) -> float:
+    """Return how far a waist is off, mm; one too short counts double, as it does not close."""
+    return max(length - wanted, 2 * (wanted - length))
 
 
 def _closed(centre: Path, side: Path, tip: Point, angle: float) -> Crown:
