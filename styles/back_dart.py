@@ -9,10 +9,11 @@ from drafting.pieces import Edge, Mark, MarkKind, Notch, NotchKind
 from drafting.points import Point, Vector, meeting
 from drafting.seams import Run, Seam
 from drafting.waist_line import BlockPanel
+from styles.crown import Back, Crown, waist_to
 from styles.edges import DART, OUTER_WAIST, WAIST
 from styles.parts import HalfOf
 from styles.style import Allowances, BackCut, Style
-from styles.upper import Back, Crown, back_at, back_top, seam_depth, waist_to
+from styles.upper import back_at, back_top, seam_depth
 
 INNER_LEG, OUTER_LEG = "inner dart leg", "outer dart leg"
 

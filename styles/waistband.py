@@ -15,13 +15,14 @@ from drafting.points import Vector
 from drafting.seams import Corner, CornerPlace, Seam
 from drafting.tolerance import WAIST_CORNER_DEG
 from styles.back_dart import back_band
+from styles.crown import Crown
 from styles.edges import CENTRE_BACK, SIDE
 from styles.fly_length import shield_width
 from styles.grain import plumb_grain
 from styles.parts import HalfOf, Notion, Part
 from styles.runs import walk
 from styles.style import Laps, Style
-from styles.upper import Crown, front_band
+from styles.upper import front_band
 
 FRONT_BAND, BACK_BAND, STRAIGHT_BAND = "front waistband", "back waistband", "waistband"
 

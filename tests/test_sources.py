@@ -49,7 +49,7 @@ COMPUTING = {
     "drafting/waist_line.py": {"_ROUNDS", "_SLACK_AT_CENTRE _SLACK_AT_SIDE"},
     "styles/back_dart.py": {"_ROUNDS"},
     "styles/front_pockets/scoop.py": {"_FLATTENED"},
-    "styles/upper.py": {"_ROUNDS", "_FULLNESS"},
+    "styles/crown.py": {"_ROUNDS", "_FULLNESS"},
 }  # fmt: skip
 # Of what people take away, these are of the trade; all else there is the layout of a sheet.
 OF_THE_TRADE = {

@@ -47,6 +47,13 @@ BLOCK = (
     "drafting/test_block.py",
 )
 """What draws whole blocks."""
+TOP = (
+    "styles/test_upper.py",
+    "styles/test_rise_and_growth.py",
+    "styles/test_back_dart.py",
+    "styles/test_jeans.py",
+)
+"""What draws yokes and bands."""
 TESTS = {
     "drafting/solve.py": ("drafting/test_solve.py", "drafting/test_means.py", "drafting/test_block.py"),
     "drafting/suppression.py": (
@@ -93,7 +100,8 @@ TESTS = {
     "styles/belt_loops.py": ("styles/test_belt_loops.py",),
     "styles/hem.py": ("styles/test_turn_up.py",),
     "styles/worn_level.py": ("styles/test_worn_level.py",),
-    "styles/upper.py": ("styles/test_rise_and_growth.py", "styles/test_back_dart.py", "styles/test_jeans.py"),
+    "styles/upper.py": TOP,
+    "styles/crown.py": TOP,
 }
 """The tests of each module, those first that are likeliest to notice and quick."""
 
