@@ -130,7 +130,10 @@ def test_the_rise_moves_alike_on_any_body(body: Measurements, below: float) -> N
     way = block.levels.waist.mm - block.levels.hip.mm - below - STEP
     assume(0.85 * way >= STRAIGHT.band_height + STRAIGHT.yoke_side)
     assume(block.levels.waist.mm - block.levels.crotch.mm >= 250)
-    assert_the_rise_moved_alike(*drop(block, STRAIGHT, below))
+    high, low = drop(block, STRAIGHT, below)
+    # A waist so much smaller than the hip that its yoke is cut deeper asks for less of that lower down.
+    assume(high.yoke_centre <= STRAIGHT.yoke_centre + MM)
+    assert_the_rise_moved_alike(high, low)
 
 
 @pytest.mark.parametrize("name", DEMO_WEARERS)
