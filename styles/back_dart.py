@@ -70,10 +70,11 @@ def darted(panel: BlockPanel, style: Style) -> DartedBack:
 
     waist = Path((waist_to(centre, side.moved(closed)),))
     wanted = back.wanted(waist.length)
-    for _ in range(_ROUNDS if angle and wanted is not None else 0):
-        # Wider or narrower by what the waist is too long or too short.
-        angle *= 1 + (waist.length - (wanted or 0.0)) / abs(angle * (side.start - tip).dot(_up(back)))
-        waist = Path((waist_to(centre, side.moved(closed)),))
+    if angle and wanted is not None:
+        for _ in range(_ROUNDS):
+            # Wider or narrower by what the waist is too long or too short.
+            angle *= 1 + (waist.length - wanted) / abs(angle * (side.start - tip).dot(_up(back)))
+            waist = Path((waist_to(centre, side.moved(closed)),))
     crown = None
     if band:
         above, centre = centre.split(band)
