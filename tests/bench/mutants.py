@@ -67,6 +67,8 @@ TESTS = {
     "drafting/allowance.py": ("drafting/test_allowance.py",),
     "drafting/waist_line.py": BLOCK,
     "drafting/panel.py": (*BLOCK, "drafting/test_leg_shape.py"),
+    "drafting/crotch_curve.py": ("drafting/test_crotch_curve.py", "drafting/test_panel.py", *BLOCK),
+    "drafting/thighs.py": ("drafting/test_thighs.py", "drafting/test_sides.py"),
     "drafting/curves.py": ("drafting/test_curves.py", "drafting/test_paths.py", "drafting/test_panel.py"),
     "drafting/means.py": ("drafting/test_means.py", "drafting/test_fit_report.py", *BLOCK),
     "drafting/proportions.py": ("drafting/test_proportions.py", "test_sources.py", *BLOCK),
@@ -75,6 +77,7 @@ TESTS = {
     "drafting/body.py": ("drafting/test_body.py", "drafting/test_proportions.py"),
     "drafting/alteration.py": ("drafting/test_corrections.py",),
     "drafting/measurement_table.py": ("outside/test_survey_relations.py", "drafting/test_measurements.py"),
+    "drafting/relation.py": ("drafting/test_measurement_relations.py", "drafting/test_measurements.py"),
     "drafting/measurement_relations.py": (
         "drafting/test_measurement_relations.py",
         "outside/test_survey_relations.py",
