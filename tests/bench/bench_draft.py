@@ -13,7 +13,6 @@ import shutil
 import subprocess
 import sys
 import tempfile
-from functools import partial
 from pathlib import Path
 
 HOME = Path(__file__).parents[2]
@@ -26,9 +25,12 @@ from outputs.demo import DEMO_FILES  # noqa: E402
 from outputs.measurement_file import read_measurements  # noqa: E402
 from tests.bench.stopwatch import side_by_side, table  # noqa: E402
 
+COMPILED = tempfile.TemporaryDirectory()
+"""Where the modules are compiled once, whatever the environment says; it goes with the process."""
 
-def run(cache: Path, *arguments: object, code: int = 0) -> None:
-    environment = {**os.environ, "PYTHONPATH": str(HOME), "PYTHONPYCACHEPREFIX": str(cache)}
+
+def run(*arguments: object, code: int = 0) -> None:
+    environment = {**os.environ, "PYTHONPATH": str(HOME), "PYTHONPYCACHEPREFIX": COMPILED.name}
     environment.pop("PYTHONDONTWRITEBYTECODE", None)
     done = subprocess.run(
         [sys.executable, *map(str, arguments)], capture_output=True, env=environment, text=True
@@ -49,13 +51,12 @@ def main() -> None:
     drawn = sum(len(panel.steps) for panel in (block.front, block.back))
     with tempfile.TemporaryDirectory() as name:
         folder = Path(name)
-        ran = partial(run, folder / "compiled")
         target = folder / "jeans"
         start = "from outputs.command import main; main()"
 
         def draft() -> None:
             shutil.rmtree(target, ignore_errors=True)
-            ran("-c", start, "draft", person, "--out", target)
+            run("-c", start, "draft", person, "--out", target)
 
         draft()
         pages, curves = written(target / "pattern-a4.pdf")
@@ -66,10 +67,10 @@ def main() -> None:
         )
         taken = side_by_side(
             draft,
-            lambda: ran("-c", start, "--help"),
-            lambda: ran("-c", start, "draft", refused, code=2),
-            lambda: ran("-c", "pass"),
-            lambda: ran(*bare),
+            lambda: run("-c", start, "--help"),
+            lambda: run("-c", start, "draft", refused, code=2),
+            lambda: run("-c", "pass"),
+            lambda: run(*bare),
             rounds=rounds,
         )  # fmt: skip
     print(f"{pages} pages, {curves} lines and curves, {rounds} rounds")
