@@ -3,7 +3,9 @@
 `pytest --hypothesis-profile=default` draws others each time. Nothing is timed: a busy machine is no failure.
 """
 
-from hypothesis import settings
+from hypothesis import HealthCheck, settings
 
-settings.register_profile("same bodies", derandomize=True, deadline=None)
+settings.register_profile(
+    "same bodies", derandomize=True, deadline=None, suppress_health_check=[HealthCheck.too_slow]
+)
 settings.load_profile("same bodies")

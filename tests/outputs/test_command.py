@@ -544,7 +544,11 @@ def test_the_version_is_that_of_the_project(run: Run) -> None:
 
 
 @given(st.binary(max_size=400) | st.text(max_size=200).map(str.encode))
-@settings(suppress_health_check=[HealthCheck.function_scoped_fixture], max_examples=60, deadline=None)
+@settings(
+    suppress_health_check=[HealthCheck.function_scoped_fixture, HealthCheck.too_slow],
+    max_examples=60,
+    deadline=None,
+)
 def test_any_file_at_all_gives_a_draft_or_a_plain_refusal(run: Run, content: bytes) -> None:
     Path("any.toml").write_bytes(content)
     result = run("draft", "any.toml", "--out", "out", "--force")

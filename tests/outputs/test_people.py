@@ -134,7 +134,11 @@ def test_no_folder_no_person_no_table(tmp_path: Path) -> None:
     assert "This is one measurements file" in refused(tmp_path / "ada.toml")
 
 
-@settings(suppress_health_check=[HealthCheck.function_scoped_fixture], max_examples=150, deadline=None)
+@settings(
+    suppress_health_check=[HealthCheck.function_scoped_fixture, HealthCheck.too_slow],
+    max_examples=150,
+    deadline=None,
+)
 @given(rows=st.text(alphabet='abc;,\t\n\r"0179 /½\x00é=[]', max_size=60))
 def test_whatever_is_typed_below_the_first_row_everybody_is_read_or_told(csv_file, rows: str) -> None:
     path = csv_file(f"{HEAD}\n{rows}\n")
