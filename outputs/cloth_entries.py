@@ -3,16 +3,13 @@
 from __future__ import annotations
 
 import math
-import re
 from collections.abc import Mapping
 
 from drafting.errors import DraftRefused, Problem, Severity
+from outputs.suggestions import PERCENT_LIKE, in_one_line, percentage
 
 CLOTH_ENTRIES = ("lengthwise_change", "crosswise_change", "stretch")
 """The fields of `styles.cloth.Cloth`, here so that a file without any need not wait for its libraries."""
-
-_PERCENT = re.compile(r"(?P<minus>[-−–]\s*)?(?P<number>[0-9]{1,6}(?:[.,][0-9]{1,9})?)\s*%?")
-PERCENT_LIKE = 'A percentage is written like "-3", "-2,5" or "-3 %".'
 
 
 def read_cloth(typed: Mapping[str, object]) -> tuple[dict[str, float], list[Problem]]:
@@ -39,21 +36,6 @@ def read_cloth(typed: Mapping[str, object]) -> tuple[dict[str, float], list[Prob
     return read, []
 
 
-def percentage(typed: object) -> float:
-    """Return what was typed as a percentage; NaN for what is none."""
-    found = _PERCENT.fullmatch(str(typed).strip()) if not isinstance(typed, bool) else None
-    if not found:
-        return math.nan
-    number = float(found["number"].replace(",", "."))
-    return -number if found["minus"] and number else number
-
-
 def _unreadable(problem: Problem, typed: object) -> Problem:
     # A text on a command line or in a file may hold anything, line breaks too.
     return Problem(problem.key, PERCENT_LIKE, Severity.REFUSAL, in_one_line(typed), problem.plausible)
-
-
-def in_one_line(typed: object) -> str:
-    """Return what was typed in one line, cut short when it is endless."""
-    text = " ".join("".join(letter if letter.isprintable() else " " for letter in str(typed)[:200]).split())
-    return text if len(text) <= 60 else f"{text[:57]}..."

@@ -9,8 +9,8 @@ from pathlib import Path
 
 from drafting.errors import DraftRefused, Problem, Severity
 from drafting.pieces import Material
-from outputs.cloth_entries import in_one_line
 from outputs.laid_cloth import NARROWEST, WIDEST, WIDTH_OPTIONS, ClothOnTable
+from outputs.suggestions import in_one_line
 from outputs.units import LengthError, parse_length
 
 USUAL = {Material.DENIM: 1500.0, Material.POCKETING: 1100.0, Material.INTERFACING: 900.0}

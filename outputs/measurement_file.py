@@ -23,7 +23,7 @@ from drafting.measurements import (
     WaistLevel,
     term_of,
 )
-from outputs.cloth_entries import CLOTH_ENTRIES, in_one_line, read_cloth
+from outputs.cloth_entries import CLOTH_ENTRIES, read_cloth
 from outputs.file_wording import FileWording
 from outputs.fitting_entries import TABLE as FITTING
 from outputs.fitting_entries import read_fitting
@@ -31,7 +31,7 @@ from outputs.gathering import by_line
 from outputs.measurement_template import doubt_about_text
 from outputs.measurement_template import write_template as write_template
 from outputs.readings import Readings, read_readings
-from outputs.suggestions import LONGEST_GUESS, did_you_mean, plain_name
+from outputs.suggestions import LONGEST_GUESS, did_you_mean, in_one_line, plain_name
 from outputs.text_file import read_text
 from outputs.toml_slips import TomlText, read_toml
 from outputs.units import LengthError, TypedLength, Unit, UnitMissing, read_length

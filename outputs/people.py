@@ -14,10 +14,10 @@ from typing import Any
 from drafting.corrections import CORRECTIONS
 from drafting.errors import DraftRefused, Problem, Severity
 from drafting.measurement_table import MEASUREMENTS
-from outputs.cloth_entries import CLOTH_ENTRIES, in_one_line
+from outputs.cloth_entries import CLOTH_ENTRIES
 from outputs.fitting_entries import TABLE as FITTING
 from outputs.measurement_file import TABLES, MeasurementFile, read_entries, read_measurements
-from outputs.suggestions import LONGEST_GUESS, did_you_mean
+from outputs.suggestions import LONGEST_GUESS, did_you_mean, in_one_line
 from outputs.text_file import read_text
 
 _TOP = ("wearer", "taken_on", "unit", "waist_taken_at", "estimate_like")

@@ -6,11 +6,11 @@ from collections.abc import Sequence
 from dataclasses import dataclass, field
 
 from drafting.errors import DraftRefused, Problem, Severity
-from outputs.cloth_entries import in_one_line
 from outputs.folder import safe_name
 from outputs.gathering import gather
 from outputs.paper import A4, PAPERS, ROLL_RANGE, SINGLE, Orientation, Paper, Roll, read_paper
 from outputs.printer_scale import PrinterScale, read_printer_scale
+from outputs.suggestions import in_one_line
 from outputs.units import LengthError
 
 

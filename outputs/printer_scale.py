@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from drafting.errors import DraftRefused, Problem, Severity
-from outputs.cloth_entries import in_one_line
+from outputs.suggestions import in_one_line
 from outputs.units import LengthError, Unit, format_length, read_length
 
 OPTION = "--printed-bar"

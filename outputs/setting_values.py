@@ -8,8 +8,7 @@ from collections.abc import Mapping
 from typing import Any
 
 from drafting.errors import Problem, Severity
-from outputs.cloth_entries import PERCENT_LIKE, in_one_line, percentage
-from outputs.suggestions import did_you_mean, plain_name
+from outputs.suggestions import PERCENT_LIKE, did_you_mean, in_one_line, percentage, plain_name
 from outputs.units import LengthError, Unit, format_length, parse_length
 from styles.style import Style
 from styles.style_table import SETTINGS, Kind, Setting, fighting, with_settings

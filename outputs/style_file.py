@@ -10,12 +10,11 @@ from pathlib import Path
 from typing import Any
 
 from drafting.errors import DraftRefused, Problem, Severity
-from outputs.cloth_entries import in_one_line
 from outputs.folder import safe_name
 from outputs.gathering import by_line, gather
 from outputs.measurement_template import doubt_about_text
 from outputs.setting_values import plausible, read_settings, show_value
-from outputs.suggestions import LONGEST_GUESS, did_you_mean
+from outputs.suggestions import LONGEST_GUESS, did_you_mean, in_one_line
 from outputs.text_file import read_text
 from outputs.toml_slips import read_toml
 from outputs.units import Unit

@@ -11,8 +11,8 @@ from dataclasses import dataclass, field, replace
 
 from drafting.errors import DraftRefused, Problem, Severity
 from drafting.measurements import WaistLevel
-from outputs.cloth_entries import in_one_line, read_cloth
-from outputs.suggestions import LONGEST_GUESS, did_you_mean
+from outputs.cloth_entries import read_cloth
+from outputs.suggestions import LONGEST_GUESS, did_you_mean, in_one_line
 from styles.style import Allowances, Laps, Style
 
 LAPS = {"left": Laps.LEFT_OVER_RIGHT.value, "right": Laps.RIGHT_OVER_LEFT.value}

@@ -9,10 +9,10 @@ from pathlib import Path
 import click
 
 from drafting.errors import DraftRefused, Problem, Severity
-from outputs.cloth_entries import in_one_line
 from outputs.completion import style_names
 from outputs.folder import refuse_overwriting, safe_name, write_file
 from outputs.progress import say, tell
+from outputs.suggestions import in_one_line
 
 ENDINGS = (".png", ".svg")
 """Of the names of pictures."""

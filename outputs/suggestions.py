@@ -1,11 +1,16 @@
-"""What a person may have meant by a name that does not exist."""
+"""What a person typed: shown in one line, read as a percentage, and what an unknown name may have meant."""
 
 from __future__ import annotations
 
+import math
+import re
 from collections.abc import Iterable
 
 LONGEST_GUESS = 60
 """Names longer than this resemble none of ours; comparing them would only take time."""
+
+_PERCENT = re.compile(r"(?P<minus>[-−–]\s*)?(?P<number>[0-9]{1,6}(?:[.,][0-9]{1,9})?)\s*%?")
+PERCENT_LIKE = 'A percentage is written like "-3", "-2,5" or "-3 %".'
 
 
 def plain_name(typed: str) -> str:
@@ -16,3 +21,18 @@ def plain_name(typed: str) -> str:
 def did_you_mean(guesses: Iterable[str]) -> str:
     """Return the question after each guess, with a space before it; empty without any."""
     return "".join(f' Did you mean "{guess}"?' for guess in guesses)
+
+
+def percentage(typed: object) -> float:
+    """Return what was typed as a percentage; NaN for what is none."""
+    found = _PERCENT.fullmatch(str(typed).strip()) if not isinstance(typed, bool) else None
+    if not found:
+        return math.nan
+    number = float(found["number"].replace(",", "."))
+    return -number if found["minus"] and number else number
+
+
+def in_one_line(typed: object) -> str:
+    """Return what was typed in one line, cut short when it is endless."""
+    text = " ".join("".join(letter if letter.isprintable() else " " for letter in str(typed)[:200]).split())
+    return text if len(text) <= 60 else f"{text[:57]}..."
