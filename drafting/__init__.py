@@ -12,22 +12,22 @@ from importlib import import_module
 from typing import TYPE_CHECKING, Any
 
 if TYPE_CHECKING:
-    from drafting.block import Block as Block
-    from drafting.block import draft_block as draft_block
-    from drafting.errors import DraftRefused as DraftRefused
-    from drafting.leg_shape import LegCut as LegCut
-    from drafting.measurements import Measurements as Measurements
-    from drafting.proportions import Ease as Ease
-    from drafting.proportions import Proportions as Proportions
+    from drafting.base.errors import DraftRefused as DraftRefused
+    from drafting.base.proportions import Ease as Ease
+    from drafting.base.proportions import Proportions as Proportions
+    from drafting.block.block import Block as Block
+    from drafting.block.block import draft_block as draft_block
+    from drafting.block.leg_shape import LegCut as LegCut
+    from drafting.body.measurements import Measurements as Measurements
 
 _HOMES = {
-    "Block": "block",
-    "DraftRefused": "errors",
-    "Ease": "proportions",
-    "LegCut": "leg_shape",
-    "Measurements": "measurements",
-    "Proportions": "proportions",
-    "draft_block": "block",
+    "Block": "block.block",
+    "DraftRefused": "base.errors",
+    "Ease": "base.proportions",
+    "LegCut": "block.leg_shape",
+    "Measurements": "body.measurements",
+    "Proportions": "base.proportions",
+    "draft_block": "block.block",
 }
 __all__ = sorted(_HOMES)
 

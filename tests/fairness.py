@@ -7,9 +7,9 @@ from itertools import pairwise
 
 import numpy as np
 
-from drafting.curves import Cubic
-from drafting.paths import Path
-from drafting.tolerance import JOIN
+from drafting.base.tolerance import JOIN
+from drafting.geometry.curves import Cubic
+from drafting.geometry.paths import Path
 
 FLAT_BEND = 1e-5
 """A bend below this (1/mm, a radius of 100 m) is straight to the eye: 0.3 mm over half a metre."""

@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from drafting.block import Block
-from styles.fly import fly
-from styles.fly_length import fly_length
-from styles.front_leg import front_leg
-from styles.front_pocket import front_pocket
-from styles.parts import HalfOf, Part
-from styles.style import Style
+from drafting.block.block import Block
+from styles.base.part import HalfOf, Part
+from styles.choice.style import Style
+from styles.parts.fly import fly
+from styles.parts.fly_length import fly_length
+from styles.parts.front_leg import front_leg
+from styles.parts.front_pocket import front_pocket
 
 
 def front_parts(block: Block, style: Style) -> Part:

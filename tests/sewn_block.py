@@ -12,10 +12,10 @@ from dataclasses import dataclass
 import numpy as np
 from shapely.geometry import LineString, Polygon
 
-from drafting.block import Block
-from drafting.paths import Path
-from drafting.points import Vector
-from drafting.waist_line import BlockPanel
+from drafting.block.block import Block
+from drafting.block.waist_line import BlockPanel
+from drafting.geometry.paths import Path
+from drafting.geometry.points import Vector
 from tests.fairness import bend_changes, largest_turn
 
 SAG = 0.02

@@ -4,8 +4,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from drafting.paths import Path
-from drafting.points import Point
+from drafting.geometry.paths import Path
+from drafting.geometry.points import Point
 from tests.drafting.small_pieces import bezier, leg
 from tests.fairness import bend_changes, largest_turn
 

@@ -9,7 +9,7 @@ import click
 import pytest
 from click.testing import CliRunner
 
-from outputs import command
+from outputs.commands import main as command
 
 ROOT = Path(__file__).parents[1]
 README = (ROOT / "README.md").read_text(encoding="utf-8")

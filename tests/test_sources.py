@@ -17,14 +17,14 @@ from pathlib import Path
 
 import pytest
 
-from drafting import measurement_relations
-from drafting.corrections import CORRECTIONS
-from drafting.leg_shape import LegCut
-from drafting.means import MEANS
-from drafting.proportions import Ease, Proportions
-from drafting.published_systems import SYSTEMS
-from drafting.regressions import REGRESSIONS
-from outputs.fitting_signs import SIGNS
+from drafting.base.proportions import Ease, Proportions
+from drafting.block.leg_shape import LegCut
+from drafting.block.means import MEANS
+from drafting.body.body import relations as measurement_relations
+from drafting.body.corrections import CORRECTIONS
+from drafting.body.regressions import REGRESSIONS
+from drafting.lesson.published_systems import SYSTEMS
+from outputs.fit.fitting_signs import SIGNS
 
 ROOT = Path(__file__).parents[1]
 HONEST = ("common practice", "from memory", "own trial", "own judgement")
@@ -32,45 +32,45 @@ HONEST = ("common practice", "from memory", "own trial", "own judgement")
 
 # Those of the computing alone; each still says why it is as it is.
 COMPUTING = {
-    "drafting/curves.py": {"_EVENLY", "_ROUNDING", "QUARTER_ROUND", "_INSIDE"},
-    "drafting/ease_profile.py": {"_STEP"},
-    "drafting/fitting.py": {"CLOSE", "_TOTAL _FRONT _THIGH", "_WEIGHTS", "_SLOPES", "_THIGH_ROUNDS"},
-    "drafting/formula.py": {"_LIST _SUM _PRODUCT _ATOM"},
-    "drafting/marking.py": {"COUNT"},
-    "drafting/crotch_curve.py": {"_HANDLES"},
-    "drafting/panel.py": {"_UNDER_FORK", "_FLATTEST"},
-    "drafting/published.py": {"QUARTER_ELLIPSE"},
-    "drafting/published_systems.py": {"INCH"},
-    "drafting/seams.py": {"Corner.angle"},
-    "drafting/solve.py": {"_IDLE"},
-    "drafting/tape_error.py": {"LEAST", "_SAG _STEP"},
-    "drafting/thighs.py": {"_BY_HANDLE", "_BY_BULGE", "_ROUNDS"},
-    "drafting/tolerance.py": {"JOIN", "LENGTH", "FLATTEN", "NOTCH", "SAME"},
-    "drafting/waist_line.py": {"_ROUNDS", "_SLACK_AT_CENTRE _SLACK_AT_SIDE"},
-    "styles/back_dart.py": {"_ROUNDS"},
+    "drafting/geometry/curves.py": {"_EVENLY", "_ROUNDING", "QUARTER_ROUND", "_INSIDE"},
+    "drafting/report/ease_profile.py": {"_STEP"},
+    "drafting/block/fitting.py": {"CLOSE", "_TOTAL _FRONT _THIGH", "_WEIGHTS", "_SLOPES", "_THIGH_ROUNDS"},
+    "drafting/base/formula.py": {"_LIST _SUM _PRODUCT _ATOM"},
+    "drafting/lesson/marking.py": {"COUNT"},
+    "drafting/block/crotch_curve.py": {"_HANDLES"},
+    "drafting/block/panel.py": {"_UNDER_FORK", "_FLATTEST"},
+    "drafting/lesson/published.py": {"QUARTER_ELLIPSE"},
+    "drafting/lesson/published_systems.py": {"INCH"},
+    "drafting/pieces/seams.py": {"Corner.angle"},
+    "drafting/geometry/solve.py": {"_IDLE"},
+    "drafting/report/tape_error.py": {"LEAST", "_SAG _STEP"},
+    "drafting/block/thighs.py": {"_BY_HANDLE", "_BY_BULGE", "_ROUNDS"},
+    "drafting/base/tolerance.py": {"JOIN", "LENGTH", "FLATTEN", "NOTCH", "SAME"},
+    "drafting/block/waist_line.py": {"_ROUNDS", "_SLACK_AT_CENTRE _SLACK_AT_SIDE"},
+    "styles/top/back_dart.py": {"_ROUNDS"},
     "styles/front_pockets/scoop.py": {"_FLATTENED"},
-    "styles/crown.py": {"_ROUNDS", "_FULLNESS"},
+    "styles/top/crown.py": {"_ROUNDS", "_FULLNESS"},
 }  # fmt: skip
 # Of what people take away, these are of the trade; all else there is the layout of a sheet.
 OF_THE_TRADE = {
-    "outputs/cloth_options.py": {"USUAL"},
-    "outputs/laid_cloth.py": {"GAP", "SELVEDGE", "END", "NARROWEST WIDEST"},
-    "outputs/layout.py": {"GAP"},
-    "outputs/measuring_table.py": {"READINGS"},
-    "outputs/paper.py": {"MARGIN", "LARGE", "ROLL_LEAST ROLL_MOST", "A4", "LETTER"},
-    "outputs/piece_outlines.py": {"NOTCH_APART", "NOTCH_INWARD"},
-    "outputs/print_files.py": {"ROLLS"},
-    "outputs/printer_scale.py": {"TOLERANCE", "LEAST MOST", "APART"},
-    "outputs/readings.py": {"ENDS_APART"},
-    "outputs/scale_test.py": {"BORDERS"},
+    "outputs/cloth/options.py": {"USUAL"},
+    "outputs/cloth/laid_cloth.py": {"GAP", "SELVEDGE", "END", "NARROWEST WIDEST"},
+    "outputs/packing/layout.py": {"GAP"},
+    "outputs/measuring/measuring_table.py": {"READINGS"},
+    "outputs/paper/paper.py": {"MARGIN", "LARGE", "ROLL_LEAST ROLL_MOST", "A4", "LETTER"},
+    "outputs/print/piece_outlines.py": {"NOTCH_APART", "NOTCH_INWARD"},
+    "outputs/print/files.py": {"ROLLS"},
+    "outputs/paper/printer_scale.py": {"TOLERANCE", "LEAST MOST", "APART"},
+    "outputs/reading/readings.py": {"ENDS_APART"},
+    "outputs/sheets/scale_test.py": {"BORDERS"},
 }  # fmt: skip
 # Tables whose rows have a source of their own, read further down.
 TABLES = {
-    "drafting/corrections.py": {"_TABLE"},
-    "drafting/means.py": {"CENTRE_BACK", "LEAN", "BACK_FORK", "CENTRE_FRONT", "FRONT_FORK", "DEPTH"},
-    "drafting/measurement_relations.py": {"RELATIONS"},
-    "drafting/regressions.py": {"REGRESSIONS"},
-    "outputs/fitting_signs.py": {"SIGNS"},
+    "drafting/body/corrections.py": {"_TABLE"},
+    "drafting/block/means.py": {"CENTRE_BACK", "LEAN", "BACK_FORK", "CENTRE_FRONT", "FRONT_FORK", "DEPTH"},
+    "drafting/body/relations.py": {"RELATIONS"},
+    "drafting/body/regressions.py": {"REGRESSIONS"},
+    "outputs/fit/fitting_signs.py": {"SIGNS"},
 }
 MODULES = [path for room in ("drafting", "styles", "outputs") for path in sorted((ROOT / room).rglob("*.py"))]
 NAMES = [str(path.relative_to(ROOT)) for path in MODULES]

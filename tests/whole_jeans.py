@@ -8,12 +8,12 @@ from functools import cache
 from pathlib import Path
 
 from drafting import Measurements, draft_block
-from drafting.block import Block
-from drafting.measurements import Side, SideMeasurements
-from drafting.pieces import Piece
-from outputs.measurement_file import read_measurements
-from styles.jeans import Jeans, make_jeans
-from styles.style import STRAIGHT, Allowances, Band, Felling, Laps, Style
+from drafting.block.block import Block
+from drafting.body.measurements import Side, SideMeasurements
+from drafting.pieces.pieces import Piece
+from outputs.reading.measurements_file import read_measurements
+from styles.choice.style import STRAIGHT, Allowances, Band, Felling, Laps, Style
+from styles.making.jeans import Jeans, make_jeans
 from tests.wearers import wearer
 
 DEMO = Path(__file__).parents[1] / "outputs" / "demo"

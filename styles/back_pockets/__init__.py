@@ -7,8 +7,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from drafting.paths import Path
-from drafting.points import Point
+from drafting.geometry.paths import Path
+from drafting.geometry.points import Point
 
 
 @dataclass(frozen=True)

@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from drafting.paths import Path
-from drafting.points import Point
-from drafting.tolerance import JOIN
+from drafting.base.tolerance import JOIN
+from drafting.geometry.paths import Path
+from drafting.geometry.points import Point
 from styles.back_pockets import Outline, PocketSize
 
 _MOST_CUT = 0.7

@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from drafting.curves import QUARTER_ROUND, Cubic
-from drafting.paths import Path
-from drafting.points import Point, Vector
+from drafting.geometry.curves import QUARTER_ROUND, Cubic
+from drafting.geometry.paths import Path
+from drafting.geometry.points import Point, Vector
 from styles.back_pockets import Outline, PocketSize
 
 _RADIUS, _OF_WIDTH, _OF_HEIGHT = 38.0, 0.35, 0.45

@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from drafting.paths import Path
-from drafting.points import Point
+from drafting.geometry.paths import Path
+from drafting.geometry.points import Point
 from styles.back_pockets import Outline, PocketSize
 
 

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from drafting.points import Point, Vector
+from drafting.geometry.points import Point, Vector
 
 
 @dataclass(frozen=True)

@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from drafting.curves import QUARTER_ROUND, Cubic
-from drafting.paths import Path
+from drafting.geometry.curves import QUARTER_ROUND, Cubic
+from drafting.geometry.paths import Path
 from styles.front_pockets import Mouth
 
 _FULL_BEND = 0.5

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from drafting.paths import Path
+from drafting.geometry.paths import Path
 from styles.front_pockets import Mouth
 
 

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from drafting.curves import QUARTER_ROUND, Cubic
-from drafting.paths import Path
-from drafting.points import meeting
+from drafting.geometry.curves import QUARTER_ROUND, Cubic
+from drafting.geometry.paths import Path
+from drafting.geometry.points import meeting
 from styles.front_pockets import Mouth, scoop
 
 _RADIUS, _OF_LEG = 35.0, 0.85

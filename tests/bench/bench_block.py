@@ -14,8 +14,8 @@ sys.path.insert(0, str(Path(__file__).parents[2]))
 import numpy as np
 
 from drafting import Block, Measurements, draft_block
-from styles.jeans import make_jeans
-from styles.style import STRAIGHT
+from styles.choice.style import STRAIGHT
+from styles.making.jeans import make_jeans
 from tests.bench.stopwatch import side_by_side, table
 from tests.wearers import wearer
 

@@ -17,12 +17,12 @@ from pathlib import Path
 HOME = Path(__file__).parents[2]
 sys.path.insert(0, str(HOME))
 
-from outputs.draft_files import draft_into  # noqa: E402
-from outputs.measurement_file import MeasurementFile  # noqa: E402
-from outputs.people import find_people  # noqa: E402
-from outputs.print_options import PrintOptions  # noqa: E402
-from outputs.style_options import StyleOptions  # noqa: E402
-from styles.style import STRAIGHT  # noqa: E402
+from outputs.jobs.draft import draft_into  # noqa: E402
+from outputs.print.options import PrintOptions  # noqa: E402
+from outputs.reading.measurements_file import MeasurementFile  # noqa: E402
+from outputs.reading.people import find_people  # noqa: E402
+from outputs.reading.style_options import StyleOptions  # noqa: E402
+from styles.choice.style import STRAIGHT  # noqa: E402
 from tests.bench.stopwatch import side_by_side, table  # noqa: E402
 from tests.invented_class import people  # noqa: E402
 from tests.invented_class import table as table_of  # noqa: E402
@@ -30,7 +30,7 @@ from tests.invented_class import table as table_of  # noqa: E402
 DOZEN = 12
 RUN = """
 import resource, sys
-from outputs.command import main
+from outputs.commands.main import main
 code = 0
 try:
     main()

@@ -22,7 +22,7 @@ import pdfplumber  # noqa: E402
 
 from drafting import draft_block  # noqa: E402
 from outputs.demo import DEMO_FILES  # noqa: E402
-from outputs.measurement_file import read_measurements  # noqa: E402
+from outputs.reading.measurements_file import read_measurements  # noqa: E402
 from tests.bench.stopwatch import side_by_side, table  # noqa: E402
 
 COMPILED = tempfile.TemporaryDirectory()
@@ -52,7 +52,7 @@ def main() -> None:
     with tempfile.TemporaryDirectory() as name:
         folder = Path(name)
         target = folder / "jeans"
-        start = "from outputs.command import main; main()"
+        start = "from outputs.commands.main import main; main()"
 
         def draft() -> None:
             shutil.rmtree(target, ignore_errors=True)

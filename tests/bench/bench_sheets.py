@@ -18,22 +18,22 @@ sys.path.insert(0, str(Path(__file__).parents[2]))
 
 from reportlab.pdfgen.canvas import Canvas
 
-from drafting.pattern import Pattern
-from drafting.points import Point
-from outputs.canvas import Recording
+from drafting.geometry.points import Point
+from drafting.pieces.pattern import Pattern
+from outputs.canvas.canvas import Recording
+from outputs.canvas.pdf_canvas import POINTS_PER_MM
+from outputs.canvas.typeface import BOLD, REGULAR, Typeface
 from outputs.demo import DEMO_FILES
-from outputs.measurement_file import read_measurements
-from outputs.paper import A4
-from outputs.pdf import write_sheets
-from outputs.pdf_canvas import POINTS_PER_MM
-from outputs.pdf_fonts import BOLD, REGULAR, Typeface
-from outputs.piece_drawing import draw_layout
-from outputs.tile_sheet import shift
-from outputs.tiling import Tiling, tiled
-from styles.cloth import Cloth
-from styles.jeans import make_jeans
-from styles.room import block_for
-from styles.style import STRAIGHT
+from outputs.paper.paper import A4
+from outputs.print.pdf import write_sheets
+from outputs.print.piece_drawing import draw_layout
+from outputs.reading.measurements_file import read_measurements
+from outputs.sheets.tile_sheet import shift
+from outputs.sheets.tiling import Tiling, tiled
+from styles.choice.style import STRAIGHT
+from styles.cloth.block_for_style import block_for
+from styles.cloth.cloth import Cloth
+from styles.making.jeans import make_jeans
 from tests.bench.stopwatch import side_by_side, table
 
 

@@ -23,17 +23,17 @@ sys.path.insert(0, str(HOME))
 import pdfplumber  # noqa: E402
 import pypdfium2  # noqa: E402
 
-from outputs.comparison import compare  # noqa: E402
-from outputs.comparison_sheet import ComparisonSheet  # noqa: E402
+from outputs.compare.comparison import compare  # noqa: E402
+from outputs.compare.comparison_sheet import ComparisonSheet  # noqa: E402
 from outputs.demo import AVERAGE  # noqa: E402
-from outputs.measurement_file import read_measurements  # noqa: E402
-from outputs.paper import A4  # noqa: E402
-from outputs.pdf import write_tiled_pdf  # noqa: E402
-from outputs.style_file import find_styles  # noqa: E402
-from outputs.tiling import tiled  # noqa: E402
-from styles.cloth import Cloth  # noqa: E402
-from styles.jeans import make_jeans  # noqa: E402
-from styles.room import block_for  # noqa: E402
+from outputs.paper.paper import A4  # noqa: E402
+from outputs.print.pdf import write_tiled_pdf  # noqa: E402
+from outputs.reading.measurements_file import read_measurements  # noqa: E402
+from outputs.reading.style_file import find_styles  # noqa: E402
+from outputs.sheets.tiling import tiled  # noqa: E402
+from styles.cloth.block_for_style import block_for  # noqa: E402
+from styles.cloth.cloth import Cloth  # noqa: E402
+from styles.making.jeans import make_jeans  # noqa: E402
 from tests.bench.bench_draft import run  # noqa: E402
 from tests.bench.stopwatch import side_by_side, table  # noqa: E402
 
@@ -41,12 +41,12 @@ STYLES = ("straight", "bootcut", "flare", "skinny", "slim", "tapered", "wide")
 PDFS = """
 import sys
 from pathlib import Path
-from outputs.jeans_from_file import jeans_from
-from outputs.measurement_file import read_measurements
-from outputs.paper import A4
-from outputs.pdf import write_tiled_pdf
-from outputs.style_file import find_styles
-from outputs.style_options import StyleOptions
+from outputs.reading.jeans_from_file import jeans_from
+from outputs.reading.measurements_file import read_measurements
+from outputs.paper.paper import A4
+from outputs.print.pdf import write_tiled_pdf
+from outputs.reading.style_file import find_styles
+from outputs.reading.style_options import StyleOptions
 read = read_measurements(Path(sys.argv[1]))
 for style in find_styles(sys.argv[3:]):
     pattern = jeans_from(read, style, StyleOptions()).pattern
@@ -102,7 +102,7 @@ def main() -> None:
     with tempfile.TemporaryDirectory() as name:
         folder, target = Path(name), Path(name) / "styles"
         asked = [word for style in STYLES for word in ("--style", style)]
-        start = "from outputs.command import main; main()"
+        start = "from outputs.commands.main import main; main()"
 
         def command() -> None:
             shutil.rmtree(target, ignore_errors=True)

@@ -55,56 +55,64 @@ TOP = (
 )
 """What draws yokes and bands."""
 TESTS = {
-    "drafting/solve.py": ("drafting/test_solve.py", "drafting/test_means.py", "drafting/test_block.py"),
-    "drafting/suppression.py": (
+    "drafting/geometry/solve.py": (
+        "drafting/test_solve.py",
+        "drafting/test_means.py",
+        "drafting/test_block.py",
+    ),
+    "drafting/block/suppression.py": (
         "drafting/test_suppression.py",
         "drafting/test_cases_fit.py",
         "outside/test_published_drafts.py",
     ),
-    "drafting/shares.py": ("drafting/test_proportions.py", "drafting/test_sides.py", *BLOCK),
-    "drafting/fitting.py": ("drafting/test_means.py", "drafting/test_sides.py", *BLOCK),
-    "drafting/trueing.py": ("drafting/test_trueing.py", "styles/test_jeans.py"),
-    "drafting/allowance.py": ("drafting/test_allowance.py",),
-    "drafting/waist_line.py": BLOCK,
-    "drafting/panel.py": (*BLOCK, "drafting/test_leg_shape.py"),
-    "drafting/crotch_curve.py": ("drafting/test_crotch_curve.py", "drafting/test_panel.py", *BLOCK),
-    "drafting/thighs.py": ("drafting/test_thighs.py", "drafting/test_sides.py"),
-    "drafting/curves.py": ("drafting/test_curves.py", "drafting/test_paths.py", "drafting/test_panel.py"),
-    "drafting/means.py": ("drafting/test_means.py", "drafting/test_fit_report.py", *BLOCK),
-    "drafting/proportions.py": ("drafting/test_proportions.py", "test_sources.py", *BLOCK),
-    "drafting/plans.py": ("drafting/test_proportions.py", *BLOCK),
-    "drafting/leg_shape.py": ("drafting/test_leg_shape.py",),
-    "drafting/body.py": ("drafting/test_body.py", "drafting/test_proportions.py"),
-    "drafting/alteration.py": ("drafting/test_corrections.py",),
-    "drafting/measurement_table.py": ("outside/test_survey_relations.py", "drafting/test_measurements.py"),
-    "drafting/relation.py": ("drafting/test_measurement_relations.py", "drafting/test_measurements.py"),
-    "drafting/measurement_relations.py": (
+    "drafting/block/shares.py": ("drafting/test_proportions.py", "drafting/test_sides.py", *BLOCK),
+    "drafting/block/fitting.py": ("drafting/test_means.py", "drafting/test_sides.py", *BLOCK),
+    "drafting/pieces/trueing.py": ("drafting/test_trueing.py", "styles/test_jeans.py"),
+    "drafting/pieces/allowance.py": ("drafting/test_allowance.py",),
+    "drafting/block/waist_line.py": BLOCK,
+    "drafting/block/panel.py": (*BLOCK, "drafting/test_leg_shape.py"),
+    "drafting/block/crotch_curve.py": ("drafting/test_crotch_curve.py", "drafting/test_panel.py", *BLOCK),
+    "drafting/block/thighs.py": ("drafting/test_thighs.py", "drafting/test_sides.py"),
+    "drafting/geometry/curves.py": (
+        "drafting/test_curves.py",
+        "drafting/test_paths.py",
+        "drafting/test_panel.py",
+    ),
+    "drafting/block/means.py": ("drafting/test_means.py", "drafting/test_fit_report.py", *BLOCK),
+    "drafting/base/proportions.py": ("drafting/test_proportions.py", "test_sources.py", *BLOCK),
+    "drafting/block/plans.py": ("drafting/test_proportions.py", *BLOCK),
+    "drafting/block/leg_shape.py": ("drafting/test_leg_shape.py",),
+    "drafting/body/body.py": ("drafting/test_body.py", "drafting/test_proportions.py"),
+    "drafting/block/alteration.py": ("drafting/test_corrections.py",),
+    "drafting/body/table.py": ("outside/test_survey_relations.py", "drafting/test_measurements.py"),
+    "drafting/body/relation.py": ("drafting/test_measurement_relations.py", "drafting/test_measurements.py"),
+    "drafting/body/relations.py": (
         "drafting/test_measurement_relations.py",
         "outside/test_survey_relations.py",
         "drafting/test_measurements.py",
     ),
-    "drafting/regressions.py": ("drafting/test_regressions.py", "outside/test_knee_guess.py"),
-    "drafting/corrections.py": ("drafting/test_correction_checks.py", "drafting/test_corrections.py"),
-    "styles/style.py": (
+    "drafting/body/regressions.py": ("drafting/test_regressions.py", "outside/test_knee_guess.py"),
+    "drafting/body/corrections.py": ("drafting/test_correction_checks.py", "drafting/test_corrections.py"),
+    "styles/choice/style.py": (
         "styles/test_front_pocket.py",
         "styles/test_back_pocket.py",
         "outside/test_published_details.py",
         "outside/test_published_styles.py",
         "styles/test_jeans.py",
     ),
-    "styles/cloth.py": ("styles/test_cloth.py",),
-    "styles/fly_length.py": ("styles/test_fly.py", "styles/test_fly_buttons.py"),
-    "styles/fly.py": ("styles/test_fly.py", "styles/test_fly_buttons.py"),
-    "styles/pocket_plan.py": ("styles/test_front_pocket.py", "styles/test_kinds.py"),
-    "styles/front_leg.py": ("styles/test_front_leg.py", "styles/test_front_pocket.py"),
-    "styles/back_pocket.py": ("styles/test_back_pocket.py", "styles/test_kinds.py"),
-    "styles/back_dart.py": ("styles/test_back_dart.py",),
-    "styles/waistband.py": ("styles/test_waistband.py",),
-    "styles/belt_loops.py": ("styles/test_belt_loops.py",),
-    "styles/hem.py": ("styles/test_turn_up.py",),
-    "styles/worn_level.py": ("styles/test_worn_level.py",),
-    "styles/upper.py": TOP,
-    "styles/crown.py": TOP,
+    "styles/cloth/cloth.py": ("styles/test_cloth.py",),
+    "styles/parts/fly_length.py": ("styles/test_fly.py", "styles/test_fly_buttons.py"),
+    "styles/parts/fly.py": ("styles/test_fly.py", "styles/test_fly_buttons.py"),
+    "styles/parts/pocket_plan.py": ("styles/test_front_pocket.py", "styles/test_kinds.py"),
+    "styles/parts/front_leg.py": ("styles/test_front_leg.py", "styles/test_front_pocket.py"),
+    "styles/parts/back_pocket.py": ("styles/test_back_pocket.py", "styles/test_kinds.py"),
+    "styles/top/back_dart.py": ("styles/test_back_dart.py",),
+    "styles/parts/waistband.py": ("styles/test_waistband.py",),
+    "styles/parts/belt_loops.py": ("styles/test_belt_loops.py",),
+    "styles/base/hem.py": ("styles/test_turn_up.py",),
+    "styles/top/worn_level.py": ("styles/test_worn_level.py",),
+    "styles/top/upper.py": TOP,
+    "styles/top/crown.py": TOP,
 }
 """The tests of each module, those first that are likeliest to notice and quick."""
 
@@ -296,7 +304,9 @@ def tried(tree: Path, module: str, changes: list[Change]) -> int:
 
 def main() -> None:
     asked = argparse.ArgumentParser(description="Change the project and see whether its tests notice.")
-    asked.add_argument("modules", nargs="*", default=[*TESTS], help="such as drafting/solve.py; all without")
+    asked.add_argument(
+        "modules", nargs="*", default=[*TESTS], help="such as drafting/geometry/solve.py; all without"
+    )
     asked.add_argument("--each", type=int, default=12, help="how many changes of each module")
     asked.add_argument("--seed", type=int, default=1)
     given = asked.parse_args()

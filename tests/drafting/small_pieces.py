@@ -2,10 +2,10 @@
 
 from collections.abc import Sequence
 
-from drafting.curves import Cubic
-from drafting.paths import Path
-from drafting.pieces import Edge, Finish, Notch, NotchKind, Piece
-from drafting.points import Point
+from drafting.geometry.curves import Cubic
+from drafting.geometry.paths import Path
+from drafting.geometry.points import Point
+from drafting.pieces.pieces import Edge, Finish, Notch, NotchKind, Piece
 
 
 def ring(corners: Sequence[tuple[float, float]], allowances: Sequence[float], **finishes: Finish) -> Piece:

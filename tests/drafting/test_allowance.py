@@ -12,13 +12,13 @@ from hypothesis import strategies as st
 from shapely import LineString
 from shapely.geometry import Point as Spot
 
-from drafting.allowance import AllowanceTooWide, CutLine, cut_line
-from drafting.errors import DraftRefused
-from drafting.parallels import added
-from drafting.paths import Path
-from drafting.pieces import Edge, Finish, Notch, Piece
-from drafting.points import Point
-from drafting.tolerance import MITRE
+from drafting.base.errors import DraftRefused
+from drafting.base.tolerance import MITRE
+from drafting.geometry.paths import Path
+from drafting.geometry.points import Point
+from drafting.pieces.allowance import AllowanceTooWide, CutLine, cut_line
+from drafting.pieces.parallels import added
+from drafting.pieces.pieces import Edge, Finish, Notch, Piece
 from tests.drafting.small_pieces import bezier, leg, ring, square
 
 

@@ -5,12 +5,12 @@ from dataclasses import replace
 import pytest
 
 from drafting import Block, DraftRefused, Ease, Measurements, Proportions, draft_block
-from drafting.construction import Step
-from drafting.formula import Length
-from drafting.paths import Path
-from drafting.points import Point, Vector
-from styles.jeans import make_jeans
-from styles.style import STRAIGHT
+from drafting.base.formula import Length
+from drafting.block.construction import Step
+from drafting.geometry.paths import Path
+from drafting.geometry.points import Point, Vector
+from styles.choice.style import STRAIGHT
+from styles.making.jeans import make_jeans
 from tests.sewn_block import joins, leg_girth, outline, unfair_lines, width_at
 from tests.wearers import wearer
 

@@ -8,8 +8,8 @@ from hypothesis import strategies as st
 from strategies import bodies
 
 from drafting import Measurements, draft_block
-from styles.jeans import make_jeans
-from styles.style import STRAIGHT
+from styles.choice.style import STRAIGHT
+from styles.making.jeans import make_jeans
 from tests.sewn_block import joins, outline
 from tests.wearers import wearer
 

@@ -4,9 +4,9 @@ import math
 
 import pytest
 
-from drafting.body import Body, Origin, complete
-from drafting.measurements import Measurements, Population, WaistLevel
-from drafting.proportions import Proportions
+from drafting.base.proportions import Proportions
+from drafting.body.body import Body, Origin, complete
+from drafting.body.measurements import Measurements, Population, WaistLevel
 from tests.wearers import wearer
 
 P = Proportions()

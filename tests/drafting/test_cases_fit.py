@@ -11,13 +11,13 @@ from dataclasses import replace
 import pytest
 
 from drafting import Block, Ease, LegCut, Measurements, Proportions, draft_block
-from drafting.fit_report import girth_lines
-from drafting.measurement_checks import check_measurements
-from drafting.measurements import WaistLevel
-from drafting.suppression import BACK_SIDE, CENTRE_FRONT, DART, FRONT_SIDE
-from styles.fly_length import shield_width
-from styles.jeans import make_jeans
-from styles.style import STRAIGHT, Band
+from drafting.block.suppression import BACK_SIDE, CENTRE_FRONT, DART, FRONT_SIDE
+from drafting.body.checks import check_measurements
+from drafting.body.measurements import WaistLevel
+from drafting.report.fit import girth_lines
+from styles.choice.style import STRAIGHT, Band
+from styles.making.jeans import make_jeans
+from styles.parts.fly_length import shield_width
 from tests.sewn_block import joins, leg_girth, outline, unfair_lines
 from tests.wearers import wearer
 

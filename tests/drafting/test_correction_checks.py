@@ -3,9 +3,9 @@
 import pytest
 
 from drafting import DraftRefused, draft_block
-from drafting.correction_checks import check_corrections
-from drafting.corrections import CORRECTIONS, FIGHTS, Changes, opposites
-from drafting.errors import Severity
+from drafting.base.errors import Severity
+from drafting.body.correction_checks import check_corrections
+from drafting.body.corrections import CORRECTIONS, FIGHTS, Changes, opposites
 from tests.wearers import wearer
 
 

@@ -17,11 +17,11 @@ from shapely.geometry import LineString
 from strategies import bodies
 
 from drafting import Block, LegCut, Measurements, draft_block
-from drafting.body import Origin
-from drafting.corrections import CORRECTIONS, Changes, changes_of
-from drafting.measurements import SideMeasurements
-from drafting.paths import Path
-from outputs.measurement_file import read_measurements
+from drafting.body.body import Origin
+from drafting.body.corrections import CORRECTIONS, Changes, changes_of
+from drafting.body.measurements import SideMeasurements
+from drafting.geometry.paths import Path
+from outputs.reading.measurements_file import read_measurements
 from tests.fairness import largest_turn
 from tests.sewn_block import joins, outline, width_at
 from tests.wearers import wearer

@@ -5,8 +5,8 @@ import math
 import pytest
 
 from drafting import draft_block
-from drafting.crotch_curve import crotch_curve, missing_turn
-from drafting.points import Point, Vector
+from drafting.block.crotch_curve import crotch_curve, missing_turn
+from drafting.geometry.points import Point, Vector
 from tests.sewn_block import joins, unfair_lines
 from tests.wearers import wearer
 

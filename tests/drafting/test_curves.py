@@ -7,8 +7,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from drafting.curves import Cubic
-from drafting.points import Point, Vector
+from drafting.geometry.curves import Cubic
+from drafting.geometry.points import Point, Vector
 
 places = st.builds(Point, st.floats(-500, 500), st.floats(-500, 500))
 shares = st.floats(0.02, 0.98)

@@ -5,10 +5,10 @@ import re
 import pytest
 
 from drafting import Block, Ease, draft_block
-from drafting.body import Origin
-from drafting.findings import Finding, Level
-from drafting.fit_report import GirthLine, crotch_line, girth_lines, means_used
-from drafting.measurements import Population
+from drafting.base.findings import Finding, Level
+from drafting.body.body import Origin
+from drafting.body.measurements import Population
+from drafting.report.fit import GirthLine, crotch_line, girth_lines, means_used
 from tests.sewn_block import leg_girth
 from tests.wearers import wearer
 

@@ -8,8 +8,8 @@ from itertools import pairwise
 import pytest
 
 from drafting import draft_block
-from drafting.block import Block
-from drafting.fitting import CLOSE
+from drafting.block.block import Block
+from drafting.block.fitting import CLOSE
 from tests.wearers import wearer
 
 SHARES = (0.30, 0.36, 0.42, 0.48, 0.53, 0.58)

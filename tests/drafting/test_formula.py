@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from drafting.formula import Length, cm, in_centimetres, largest, mm, named
+from drafting.base.formula import Length, cm, in_centimetres, largest, mm, named
 
 HIP, WAIST, EASE = named("hip", 980), named("waist", 760), named("ease", 30)
 

@@ -7,10 +7,10 @@ from hypothesis import given, settings
 from strategies import bodies
 
 from drafting import draft_block
-from drafting.construction import Stage
-from drafting.hand_draft import How, hand_draft
-from drafting.leg_shape import LegCut
-from drafting.measurements import Measurements
+from drafting.block.construction import Stage
+from drafting.block.leg_shape import LegCut
+from drafting.body.measurements import Measurements
+from drafting.lesson.hand_draft import How, hand_draft
 from tests.wearers import wearer
 
 BLOCK = draft_block(wearer(total_crotch_length=700))

@@ -5,8 +5,8 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from drafting import DraftRefused, LegCut, Measurements, draft_block
-from drafting.block import Block
-from drafting.points import Point
+from drafting.block.block import Block
+from drafting.geometry.points import Point
 from tests.sewn_block import leg_girth, outline, unfair_lines, width_at
 from tests.strategies import bodies
 from tests.wearers import wearer

@@ -5,8 +5,8 @@ from __future__ import annotations
 import pytest
 
 from drafting import draft_block
-from drafting.hand_draft import Instruction, hand_draft
-from drafting.marking import Mark, Marked, asked_for, mark_lengths, tolerance
+from drafting.lesson.hand_draft import Instruction, hand_draft
+from drafting.lesson.marking import Mark, Marked, asked_for, mark_lengths, tolerance
 from tests.wearers import wearer
 
 # hip 980, ease 30: front hip 242.5, front fork 51.25, crease (242.5 - 51.25) / 2 = 95.625

@@ -2,11 +2,11 @@
 
 import pytest
 
-from drafting.body import complete
-from drafting.fitting import Fitter
-from drafting.leg_shape import LegCut, leg_shape
-from drafting.means import MEANS, Fit, Mean, Part
-from drafting.proportions import Ease, Proportions
+from drafting.base.proportions import Ease, Proportions
+from drafting.block.fitting import Fitter
+from drafting.block.leg_shape import LegCut, leg_shape
+from drafting.block.means import MEANS, Fit, Mean, Part
+from drafting.body.body import complete
 from tests.wearers import wearer
 
 HEIGHT = Mean("height", Part.BACK, -10, 30, "mm", "invented")

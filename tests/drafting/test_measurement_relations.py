@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import pytest
 
-from drafting.measurement_relations import RELATIONS
-from drafting.relation import Relation
+from drafting.body.relation import Relation
+from drafting.body.relations import RELATIONS
 
 SIDED = {"inside_leg_height": 780, "outside_leg_length": 1055, "hip_height": 845, "thigh_girth": 580}
 ORDINARY = {

@@ -10,10 +10,10 @@ from hypothesis import given
 from hypothesis import strategies as st
 from strategies import OPTIONAL, bodies
 
-from drafting.errors import DraftRefused, Problem, Severity
-from drafting.measurement_checks import check_measurements, refuse_meaningless
-from drafting.measurement_relations import RELATIONS
-from drafting.measurements import MEASUREMENTS, Measurements, SideMeasurements, Sides
+from drafting.base.errors import DraftRefused, Problem, Severity
+from drafting.body.checks import check_measurements, refuse_meaningless
+from drafting.body.measurements import MEASUREMENTS, Measurements, SideMeasurements, Sides
+from drafting.body.relations import RELATIONS
 
 WOMAN = Measurements(waist_girth=760, hip_girth=980, inside_leg_height=780, body_rise=270)
 SURVEY = Path(__file__).parents[3] / "shared" / "data" / "bodies" / "army-2012.csv"

@@ -4,10 +4,10 @@ import numpy as np
 import pytest
 
 from drafting import draft_block
-from drafting.measurements import SideMeasurements
-from drafting.moves import as_sides, edges_of, halves_of, lengths_of, moved, points_of
-from drafting.pattern import Pattern
-from drafting.pieces import Cutting, Material, Piece
+from drafting.body.measurements import SideMeasurements
+from drafting.pieces.pattern import Pattern
+from drafting.pieces.pieces import Cutting, Material, Piece
+from drafting.report.moves import as_sides, edges_of, halves_of, lengths_of, moved, points_of
 from tests.drafting.small_pieces import square
 from tests.wearers import wearer
 

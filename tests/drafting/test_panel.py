@@ -5,10 +5,10 @@ import math
 import pytest
 
 from drafting import draft_block
-from drafting.block import Block
-from drafting.points import Point
-from drafting.proportions import Proportions
-from drafting.waist_line import BlockPanel
+from drafting.base.proportions import Proportions
+from drafting.block.block import Block
+from drafting.block.waist_line import BlockPanel
+from drafting.geometry.points import Point
 from tests.sewn_block import corner, outline, width_at
 from tests.wearers import wearer
 

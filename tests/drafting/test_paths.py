@@ -4,9 +4,9 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from drafting.curves import Cubic
-from drafting.paths import Path
-from drafting.points import Point, Vector
+from drafting.geometry.curves import Cubic
+from drafting.geometry.paths import Path
+from drafting.geometry.points import Point, Vector
 
 HOOK = Path.through([Point(0, 0), Point(30, 0), Point(30, 40)])
 CURVED = Path(

@@ -2,9 +2,9 @@
 
 import pytest
 
-from drafting.paths import Path
-from drafting.pieces import Cutting, Edge, Notch, Piece
-from drafting.points import Point
+from drafting.geometry.paths import Path
+from drafting.geometry.points import Point
+from drafting.pieces.pieces import Cutting, Edge, Notch, Piece
 from tests.drafting.small_pieces import bezier, leg, ring, square
 
 

@@ -4,7 +4,7 @@ import math
 
 import pytest
 
-from drafting.points import Point, Vector, meeting
+from drafting.geometry.points import Point, Vector, meeting
 
 
 def test_subtracting_two_places_gives_the_way_between_them() -> None:

@@ -2,8 +2,8 @@
 
 The wearer's numbers are round: crotch depth 265 + 5 = 270, waist height 780 + 265 - 20 = 1025, hip level a
 third of the depth above the crotch line. What is read is the constant itself, so the numbers are those of the
-tables in `drafting.proportions`, where their sources stand: read once from the default draft, and once from a
-draft with another value. Where another rule would take over, values in `beside` put it out of the way.
+tables in `drafting.base.proportions`, where their sources stand: read once from the default draft, and once
+from a draft with another value. Where another rule would take over, values in `beside` put it out of the way.
 """
 
 from __future__ import annotations
@@ -16,11 +16,11 @@ from typing import Any
 import pytest
 
 from drafting import Block, Ease, LegCut, Proportions, draft_block
-from drafting.curves import Cubic
-from drafting.means import Fit
-from drafting.points import Point, Vector, meeting
-from drafting.shares import dart_count, dart_length, share_widths
-from drafting.suppression import Sinks, share
+from drafting.block.means import Fit
+from drafting.block.shares import dart_count, dart_length, share_widths
+from drafting.block.suppression import Sinks, share
+from drafting.geometry.curves import Cubic
+from drafting.geometry.points import Point, Vector, meeting
 from tests.wearers import wearer
 
 Read = Callable[[Block], float]

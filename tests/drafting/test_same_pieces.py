@@ -8,12 +8,12 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from samples import leg
 
-from drafting.paths import Path
-from drafting.pattern import Pattern
-from drafting.pieces import Cutting, Edge, Finish, Mark, MarkKind, Material, Notch, NotchKind, Piece
-from drafting.points import Point
-from drafting.same_pieces import are_same, shared_pieces
-from drafting.tolerance import SAME
+from drafting.base.tolerance import SAME
+from drafting.geometry.paths import Path
+from drafting.geometry.points import Point
+from drafting.pieces.pattern import Pattern
+from drafting.pieces.pieces import Cutting, Edge, Finish, Mark, MarkKind, Material, Notch, NotchKind, Piece
+from drafting.pieces.same_pieces import are_same, shared_pieces
 
 PIECE = replace(
     leg("front leg", seat=30, kind=NotchKind.SINGLE),

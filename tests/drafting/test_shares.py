@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from drafting import Block, draft_block
-from drafting.suppression import BACK_SIDE, CENTRE_FRONT, DART, FRONT_SIDE
+from drafting.block.suppression import BACK_SIDE, CENTRE_FRONT, DART, FRONT_SIDE
 from tests.sewn_block import joins, outline
 from tests.wearers import wearer
 

@@ -5,12 +5,12 @@ from __future__ import annotations
 import pytest
 
 from drafting import Block, draft_block
-from drafting.block import Half
-from drafting.fit_report import girth_lines
-from drafting.measurement_checks import check_measurements
-from drafting.measurements import Side, SideMeasurements
-from styles.jeans import Jeans, make_jeans
-from styles.style import STRAIGHT
+from drafting.block.block import Half
+from drafting.body.checks import check_measurements
+from drafting.body.measurements import Side, SideMeasurements
+from drafting.report.fit import girth_lines
+from styles.choice.style import STRAIGHT
+from styles.making.jeans import Jeans, make_jeans
 from tests.sewn_block import joins, outline, unfair_lines, width_at
 from tests.wearers import wearer
 

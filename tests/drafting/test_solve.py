@@ -5,7 +5,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from drafting.solve import Numbers, solve_within
+from drafting.geometry.solve import Numbers, solve_within
 
 
 def solved(residual, start, slopes, low, high, **more):  # type: ignore[no-untyped-def]

@@ -5,7 +5,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from drafting import draft_block
-from drafting.suppression import STEEPEST, Sink, Sinks, Suppression, share, share_apart
+from drafting.block.suppression import STEEPEST, Sink, Sinks, Suppression, share, share_apart
 from tests.wearers import wearer
 
 LONG = Sinks.over(200, 90)

@@ -8,10 +8,10 @@ from hypothesis import given, settings
 from strategies import bodies
 from wearers import wearer
 
-from drafting.block import draft_block
-from drafting.measurements import Measurements, SideMeasurements
-from drafting.proportions import Ease
-from drafting.tape_error import TapeError, tape_errors
+from drafting.base.proportions import Ease
+from drafting.block.block import draft_block
+from drafting.body.measurements import Measurements, SideMeasurements
+from drafting.report.tape_error import TapeError, tape_errors
 
 FULL = wearer(
     total_crotch_length=720, thigh_girth=590, knee_height=450, knee_girth=370, waist_height=1030, stature=1670
@@ -81,7 +81,7 @@ def test_the_one_that_moves_most_comes_first_and_idle_ones_last() -> None:
 
 
 def test_a_change_that_the_checks_refuse_is_told_with_its_reason_and_the_other_is_drafted() -> None:
-    # 390 mm is less than 0.4 of the hip, 980 mm: too little by drafting.measurement_relations.
+    # 390 mm is less than 0.4 of the hip, 980 mm: too little by drafting.body.relations.
     error = errors_of(wearer(waist_girth=400))["waist_girth"]
     assert error.less.outline == 0 and error.less.lengths == {} and not error.idle
     assert "hip girth" in error.less.refusals[0].message

@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from drafting import Block, draft_block
-from drafting.fit_report import girth_lines
+from drafting.report.fit import girth_lines
 from tests.sewn_block import joins, leg_girth, outline, unfair_lines
 from tests.wearers import wearer
 

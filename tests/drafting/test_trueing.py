@@ -4,12 +4,12 @@ from dataclasses import replace
 
 import pytest
 
-from drafting.findings import Level
-from drafting.paths import Path
-from drafting.pieces import Cutting, Edge, Notch, Piece
-from drafting.points import Point
-from drafting.seams import Corner, CornerPlace, Run, Seam
-from drafting.trueing import check_corners, check_pieces, check_seams
+from drafting.base.findings import Level
+from drafting.geometry.paths import Path
+from drafting.geometry.points import Point
+from drafting.pieces.pieces import Cutting, Edge, Notch, Piece
+from drafting.pieces.seams import Corner, CornerPlace, Run, Seam
+from drafting.pieces.trueing import check_corners, check_pieces, check_seams
 from tests.drafting.small_pieces import leg, ring, square
 
 

@@ -5,9 +5,9 @@ import math
 import pytest
 
 from drafting import draft_block
-from drafting.block import Block
-from drafting.points import Point, Vector
-from drafting.waist_line import Dart
+from drafting.block.block import Block
+from drafting.block.waist_line import Dart
+from drafting.geometry.points import Point, Vector
 from tests.fairness import bend_changes, largest_turn
 from tests.sewn_block import corner, joins, unfair_lines
 from tests.wearers import wearer

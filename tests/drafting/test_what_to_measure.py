@@ -10,9 +10,9 @@ import numpy as np
 import pytest
 
 from drafting import Block, Ease, draft_block
-from drafting.findings import Finding, Level
-from drafting.measurements import Population
-from drafting.what_to_measure import advice, doubts, mean_shortage
+from drafting.base.findings import Finding, Level
+from drafting.body.measurements import Population
+from drafting.report.what_to_measure import advice, doubts, mean_shortage
 from tests.wearers import wearer
 
 LENGTHS = {"total_crotch_length": 690, "hip_height": 845, "knee_height": 445}

@@ -16,14 +16,14 @@ from ezdxf.entities import DXFGraphic
 from reassembly import CUT_WIDTH, MM, flat
 from shapely.geometry import LineString, Polygon
 
-from drafting.pattern import Pattern
-from outputs.dxf import write_dxf
-from outputs.layout import StandingPiece
-from outputs.paper import MARGIN
-from outputs.pdf import write_single_page_pdf
-from outputs.pdf_fonts import Typeface
-from outputs.single_page import drawn_side_by_side, single_page
-from outputs.svg import write_svg
+from drafting.pieces.pattern import Pattern
+from outputs.canvas.typeface import Typeface
+from outputs.packing.layout import StandingPiece
+from outputs.paper.paper import MARGIN
+from outputs.print.dxf import write_dxf
+from outputs.print.pdf import write_single_page_pdf
+from outputs.print.single_page import drawn_side_by_side, single_page
+from outputs.print.svg import write_svg
 from tests.whole_jeans import jeans_of
 
 FINE = 0.0005

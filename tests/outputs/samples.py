@@ -6,13 +6,13 @@ from typing import Any
 
 import pytest
 
-from drafting.curves import Cubic
-from drafting.findings import Finding, Level
-from drafting.paths import Path
-from drafting.pattern import Pattern
-from drafting.pieces import Cutting, Edge, Finish, Mark, MarkKind, Material, Notch, NotchKind, Piece
-from drafting.points import Point
-from outputs import inputs
+from drafting.base.findings import Finding, Level
+from drafting.geometry.curves import Cubic
+from drafting.geometry.paths import Path
+from drafting.geometry.points import Point
+from drafting.pieces.pattern import Pattern
+from drafting.pieces.pieces import Cutting, Edge, Finish, Mark, MarkKind, Material, Notch, NotchKind, Piece
+from outputs.reading import inputs
 
 
 def curve(*points: tuple[float, float]) -> Path:

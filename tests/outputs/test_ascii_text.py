@@ -6,7 +6,7 @@ import pytest
 from hypothesis import example, given
 from hypothesis import strategies as st
 
-from outputs.ascii_text import STAND_IN, distinct_names, in_ascii
+from outputs.words.ascii_text import STAND_IN, distinct_names, in_ascii
 
 
 @pytest.mark.parametrize(

@@ -11,10 +11,10 @@ from matplotlib.figure import Figure
 from matplotlib.image import imread
 from typed_files import UNEVEN
 
-from drafting.block import Block, draft_block
-from outputs.block_picture import draw_block_picture
+from drafting.block.block import Block, draft_block
 from outputs.demo import DEMO_FILES
-from outputs.measurement_file import read_measurements
+from outputs.fit.block_picture import draw_block_picture
+from outputs.reading.measurements_file import read_measurements
 
 LONG = "Łucja $x^{2$ " + "W" * 67
 

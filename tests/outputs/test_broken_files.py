@@ -16,14 +16,14 @@ import pytest
 from click.testing import CliRunner, Result
 from typed_files import PLAIN
 
-from drafting.errors import DraftRefused, Problem, Severity
-from outputs import command
-from outputs.class_run import Outcome, State
-from outputs.class_summary import SUMMARY_FILE, refuse_foreign_summary, summary_csv
+from drafting.base.errors import DraftRefused, Problem, Severity
+from drafting.base.units import Unit
+from outputs.commands import main as command
 from outputs.demo import DEMO_FILES
-from outputs.folder import write_file
-from outputs.inputs import holds
-from outputs.units import Unit
+from outputs.files.folder import write_file
+from outputs.jobs.class_run import Outcome, State
+from outputs.jobs.class_summary import SUMMARY_FILE, refuse_foreign_summary, summary_csv
+from outputs.reading.inputs import holds
 from tests.bench.damage import Place, damaged, place
 
 ROOT = Path(__file__).parents[2]
@@ -41,7 +41,7 @@ def run(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Run:
 def python(code: str, *words: object, **options: Any) -> subprocess.Popen[str]:
     environment = {**os.environ, "PYTHONPATH": str(ROOT), **options.pop("env", {})}
     return subprocess.Popen(
-        [sys.executable, *(["-c", code] if code else ["-m", "outputs.command"]), *map(str, words)],
+        [sys.executable, *(["-c", code] if code else ["-m", "outputs.commands.main"]), *map(str, words)],
         stdout=subprocess.PIPE, stderr=subprocess.PIPE, encoding="utf-8", env=environment, **options,
     )  # fmt: skip
 
@@ -159,10 +159,10 @@ def test_a_pipe_in_a_folder_is_no_record_to_wait_for(tmp_path: Path) -> None:
 
 @pytest.fixture(scope="module")
 def record(tmp_path_factory: pytest.TempPathFactory) -> str:
-    from outputs.inputs import Inputs
-    from outputs.measurement_file import read_measurements
-    from outputs.style_options import StyleOptions
-    from styles.style import STRAIGHT
+    from outputs.reading.inputs import Inputs
+    from outputs.reading.measurements_file import read_measurements
+    from outputs.reading.style_options import StyleOptions
+    from styles.choice.style import STRAIGHT
 
     path = tmp_path_factory.mktemp("record") / "ada.toml"
     path.write_text(PLAIN)
@@ -248,7 +248,7 @@ def test_a_file_that_appears_meanwhile_is_not_overwritten(
 WRITING = """
 import os, signal, sys
 from pathlib import Path
-from outputs import folder
+from outputs.files import folder
 target, word, ends_at = Path(sys.argv[1]), sys.argv[2], int(sys.argv[3])
 steps = 0
 def counted(move):
@@ -319,7 +319,9 @@ def test_a_run_that_is_asked_to_end_leaves_nothing_behind(tmp_path: Path, name: 
 @posix
 def test_a_disk_that_takes_no_more_bytes_leaves_nothing_behind(tmp_path: Path) -> None:
     limited = "import resource; resource.setrlimit(resource.RLIMIT_FSIZE, (2000, 2000));"
-    ended = python(f"{limited} from outputs.command import main; main(['measure', 'Ada'])", cwd=tmp_path)
+    ended = python(
+        f"{limited} from outputs.commands.main import main; main(['measure', 'Ada'])", cwd=tmp_path
+    )
     _, complaint = ended.communicate()
     assert ended.returncode == 2 and "ada.toml: This cannot be written: file too large." in complaint
     assert not list(tmp_path.iterdir())
@@ -329,7 +331,7 @@ def test_a_disk_that_takes_no_more_bytes_leaves_nothing_behind(tmp_path: Path) -
 def test_a_full_output_is_told_without_a_traceback(tmp_path: Path) -> None:
     with open("/dev/full", "w") as full:
         ended = subprocess.run(
-            [sys.executable, "-m", "outputs.command", "styles"],
+            [sys.executable, "-m", "outputs.commands.main", "styles"],
             cwd=tmp_path, env={**os.environ, "PYTHONPATH": str(ROOT)}, stdout=full, stderr=subprocess.PIPE,
         )  # fmt: skip
     assert (ended.returncode, ended.stderr) == (1, b"No space left on device\n")

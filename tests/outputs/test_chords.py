@@ -7,7 +7,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from shapely.geometry import LineString
 
-from outputs.chords import GAP, few_chords
+from outputs.canvas.chords import GAP, few_chords
 
 PLACE = st.tuples(st.floats(-500, 500), st.floats(-500, 500))
 

@@ -5,9 +5,9 @@ from dataclasses import replace
 import pytest
 import samples
 
-from drafting.errors import DraftRefused
-from outputs.chosen_pieces import choose
-from outputs.layout import standing
+from drafting.base.errors import DraftRefused
+from outputs.packing.layout import standing
+from outputs.print.chosen_pieces import choose
 
 PATTERN = samples.pattern()
 

@@ -16,11 +16,11 @@ from click.testing import CliRunner, Result
 from invented_class import people, table
 from typed_files import PLAIN
 
-from drafting.errors import Problem, Severity
-from outputs import command
-from outputs.class_run import Outcome, State
-from outputs.class_summary import refusal_lines, summary_csv, summary_table
-from outputs.units import Unit
+from drafting.base.errors import Problem, Severity
+from drafting.base.units import Unit
+from outputs.commands import main as command
+from outputs.jobs.class_run import Outcome, State
+from outputs.jobs.class_summary import refusal_lines, summary_csv, summary_table
 
 ROOT = Path(__file__).parents[2]
 QUICK = ("--format", "dxf")
@@ -147,7 +147,7 @@ def test_with_force_what_is_there_is_replaced_and_the_exit_code_is_0(tmp_path: P
 def test_ctrl_c_leaves_whole_folders_only_and_says_how_many(tmp_path: Path) -> None:
     (tmp_path / "class.csv").write_text(table(people(40)), encoding="utf-8")
     started = subprocess.Popen(
-        [sys.executable, "-m", "outputs.command", "draft-all", "class.csv", "--workers", "2", *QUICK],
+        [sys.executable, "-m", "outputs.commands.main", "draft-all", "class.csv", "--workers", "2", *QUICK],
         cwd=tmp_path, env={**os.environ, "PYTHONPATH": str(ROOT), "PYTHONIOENCODING": "utf-8"},
         stdout=subprocess.PIPE, stderr=subprocess.PIPE, encoding="utf-8", start_new_session=True,
     )  # fmt: skip
@@ -178,7 +178,7 @@ def test_on_a_terminal_a_bar_counts_everybody_also_who_is_refused(tmp_path: Path
     ours, theirs = pty.openpty()
     try:
         ended = subprocess.run(
-            [sys.executable, "-m", "outputs.command", "draft-all", "class.csv"],
+            [sys.executable, "-m", "outputs.commands.main", "draft-all", "class.csv"],
             cwd=tmp_path, env={**os.environ, "PYTHONPATH": str(ROOT), "PYTHONIOENCODING": "utf-8"},
             stdout=subprocess.PIPE, stderr=theirs, timeout=60, check=False,
         )  # fmt: skip

@@ -9,7 +9,7 @@ import pdfplumber
 import pytest
 from click.testing import CliRunner, Result
 
-from outputs.command import main
+from outputs.commands.main import main
 from tests.whole_jeans import DEMO, DEMO_WEARERS
 
 MM = 72 / 25.4
@@ -91,7 +91,7 @@ def test_what_is_no_plan_is_refused(run) -> None:
 def test_a_longer_search_without_its_library_says_what_to_install(
     run, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    monkeypatch.setattr("outputs.cloth_options.find_spec", lambda name: None)
+    monkeypatch.setattr("outputs.cloth.options.find_spec", lambda name: None)
     result = run(ADA, "--seconds", "5")
     assert result.exit_code == 2 and "jeansblock[plan]" in result.stderr
 

@@ -12,15 +12,15 @@ import pytest
 import shapely
 from shapely.affinity import rotate, scale, translate
 
-from drafting.errors import DraftRefused
-from drafting.pieces import Finish, Material
-from outputs.cloth_packing import lay
-from outputs.cloth_plan import ClothPlan, make_plan
-from outputs.cloth_plan_file import plan_text, read_plan
-from outputs.cut_pieces import CLOTHS, Lie, pieces_to_cut
-from outputs.laid_cloth import END, GAP, SELVEDGE, ClothOnTable, LaidCloth
-from outputs.layout import standing
-from outputs.units import Unit, format_length
+from drafting.base.errors import DraftRefused
+from drafting.base.units import Unit, format_length
+from drafting.pieces.pieces import Finish, Material
+from outputs.cloth.cut_pieces import CLOTHS, Lie, pieces_to_cut
+from outputs.cloth.laid_cloth import END, GAP, SELVEDGE, ClothOnTable, LaidCloth
+from outputs.cloth.packing import lay
+from outputs.cloth.plan import ClothPlan, make_plan
+from outputs.cloth.plan_file import plan_text, read_plan
+from outputs.packing.layout import standing
 from tests.whole_jeans import DEMO_WEARERS, UNEVEN, jeans_of
 
 WAYS = {
@@ -236,7 +236,7 @@ def test_share_and_area_of_two_squares_are_what_one_reckons_in_the_head() -> Non
 
 def test_a_longer_search_is_never_worse_and_keeps_the_gap() -> None:
     pytest.importorskip("spyrrow", reason="the longer search is an extra")
-    from outputs.longer_search import search
+    from outputs.cloth.longer_search import search
 
     for wearer, way in ((DEMO_WEARERS[1], "open, one way"), (DEMO_WEARERS[0], "folded")):
         start = plan_of((wearer,), way).cloths[0]

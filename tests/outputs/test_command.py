@@ -22,10 +22,10 @@ from hypothesis import strategies as st
 from typed_files import FULL, PLAIN
 
 from outputs import command, draft_files
+from outputs.commands.draft_options import FORMATS
 from outputs.demo import DEMO_FILES
-from outputs.draft_options import FORMATS
-from outputs.paper import PAPERS
-from outputs.style_file import catalogue_names
+from outputs.paper.paper import PAPERS
+from outputs.reading.style_file import catalogue_names
 
 ROOT = Path(__file__).parents[2]
 Run = Callable[..., Result]
@@ -241,7 +241,7 @@ def test_every_style_that_can_be_typed_can_be_drafted(run: Run, ada: Path, style
 def test_pieces_too_large_for_one_page_are_refused(
     run: Run, ada: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    monkeypatch.setattr("outputs.pdf.LONGEST_PAGE", 500.0)
+    monkeypatch.setattr("outputs.print.pdf.LONGEST_PAGE", 500.0)
     result = run("draft", ada, "--paper", "single")
     assert result.exit_code == 2 and result.stderr.startswith("--paper single: The pieces need one page of ")
     assert everything(Path()).keys() == {"ada.toml"}
@@ -307,7 +307,9 @@ def test_an_interrupted_draft_leaves_nothing_behind(
 def test_the_same_measurements_give_the_same_bytes(run: Run, tmp_path: Path) -> None:
     (tmp_path / "ada.toml").write_text(FULL)
     formats = [word for name in FORMATS for word in ("--format", name)]
-    first = fresh("-m", "outputs.command", "draft", "ada.toml", "--out", "one", *formats, folder=tmp_path)
+    first = fresh(
+        "-m", "outputs.commands.main", "draft", "ada.toml", "--out", "one", *formats, folder=tmp_path
+    )
     assert first.returncode == 0
     assert run("draft", "ada.toml", "--out", "two", *formats).exit_code == 0
     assert len(everything(Path("one"))) == len(FILES) + len(FORMATS) - 1
@@ -505,7 +507,7 @@ LOADED = f"import sys; print([name for name in {SLOW!r} if name in sys.modules])
 )
 def test_help_and_refusals_do_not_wait_for_the_heavy_libraries(tmp_path: Path, words: list[str]) -> None:
     (tmp_path / "bad.toml").write_text(PLAIN.replace("76", "7600"))
-    code = f"from outputs.command import main; main({words!r}, standalone_mode=False); {LOADED}"
+    code = f"from outputs.commands.main import main; main({words!r}, standalone_mode=False); {LOADED}"
     ended = fresh("-c", code, folder=tmp_path)
     assert ended.returncode == 0 and ended.stdout.splitlines()[-1] == "[]"
     assert ("waist_girth = 7600" in ended.stderr) == ("bad.toml" in words)
@@ -516,7 +518,7 @@ def test_a_reader_that_stops_reading_makes_no_noise(tmp_path: Path) -> None:
     reading, writing = os.pipe()
     os.close(reading)
     ended = subprocess.run(
-        [sys.executable, "-m", "outputs.command", "draft", "--help"],
+        [sys.executable, "-m", "outputs.commands.main", "draft", "--help"],
         cwd=tmp_path, env={**os.environ, "PYTHONPATH": str(ROOT)}, stdout=writing, stderr=subprocess.PIPE,
     )  # fmt: skip
     os.close(writing)

@@ -16,24 +16,24 @@ from click.testing import CliRunner
 from PIL import Image
 from typed_files import PLAIN, UNEVEN
 
-from drafting.block import Block
-from drafting.points import Point
-from outputs import command
-from outputs.canvas import Recording, Role
-from outputs.comparison import compare
-from outputs.comparison_sheet import ComparisonSheet
+from drafting.block.block import Block
+from drafting.geometry.points import Point
+from outputs.canvas.canvas import Recording, Role
+from outputs.canvas.typeface import Typeface
+from outputs.commands import main as command
+from outputs.compare.comparison import compare
+from outputs.compare.comparison_sheet import ComparisonSheet
+from outputs.compare.leg_lines import LegLines, leg_lines
+from outputs.compare.legs_drawing import LegsDrawing
 from outputs.demo import AVERAGE, DEMO_FILES
-from outputs.jeans_from_file import jeans_from
-from outputs.leg_lines import LegLines, leg_lines
-from outputs.legs_drawing import LegsDrawing
-from outputs.measurement_file import read_measurements
-from outputs.paper import PAPERS
-from outputs.pdf_fonts import Typeface
-from outputs.style_file import catalogue_names, find_style, find_styles
-from outputs.style_options import StyleOptions
-from styles.cloth import Cloth
-from styles.figures import jeans_figures
-from styles.room import block_for
+from outputs.paper.paper import PAPERS
+from outputs.reading.jeans_from_file import jeans_from
+from outputs.reading.measurements_file import read_measurements
+from outputs.reading.style_file import catalogue_names, find_style, find_styles
+from outputs.reading.style_options import StyleOptions
+from styles.cloth.block_for_style import block_for
+from styles.cloth.cloth import Cloth
+from styles.making.figures import jeans_figures
 
 MM = 25.4 / 72
 STYLES = ("bootcut", "shorts", "skinny", "wide")

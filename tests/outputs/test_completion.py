@@ -3,9 +3,9 @@
 import pytest
 from click.shell_completion import BashComplete
 
-from outputs import command
-from outputs.paper import PAPERS
-from outputs.style_file import catalogue_names
+from outputs.commands import main as command
+from outputs.paper.paper import PAPERS
+from outputs.reading.style_file import catalogue_names
 
 
 def offered(*words: str) -> list[str]:

@@ -20,10 +20,10 @@ import pdfplumber
 import pytest
 from numpy.typing import NDArray
 
-from outputs.pdf import write_single_page_pdf
-from styles.figures import jeans_figures
-from styles.jeans import make_jeans
-from styles.style import STRAIGHT, Band
+from outputs.print.pdf import write_single_page_pdf
+from styles.choice.style import STRAIGHT, Band
+from styles.making.figures import jeans_figures
+from styles.making.jeans import make_jeans
 from tests.whole_jeans import block_of
 
 MM = 25.4 / 72

@@ -24,10 +24,10 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from shapely.geometry import LineString, Point, Polygon
 
-from drafting.pieces import Finish, MarkKind, NotchKind
+from drafting.pieces.pieces import Finish, MarkKind, NotchKind
 from outputs.demo import DEMO_FILES
-from outputs.dxf import MEANINGS, Layer, write_dxf
-from outputs.measurement_file import read_measurements
+from outputs.print.dxf import MEANINGS, Layer, write_dxf
+from outputs.reading.measurements_file import read_measurements
 
 SAMPLE = ("Ada", "sample")
 SPELLED = {

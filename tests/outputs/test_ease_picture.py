@@ -13,13 +13,13 @@ from matplotlib.patches import Polygon
 from PIL import Image
 from typed_files import FULL, PLAIN, UNEVEN
 
-from drafting.block import Block, draft_block
-from drafting.ease_profile import ease_profiles
+from drafting.base.units import Unit
+from drafting.block.block import Block, draft_block
+from drafting.report.ease_profile import ease_profiles
 from outputs.demo import DEMO_FILES
-from outputs.ease_chart import EASE, SHORT
-from outputs.ease_picture import draw_ease_picture
-from outputs.measurement_file import read_measurements
-from outputs.units import Unit
+from outputs.fit.ease_chart import EASE, SHORT
+from outputs.fit.ease_picture import draw_ease_picture
+from outputs.reading.measurements_file import read_measurements
 
 LONG = "Łucja $x^{2$ " + "W" * 67
 SHORT_TOP_HIP = PLAIN + "top_hip_girth = 100\n"

@@ -10,9 +10,9 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from shapely.geometry import LineString, Polygon
 
-from drafting.points import Point
-from drafting.tolerance import FLATTEN
-from outputs.fair_curves import GAP, fair_curves
+from drafting.base.tolerance import FLATTEN
+from drafting.geometry.points import Point
+from outputs.canvas.fair_curves import GAP, fair_curves
 
 PLACE = st.tuples(st.floats(-500, 500), st.floats(-500, 500))
 

@@ -9,16 +9,16 @@ import pytest
 from click.testing import CliRunner
 from typed_files import PLAIN
 
-from drafting.corrections import CORRECTIONS
-from drafting.errors import DraftRefused, Problem, Severity
-from outputs.command import main
-from outputs.measurement_file import MeasurementFile, read_measurements, write_template
-from outputs.units import Unit
-from styles.cloth import Cloth
-from styles.figures import jeans_figures
-from styles.jeans import make_jeans
-from styles.room import block_for
-from styles.style import STRAIGHT
+from drafting.base.errors import DraftRefused, Problem, Severity
+from drafting.base.units import Unit
+from drafting.body.corrections import CORRECTIONS
+from outputs.commands.main import main
+from outputs.reading.measurements_file import MeasurementFile, read_measurements, write_template
+from styles.choice.style import STRAIGHT
+from styles.cloth.block_for_style import block_for
+from styles.cloth.cloth import Cloth
+from styles.making.figures import jeans_figures
+from styles.making.jeans import make_jeans
 
 FITTING = PLAIN + "\n[fitting]\n"
 FIRST = FITTING.count("\n") + 1

@@ -9,14 +9,14 @@ import pdfplumber
 import pytest
 from click.testing import CliRunner
 
-from drafting.corrections import CORRECTIONS
-from outputs.command import main
-from outputs.fitting_guide import guide_lines
-from outputs.fitting_guide_sheet import write_fitting_guide
-from outputs.fitting_signs import SIGNS, Sign
-from outputs.measuring_sheet_command import SHEETS
-from outputs.paper import MARGIN, PAPERS
-from outputs.units import Unit, parse_length
+from drafting.base.units import Unit, parse_length
+from drafting.body.corrections import CORRECTIONS
+from outputs.commands.main import main
+from outputs.commands.measuring_sheet import SHEETS
+from outputs.fit.fitting_guide import guide_lines
+from outputs.fit.fitting_guide_sheet import write_fitting_guide
+from outputs.fit.fitting_signs import SIGNS, Sign
+from outputs.paper.paper import MARGIN, PAPERS
 
 MM = 72 / 25.4
 

@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from outputs.canvas import Align
-from outputs.flow import Area, Flow, Heads
-from outputs.pdf_fonts import Typeface
+from outputs.canvas.canvas import Align
+from outputs.canvas.flow import Area, Flow, Heads
+from outputs.canvas.typeface import Typeface
 
 AREA = Area(10, 10, 110, 60)
 HEADS = Heads(("what", "how much"), (3, 1), frozenset({1}))

@@ -9,8 +9,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from drafting.errors import DraftRefused
-from outputs.folder import Writer, make_folder, safe_name, write_file, write_folder
+from drafting.base.errors import DraftRefused
+from outputs.files.folder import Writer, make_folder, safe_name, write_file, write_folder
 
 
 def saying(text: str) -> Writer:

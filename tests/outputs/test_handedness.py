@@ -17,8 +17,8 @@ from drawings import (
 from shapely import affinity
 from shapely.geometry import LinearRing, LineString, Polygon
 
-from outputs.dxf import Layer
-from outputs.layout import StandingPiece
+from outputs.packing.layout import StandingPiece
+from outputs.print.dxf import Layer
 
 LOPSIDED = ("front leg", "fly facing (left front)", "back yoke", "pocket facing")
 """Pieces that no one could take for their own mirror image."""

@@ -13,14 +13,14 @@ import pytest
 import samples
 from pdfplumber.page import Page
 
-from outputs.layers import LAYERS, Layer
-from outputs.paper import A4, Roll
-from outputs.pdf import write_page, write_sheets
-from outputs.pdf_fonts import Typeface
-from outputs.printer_scale import PrinterScale
-from outputs.roll import laid_on_roll
-from outputs.single_page import SinglePage
-from outputs.tiling import tiled
+from outputs.canvas.layers import LAYERS, Layer
+from outputs.canvas.typeface import Typeface
+from outputs.paper.paper import A4, Roll
+from outputs.paper.printer_scale import PrinterScale
+from outputs.print.pdf import write_page, write_sheets
+from outputs.print.roll import laid_on_roll
+from outputs.print.single_page import SinglePage
+from outputs.sheets.tiling import tiled
 
 NAMES = [layer.value for layer in Layer]
 

@@ -6,7 +6,7 @@ import pytest
 from click.testing import CliRunner, Result
 from typed_files import FULL, PLAIN, UNEVEN
 
-from outputs.command import main
+from outputs.commands.main import main
 from outputs.demo import DEMO_FILES
 
 

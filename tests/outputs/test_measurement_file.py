@@ -10,10 +10,10 @@ from hypothesis import HealthCheck, example, given, settings
 from hypothesis import strategies as st
 from strategies import bodies
 
-from drafting.errors import DraftRefused, Problem, Severity
-from drafting.measurements import MEASUREMENTS, Measurements, Population, Sides, WaistLevel
-from outputs.measurement_file import MeasurementFile, read_measurements, write_template
-from outputs.units import Unit
+from drafting.base.errors import DraftRefused, Problem, Severity
+from drafting.base.units import Unit
+from drafting.body.measurements import MEASUREMENTS, Measurements, Population, Sides, WaistLevel
+from outputs.reading.measurements_file import MeasurementFile, read_measurements, write_template
 
 ROOT = Path(__file__).parents[2]
 DEMO = sorted((ROOT / "outputs" / "demo").glob("*.toml"))
@@ -375,7 +375,7 @@ def test_a_body_written_by_hand_reads_back_within_rounding(body: Measurements, u
 
 def test_reading_loads_no_library_that_takes_long() -> None:
     slow = "{'numpy', 'shapely', 'reportlab', 'matplotlib'}"
-    code = f"import sys, outputs.measurement_file; print(sorted({slow} & set(sys.modules)))"
+    code = f"import sys, outputs.reading.measurements_file; print(sorted({slow} & set(sys.modules)))"
     done = subprocess.run([sys.executable, "-c", code], cwd=ROOT, capture_output=True, text=True, check=True)
     assert done.stdout.strip() == "[]"
 

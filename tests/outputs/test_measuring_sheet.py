@@ -17,16 +17,16 @@ from click.testing import CliRunner
 from reassembly import MM
 from shapely.geometry import LineString
 
-from drafting.measurement_table import MEASUREMENTS, Need, Sides
-from outputs.canvas import Polyline, Recording, Role, Stroke
-from outputs.command import main
-from outputs.measuring_sheet import draw_sheets, write_measuring_sheet
-from outputs.measuring_sheet_command import SHEETS
-from outputs.measuring_table import BOX_HEIGHT, BOX_WIDTH
-from outputs.paper import MARGIN, PAPERS
-from outputs.pdf_fonts import Typeface
-from outputs.tape_marks import NUMBERS
-from outputs.units import Unit
+from drafting.base.units import Unit
+from drafting.body.table import MEASUREMENTS, Need, Sides
+from outputs.canvas.canvas import Polyline, Recording, Role, Stroke
+from outputs.canvas.typeface import Typeface
+from outputs.commands.main import main
+from outputs.commands.measuring_sheet import SHEETS
+from outputs.measuring.measuring_sheet import draw_sheets, write_measuring_sheet
+from outputs.measuring.measuring_table import BOX_HEIGHT, BOX_WIDTH
+from outputs.measuring.tape_marks import NUMBERS
+from outputs.paper.paper import MARGIN, PAPERS
 
 NAME = "Ayşe Żółkiewska-Παπαδοπούλου"
 

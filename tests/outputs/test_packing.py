@@ -8,7 +8,7 @@ from hypothesis import strategies as st
 from shapely.affinity import rotate, translate
 from shapely.geometry import Polygon, box
 
-from outputs.packing import Bed, Placed, Stamp, place, stamp
+from outputs.packing.cells import Bed, Placed, Stamp, place, stamp
 
 CELL = (7.0, 5.0)
 GAP = 6.0

@@ -2,8 +2,8 @@
 
 import pytest
 
-from outputs.paper import A4, PAPERS, Paper, Roll, read_paper
-from outputs.units import LengthError
+from drafting.base.units import LengthError
+from outputs.paper.paper import A4, PAPERS, Paper, Roll, read_paper
 
 
 @pytest.mark.parametrize("name", PAPERS)
@@ -54,7 +54,7 @@ def test_large_sheets_are_those_of_iso_216():
 
 
 def test_fitting_a_corrected_page_goes_by_its_size_in_the_file():
-    from outputs.printer_scale import PrinterScale
+    from outputs.paper.printer_scale import PrinterScale
 
     corrected = A4.corrected(PrinterScale(0.97, 0.98))
     assert corrected.fit_factor(Paper("A4", 210, 297), 5) == pytest.approx(200 / 210)

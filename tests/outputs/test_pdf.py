@@ -16,28 +16,28 @@ from pdfplumber.page import Page
 from reassembly import MM, Sheet, assembled, flat, places, tiles_among
 from shapely.geometry import LineString
 
-from drafting.pattern import Pattern
-from drafting.pieces import Cutting, Edge, Piece
-from outputs.canvas import LINE_STYLES, Recording, Role, line
-from outputs.cover_sheet import draw_cover
-from outputs.layout import standing
-from outputs.notes_sheet import draw_notes
-from outputs.paper import A4, LETTER, PAPERS, Orientation, Paper
-from outputs.pdf import (
+from drafting.base.units import Unit, format_length
+from drafting.pieces.pattern import Pattern
+from drafting.pieces.pieces import Cutting, Edge, Piece
+from outputs.canvas.canvas import LINE_STYLES, Recording, Role, line
+from outputs.canvas.pdf_canvas import PdfCanvas
+from outputs.canvas.typeface import Typeface
+from outputs.packing.layout import standing
+from outputs.paper.paper import A4, LETTER, PAPERS, Orientation, Paper
+from outputs.paper.printer_scale import LEAST, MOST, PrinterScale
+from outputs.print.cover_sheet import draw_cover
+from outputs.print.notes_sheet import draw_notes
+from outputs.print.pdf import (
     PageTooLarge,
     write_sheets,
     write_sheets_with_notes,
     write_single_page_pdf,
     write_tiled_pdf,
 )
-from outputs.pdf_canvas import PdfCanvas
-from outputs.pdf_fonts import Typeface
-from outputs.piece_drawing import draw_layout
-from outputs.printer_scale import LEAST, MOST, PrinterScale
-from outputs.scale_test import passes, usual_causes
-from outputs.sheet_map import BARE, RINGED
-from outputs.tiling import Tiling, tiled
-from outputs.units import Unit, format_length
+from outputs.print.piece_drawing import draw_layout
+from outputs.sheets.scale_test import passes, usual_causes
+from outputs.sheets.sheet_map import BARE, RINGED
+from outputs.sheets.tiling import Tiling, tiled
 
 NAMES = ["Żaneta Łęcka", "Iğdır Şükrü", "Ελένη Παπαδοπούλου", "Наталья Щукина", "Zoë Müller"]
 DOTS = 5

@@ -8,10 +8,10 @@ from hypothesis import strategies as st
 from invented_class import people, table
 from typed_files import PLAIN
 
-from drafting.errors import DraftRefused
-from outputs.measurement_file import MeasurementFile, read_measurements
-from outputs.people import Person, find_people
-from outputs.units import Unit
+from drafting.base.errors import DraftRefused
+from drafting.base.units import Unit
+from outputs.reading.measurements_file import MeasurementFile, read_measurements
+from outputs.reading.people import Person, find_people
 
 HEAD = "wearer;unit;waist_girth;hip_girth;inside_leg_height;body_rise"
 
@@ -152,7 +152,7 @@ def test_whatever_is_typed_below_the_first_row_everybody_is_read_or_told(csv_fil
 
 
 def test_the_table_in_the_help_of_the_command_is_a_class_that_can_be_drafted(tmp_path: Path) -> None:
-    from outputs.draft_all_command import draft_all
+    from outputs.commands.draft_all import draft_all
 
     table = [line.strip() for line in (draft_all.epilog or "").splitlines() if line.startswith("  ")]
     (tmp_path / "class.csv").write_text("\n".join(table))

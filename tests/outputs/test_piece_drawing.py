@@ -9,12 +9,12 @@ import shapely
 from shapely.affinity import rotate
 from shapely.geometry import LineString, Point, Polygon
 
-from drafting.pieces import Finish, Mark, MarkKind, NotchKind, Piece
-from outputs.canvas import LINE_STYLES, Align, Recording, Role, text_box
-from outputs.layout import StandingPiece, standing
-from outputs.pdf_fonts import Typeface
-from outputs.piece_drawing import draw_piece
-from outputs.piece_text import allowance_text
+from drafting.pieces.pieces import Finish, Mark, MarkKind, NotchKind, Piece
+from outputs.canvas.canvas import LINE_STYLES, Align, Recording, Role, text_box
+from outputs.canvas.typeface import Typeface
+from outputs.packing.layout import StandingPiece, standing
+from outputs.print.piece_drawing import draw_piece
+from outputs.print.piece_text import allowance_text
 from tests.whole_jeans import jeans_of
 
 

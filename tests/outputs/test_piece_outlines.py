@@ -6,11 +6,11 @@ import pytest
 import samples
 from shapely.geometry import Polygon
 
-from drafting.allowance import cut_line
-from drafting.paths import Path
-from drafting.pieces import NotchKind, Piece
-from outputs.canvas import Polyline, Role
-from outputs.piece_outlines import outlines
+from drafting.geometry.paths import Path
+from drafting.pieces.allowance import cut_line
+from drafting.pieces.pieces import NotchKind, Piece
+from outputs.canvas.canvas import Polyline, Role
+from outputs.print.piece_outlines import outlines
 
 LEG = samples.leg("leg", seat=30, kind=NotchKind.SINGLE)
 

@@ -8,10 +8,10 @@ import pytest
 import samples
 from PIL import Image
 
-from outputs.canvas import LINE_STYLES, Role
-from outputs.pdf_fonts import Typeface
-from outputs.pieces_picture import BORDER, SIZE, write_pieces_picture
-from outputs.single_page import drawn_side_by_side
+from outputs.canvas.canvas import LINE_STYLES, Role
+from outputs.canvas.typeface import Typeface
+from outputs.print.pieces_picture import BORDER, SIZE, write_pieces_picture
+from outputs.print.single_page import drawn_side_by_side
 
 
 def picture_of(pattern):

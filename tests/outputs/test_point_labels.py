@@ -7,10 +7,10 @@ from itertools import combinations
 from shapely.geometry import LineString, box
 from shapely.geometry import Point as Dot
 
-from drafting.points import Point
-from outputs.canvas import Recording
-from outputs.pdf_fonts import Typeface
-from outputs.point_labels import PointLabel, draw_point_labels
+from drafting.geometry.points import Point
+from outputs.canvas.canvas import Recording
+from outputs.canvas.point_labels import PointLabel, draw_point_labels
+from outputs.canvas.typeface import Typeface
 
 
 def test_crowded_labels_keep_off_each_other_and_off_the_lines() -> None:

@@ -11,9 +11,9 @@ from click.testing import CliRunner
 from reassembly import MM
 from test_pdf import HOME, bars
 
-from outputs.command import main
-from outputs.paper import Paper
-from outputs.print_check import print_check
+from outputs.commands.main import main
+from outputs.paper.paper import Paper
+from outputs.print.check import print_check
 
 
 @pytest.mark.parametrize("paper", HOME.values(), ids=HOME)

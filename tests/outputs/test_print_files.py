@@ -12,15 +12,15 @@ from hypothesis import given
 from hypothesis import strategies as st
 from typed_files import PLAIN
 
-from outputs import draft_files
-from outputs.command import main
-from outputs.draft_files import draft_into
-from outputs.measurement_file import read_measurements
-from outputs.paper import PAPERS, Orientation, Roll
-from outputs.print_options import PrintOptions
-from outputs.printer_scale import PrinterScale
-from outputs.style_options import StyleOptions
-from styles.style import STRAIGHT
+from outputs.commands.main import main
+from outputs.jobs import draft as draft_files
+from outputs.jobs.draft import draft_into
+from outputs.paper.paper import PAPERS, Orientation, Roll
+from outputs.paper.printer_scale import PrinterScale
+from outputs.print.options import PrintOptions
+from outputs.reading.measurements_file import read_measurements
+from outputs.reading.style_options import StyleOptions
+from styles.choice.style import STRAIGHT
 
 Run = Callable[..., Result]
 

@@ -16,14 +16,14 @@ from shapely.affinity import scale as stretched
 from shapely.affinity import translate
 from test_pdf import bars
 
-from drafting.errors import DraftRefused
-from outputs.paper import A4, PAPERS, Orientation, Paper, Roll
-from outputs.pdf import write_page, write_sheets, write_sheets_with_notes
-from outputs.pdf_fonts import Typeface
-from outputs.printer_scale import PrinterScale, advice, read_printer_scale
-from outputs.roll import laid_on_roll
-from outputs.single_page import SinglePage, single_page
-from outputs.tiling import tiled
+from drafting.base.errors import DraftRefused
+from outputs.canvas.typeface import Typeface
+from outputs.paper.paper import A4, PAPERS, Orientation, Paper, Roll
+from outputs.paper.printer_scale import PrinterScale, advice, read_printer_scale
+from outputs.print.pdf import write_page, write_sheets, write_sheets_with_notes
+from outputs.print.roll import laid_on_roll
+from outputs.print.single_page import SinglePage, single_page
+from outputs.sheets.tiling import tiled
 
 UNEVEN = PrinterScale(0.97, 0.98)
 

@@ -9,7 +9,7 @@ from pathlib import Path
 import pytest
 from typed_files import PLAIN
 
-from outputs.progress import say, tell, watched
+from outputs.words.progress import say, tell, watched
 
 ROOT = Path(__file__).parents[2]
 
@@ -83,7 +83,7 @@ def test_a_draft_on_a_terminal_names_its_steps_on_stderr_alone(tmp_path: Path) -
 
     (tmp_path / "ada.toml").write_text(PLAIN)
     ours, theirs = pty.openpty()
-    words = [sys.executable, "-m", "outputs.command", "draft", "ada.toml", "--format", "svg"]
+    words = [sys.executable, "-m", "outputs.commands.main", "draft", "ada.toml", "--format", "svg"]
     env = {**os.environ, "PYTHONPATH": str(ROOT)}
     ended = subprocess.run(words, cwd=tmp_path, env=env, stdout=subprocess.PIPE, stderr=theirs)
     os.close(theirs)

@@ -11,10 +11,10 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 from typed_files import PLAIN
 
-from drafting.errors import DraftRefused, Problem, Severity
-from outputs.command import main
-from outputs.measurement_file import MeasurementFile, read_measurements, write_template
-from outputs.units import Unit
+from drafting.base.errors import DraftRefused, Problem, Severity
+from drafting.base.units import Unit
+from outputs.commands.main import main
+from outputs.reading.measurements_file import MeasurementFile, read_measurements, write_template
 
 shared_folder = settings(suppress_health_check=[HealthCheck.function_scoped_fixture, HealthCheck.too_slow])
 

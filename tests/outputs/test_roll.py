@@ -14,15 +14,15 @@ from hypothesis import strategies as st
 from reassembly import MM, assembled, tiles_among
 from shapely.affinity import translate
 
-from drafting.pattern import Pattern
-from outputs.layout import EDGE, GAP, standing
-from outputs.paper import Roll
-from outputs.pdf import write_page, write_sheets
-from outputs.pdf_fonts import Typeface
-from outputs.printer_scale import PrinterScale
-from outputs.roll import laid_on_roll
-from outputs.single_page import SinglePage
-from outputs.tiling import Tiling
+from drafting.pieces.pattern import Pattern
+from outputs.canvas.typeface import Typeface
+from outputs.packing.layout import EDGE, GAP, standing
+from outputs.paper.paper import Roll
+from outputs.paper.printer_scale import PrinterScale
+from outputs.print.pdf import write_page, write_sheets
+from outputs.print.roll import laid_on_roll
+from outputs.print.single_page import SinglePage
+from outputs.sheets.tiling import Tiling
 
 TRUE = PrinterScale()
 LONGEST = 14_400

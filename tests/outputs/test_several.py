@@ -12,20 +12,20 @@ from click.testing import CliRunner, Result
 from shapely.affinity import translate
 from typed_files import PLAIN
 
-from drafting.allowance import cut_line
-from drafting.pieces import Piece
-from outputs import command
-from outputs.canvas import Recording
-from outputs.comparison import Compared, compare
+from drafting.pieces.allowance import cut_line
+from drafting.pieces.pieces import Piece
+from outputs.canvas.canvas import Recording
+from outputs.canvas.typeface import Typeface
+from outputs.commands import main as command
+from outputs.compare.comparison import Compared, compare
 from outputs.demo import AVERAGE
-from outputs.jeans_from_file import jeans_from
-from outputs.layout import standing
-from outputs.measurement_file import read_measurements
-from outputs.pdf_fonts import Typeface
-from outputs.piece_drawing import draw_piece
-from outputs.style_file import catalogue_names, find_styles
-from outputs.style_options import StyleOptions
-from styles.style import Style
+from outputs.packing.layout import standing
+from outputs.print.piece_drawing import draw_piece
+from outputs.reading.jeans_from_file import jeans_from
+from outputs.reading.measurements_file import read_measurements
+from outputs.reading.style_file import catalogue_names, find_styles
+from outputs.reading.style_options import StyleOptions
+from styles.choice.style import Style
 
 POCKET = 'name = "big pocket"\nlike = "straight"\n[back_pocket]\npoint = "4 cm"\n'
 """Straight, but for the point of the back pocket, which hangs 2 cm lower."""
@@ -51,7 +51,7 @@ def here(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
 @pytest.fixture
 def quick(here: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     """Leave numbers and pictures of the single styles away."""
-    monkeypatch.setattr("outputs.several_files.numbers_and_pictures", lambda *_: {})
+    monkeypatch.setattr("outputs.jobs.several.numbers_and_pictures", lambda *_: {})
 
 
 @pytest.fixture(scope="module")
@@ -107,7 +107,7 @@ def drafted(here: Path, monkeypatch: pytest.MonkeyPatch) -> list[str]:
         found.extend([str(target), *(style.name for style in styles)])
         return []
 
-    monkeypatch.setattr("outputs.several_files.draft_several_into", draft)
+    monkeypatch.setattr("outputs.jobs.several.draft_several_into", draft)
     return found
 
 
@@ -284,7 +284,7 @@ def test_when_a_writer_fails_nothing_is_written(
     def full(*_: object, **__: object) -> None:
         raise OSError(28, "No space left on device")
 
-    monkeypatch.setattr("outputs.comparison_sheet.write_picture", full)
+    monkeypatch.setattr("outputs.compare.comparison_sheet.write_picture", full)
     result = run("draft", "ada.toml", *asked("straight", "skinny"), "--format", "dxf")
     assert result.exit_code == 2 and "no space left on device" in result.stderr
     assert {path.name for path in here.iterdir()} == {"ada.toml", "big.toml"}

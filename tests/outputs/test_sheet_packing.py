@@ -7,11 +7,11 @@ import pytest
 import samples
 from shapely.geometry import box
 
-from outputs import sheet_packing
-from outputs.layout import EDGE, GAP, StandingPiece, side_by_side, standing
-from outputs.paper import PAPERS, Paper
-from outputs.sheet_packing import packed
-from outputs.tiling import TileFormat, Tiling, tiled
+from outputs.packing.cells import sheet_packing
+from outputs.packing.layout import EDGE, GAP, StandingPiece, side_by_side, standing
+from outputs.packing.sheet_packing import packed
+from outputs.paper.paper import PAPERS, Paper
+from outputs.sheets.tiling import TileFormat, Tiling, tiled
 from tests.whole_jeans import DEMO_WEARERS, WEARERS, jeans_of
 
 SAVED = 5

@@ -7,10 +7,10 @@ from itertools import combinations
 import pytest
 from shapely.geometry import Polygon, box
 
-from outputs.layout import EDGE, GAP, standing
-from outputs.packing import stamp
-from outputs.roll_packing import laid, packed_narrow, packed_short
-from outputs.strip_packing import Blank, cells_across, shortest, slides
+from outputs.packing.cells import stamp
+from outputs.packing.layout import EDGE, GAP, standing
+from outputs.packing.roll_packing import laid, packed_narrow, packed_short
+from outputs.packing.strip_packing import Blank, cells_across, shortest, slides
 from tests.whole_jeans import DEMO_WEARERS, jeans_of
 
 USED = 0.6

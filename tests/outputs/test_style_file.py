@@ -7,12 +7,12 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from drafting.errors import DraftRefused
-from outputs import style_file
-from outputs.style_file import catalogue_names, find_style, read_style, style_text
-from outputs.units import Unit
-from styles.style import STRAIGHT, Rise, Style
-from styles.style_table import SETTINGS, value_of
+from drafting.base.errors import DraftRefused
+from drafting.base.units import Unit
+from outputs.reading import style_file
+from outputs.reading.style_file import catalogue_names, find_style, read_style, style_text
+from styles.choice.settings import SETTINGS, value_of
+from styles.choice.style import STRAIGHT, Rise, Style
 
 
 def written(folder: Path, text: str) -> Path:
@@ -143,7 +143,7 @@ def test_any_text_is_a_style_or_is_refused(text: str, tmp_path_factory: pytest.T
     | st.lists(st.integers(), max_size=2),
 )
 def test_any_value_of_a_setting_is_taken_or_refused(key: str, value: object) -> None:
-    from outputs.setting_values import read_settings
+    from styles.choice.setting_values import read_settings
 
     style, problems = read_settings({key: value}, STRAIGHT, Unit.CM)
     assert isinstance(style, Style) and all(problem.key for problem in problems)

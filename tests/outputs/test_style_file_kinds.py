@@ -4,22 +4,22 @@ from pathlib import Path
 
 import pytest
 
-from drafting.allowance import cut_line
-from drafting.errors import DraftRefused
-from drafting.measurements import Measurements
-from outputs import style_file
-from outputs.style_file import catalogue_names, find_style, read_style, style_text
-from outputs.units import Unit
+from drafting.base.errors import DraftRefused
+from drafting.base.units import Unit
+from drafting.body.measurements import Measurements
+from drafting.pieces.allowance import cut_line
+from outputs.reading import style_file
+from outputs.reading.style_file import catalogue_names, find_style, read_style, style_text
 from styles import back_pockets, front_pockets
-from styles.cloth import Cloth
-from styles.jeans import Jeans, make_jeans
-from styles.room import block_for
-from styles.style import STRAIGHT, Style
+from styles.choice.style import STRAIGHT, Style
+from styles.cloth.block_for_style import block_for
+from styles.cloth.cloth import Cloth
+from styles.making.jeans import Jeans, make_jeans
 
 ARROW = '''
 """A pocket that narrows to a point at once."""
-from drafting.paths import Path
-from drafting.points import Point
+from drafting.geometry.paths import Path
+from drafting.geometry.points import Point
 from styles.back_pockets import Outline, PocketSize
 
 def outline(size: PocketSize) -> Outline:
@@ -31,7 +31,7 @@ def outline(size: PocketSize) -> Outline:
 '''
 STEP = '''
 """Down from the waist, a slant between, out to the side."""
-from drafting.paths import Path
+from drafting.geometry.paths import Path
 from styles.front_pockets import Mouth
 
 def edge(mouth: Mouth) -> Path:

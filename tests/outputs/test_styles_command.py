@@ -6,9 +6,9 @@ from pathlib import Path
 import pytest
 from click.testing import CliRunner, Result
 
-from outputs import command
-from outputs.style_file import catalogue_names, find_style, read_style
-from styles.style_table import SETTINGS
+from outputs.commands import main as command
+from outputs.reading.style_file import catalogue_names, find_style, read_style
+from styles.choice.settings import SETTINGS
 
 
 def run(*words: object) -> Result:

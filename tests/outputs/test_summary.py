@@ -6,19 +6,19 @@ from pathlib import Path
 import pytest
 from typed_files import FULL, PLAIN, UNEVEN
 
-from drafting.block import draft_block
-from drafting.body import Origin
-from drafting.errors import Problem, Severity
-from drafting.findings import Finding, Level
-from drafting.fit_report import GirthLine
-from outputs import summary
+from drafting.base.errors import Problem, Severity
+from drafting.base.findings import Finding, Level
+from drafting.base.units import Unit, parse_length
+from drafting.block.block import draft_block
+from drafting.body.body import Origin
+from drafting.report.fit import GirthLine
 from outputs.demo import DEMO_FILES
-from outputs.measurement_file import read_measurements
-from outputs.summary import summary_lines, wrapped
-from outputs.units import Unit, parse_length
-from styles.cloth import Cloth
-from styles.jeans import Jeans, make_jeans
-from styles.style import STRAIGHT
+from outputs.fit import summary
+from outputs.fit.summary import summary_lines, wrapped
+from outputs.reading.measurements_file import read_measurements
+from styles.choice.style import STRAIGHT
+from styles.cloth.cloth import Cloth
+from styles.making.jeans import Jeans, make_jeans
 
 
 def jeans_of(path: Path) -> Jeans:

@@ -12,11 +12,11 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from shapely.geometry import LineString, Polygon, box
 
-from drafting.pieces import Finish
+from drafting.pieces.pieces import Finish
 from outputs.demo import DEMO_FILES
-from outputs.measurement_file import read_measurements
-from outputs.piece_text import title
-from outputs.svg import write_svg
+from outputs.print.piece_text import title
+from outputs.print.svg import write_svg
+from outputs.reading.measurements_file import read_measurements
 
 SAMPLE = ("Ada", "sample")
 NAMESPACE = "{http://www.w3.org/2000/svg}"

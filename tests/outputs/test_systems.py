@@ -11,9 +11,9 @@ from click.testing import CliRunner, Result
 from typed_files import PLAIN
 
 from drafting import Measurements, draft_block
-from drafting.compared import compared
-from drafting.published import QUANTITIES
-from outputs import command
+from drafting.lesson.compared import compared
+from drafting.lesson.published import QUANTITIES
+from outputs.commands import main as command
 from outputs.demo import DEMO_FILES
 
 Run = Callable[..., Result]

@@ -7,9 +7,9 @@ import pytest
 import samples
 from shapely.geometry import MultiPoint, box
 
-from outputs.layout import GAP, standing
-from outputs.paper import A4, LETTER, PAPERS, Paper
-from outputs.tiling import Side, Tile, TileFormat, Tiling, tiled
+from outputs.packing.layout import GAP, standing
+from outputs.paper.paper import A4, LETTER, PAPERS, Paper
+from outputs.sheets.tiling import Side, Tile, TileFormat, Tiling, tiled
 
 
 @pytest.fixture(scope="module", params=sorted(PAPERS))

@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from outputs.units import LengthError, Unit, format_length, length_to_buy, parse_length, read_length
+from drafting.base.units import LengthError, Unit, format_length, length_to_buy, parse_length, read_length
 
 
 @pytest.mark.parametrize(

@@ -5,7 +5,7 @@ from pathlib import Path
 import pytest
 from click.testing import CliRunner
 
-from outputs import command
+from outputs.commands import main as command
 
 
 @pytest.mark.parametrize(

@@ -11,17 +11,17 @@ from click.testing import CliRunner
 from PIL import Image
 from typed_files import FULL, PLAIN, UNEVEN
 
-from drafting.errors import DraftRefused
-from drafting.moves import as_sides, lengths_of
-from outputs import command
-from outputs.inputs import Inputs
-from outputs.measurement_file import read_measurements
-from outputs.style_file import find_style
-from outputs.style_options import read_options
-from outputs.units import Unit
-from outputs.version_words import letter, signed, version_lines
-from outputs.versions import Move, TwoVersions, compare_versions
-from outputs.versions_picture import draw_versions
+from drafting.base.errors import DraftRefused
+from drafting.base.units import Unit
+from drafting.report.moves import as_sides, lengths_of
+from outputs.commands import main as command
+from outputs.compare.versions import Move, TwoVersions, compare_versions
+from outputs.compare.versions_picture import draw_versions
+from outputs.compare.words import letter, signed, version_lines
+from outputs.reading.inputs import Inputs
+from outputs.reading.measurements_file import read_measurements
+from outputs.reading.style_file import find_style
+from outputs.reading.style_options import read_options
 
 WIDER = PLAIN.replace("98", "102")
 
@@ -155,7 +155,7 @@ def test_what_a_fitting_found_is_an_input_like_any_other(inputs) -> None:
         ("hip girth", "98.0 cm", "102.0 cm"),
         ("fitting, full seat", "not given", "2.0 cm"),
     ]
-    # the back fork becomes 0.6 of it wider, `drafting/corrections.py`
+    # the back fork becomes 0.6 of it wider, `drafting/body/corrections.py`
     shares = found(seat.points, "back, fork").shares
     assert shares[1][0] == pytest.approx(12, abs=0.1)
     assert compare_versions(seat.new, seat.old).changes[1].new == "not given"

@@ -21,21 +21,21 @@ from shapely.geometry import LineString, MultiLineString
 from typed_files import UNEVEN
 
 from drafting import Block, draft_block
-from drafting.hand_draft import hand_draft
-from drafting.leg_shape import LegCut
-from drafting.paths import Path as Seam
-from drafting.waist_line import BlockPanel
-from outputs import worksheet_drawing
-from outputs.canvas import Role
+from drafting.base.units import Unit, format_length
+from drafting.block.leg_shape import LegCut
+from drafting.block.waist_line import BlockPanel
+from drafting.geometry.paths import Path as Seam
+from drafting.lesson.hand_draft import hand_draft
+from outputs.canvas.canvas import Role
+from outputs.canvas.typeface import Typeface
 from outputs.demo import DEMO_FILES
-from outputs.measurement_file import MeasurementFile, read_measurements
-from outputs.paper import PAPERS
-from outputs.pdf_fonts import Typeface
-from outputs.units import Unit, format_length
-from outputs.worksheet import hand_drafts, write_worksheet
-from outputs.worksheet_drawing import Scene
-from outputs.worksheet_sheet import SheetSet
-from outputs.worksheet_tiles import tiled_draft
+from outputs.lesson import drawing as worksheet_drawing
+from outputs.lesson.drawing import Scene
+from outputs.lesson.sheet import SheetSet
+from outputs.lesson.tiles import tiled_draft
+from outputs.lesson.worksheet import hand_drafts, write_worksheet
+from outputs.paper.paper import PAPERS
+from outputs.reading.measurements_file import MeasurementFile, read_measurements
 
 MM = 72 / 25.4
 DEMO = {path.stem: path for path in DEMO_FILES}

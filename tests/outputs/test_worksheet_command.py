@@ -12,7 +12,7 @@ from click.testing import CliRunner, Result
 from typed_files import PLAIN
 
 from outputs import command, worksheet_command
-from outputs.worksheet_sheet import SCALES
+from outputs.lesson.sheet import SCALES
 
 Run = Callable[..., Result]
 

@@ -7,19 +7,19 @@ from itertools import pairwise
 import pytest
 
 from drafting import draft_block
-from drafting.hand_draft import hand_draft
-from drafting.measurements import SideMeasurements
-from outputs.canvas import Recording, Role
+from drafting.base.units import Unit
+from drafting.body.measurements import SideMeasurements
+from drafting.lesson.hand_draft import hand_draft
+from outputs.canvas.canvas import Recording, Role
+from outputs.canvas.typeface import Typeface
 from outputs.demo import DEMO_FILES
-from outputs.measurement_file import read_measurements
-from outputs.paper import PAPERS
-from outputs.pdf_fonts import Typeface
-from outputs.units import Unit
-from outputs.worksheet import hand_drafts
-from outputs.worksheet_finish import SIGNS, carried, finish_sheet
-from outputs.worksheet_sheet import SheetSet, lying
-from outputs.worksheet_stages import stage_sheets
-from outputs.worksheet_words import Writing
+from outputs.lesson.finish import SIGNS, carried, finish_sheet
+from outputs.lesson.sheet import SheetSet, lying
+from outputs.lesson.stages import stage_sheets
+from outputs.lesson.words import Writing
+from outputs.lesson.worksheet import hand_drafts
+from outputs.paper.paper import PAPERS
+from outputs.reading.measurements_file import read_measurements
 from tests.wearers import wearer
 
 CM = Writing(Unit.CM)

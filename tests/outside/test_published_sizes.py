@@ -20,12 +20,12 @@ from functools import cache
 import pytest
 
 from drafting import draft_block
-from drafting.proportions import Ease
-from styles.back_pocket import pocket_size
-from styles.fly_length import fly_length
-from styles.jeans import Jeans, make_jeans
-from styles.style import STRAIGHT, FrontPocket, Style
-from styles.upper import back_top
+from drafting.base.proportions import Ease
+from styles.choice.style import STRAIGHT, FrontPocket, Style
+from styles.making.jeans import Jeans, make_jeans
+from styles.parts.back_pocket import pocket_size
+from styles.parts.fly_length import fly_length
+from styles.top.upper import back_top
 from tests.wearers import wearer
 from tests.whole_jeans import DEMO_WEARERS, block_of
 

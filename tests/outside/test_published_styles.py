@@ -15,11 +15,11 @@ import math
 import pytest
 
 from drafting import Measurements
-from outputs.style_file import catalogue_names, find_style
-from styles.cloth import Cloth
-from styles.room import block_for
-from styles.style import Rise, Style
-from styles.upper import front_at
+from outputs.reading.style_file import catalogue_names, find_style
+from styles.choice.style import Rise, Style
+from styles.cloth.block_for_style import block_for
+from styles.cloth.cloth import Cloth
+from styles.top.upper import front_at
 from tests.sewn_block import leg_girth
 from tests.wearers import wearer
 

@@ -8,10 +8,10 @@ from __future__ import annotations
 import pytest
 
 from drafting import draft_block
-from drafting.compared import OWN, compared
-from drafting.formula import named
-from drafting.published import QUANTITIES, PanelLines, SystemDraft, Wearer
-from drafting.published_systems import (
+from drafting.base.formula import named
+from drafting.lesson.compared import OWN, compared
+from drafting.lesson.published import QUANTITIES, PanelLines, SystemDraft, Wearer
+from drafting.lesson.published_systems import (
     SYSTEMS,
     cutters_draft,
     designers_draft,

@@ -12,8 +12,8 @@ import numpy as np
 import pytest
 
 from drafting import Measurements, draft_block
-from drafting.measurements import Population, WaistLevel
-from drafting.what_to_measure import doubts
+from drafting.body.measurements import Population, WaistLevel
+from drafting.report.what_to_measure import doubts
 from tests.outside.test_survey import COLUMNS, SURVEY
 
 pytestmark = pytest.mark.skipif(not SURVEY.exists(), reason="the survey's file is not beside the project")

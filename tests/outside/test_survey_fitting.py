@@ -13,9 +13,9 @@ from collections.abc import Iterator
 import pytest
 
 from drafting import Measurements, draft_block
-from drafting.corrections import CORRECTIONS
-from styles.jeans import make_jeans
-from styles.style import STRAIGHT
+from drafting.body.corrections import CORRECTIONS
+from styles.choice.style import STRAIGHT
+from styles.making.jeans import make_jeans
 from tests.outside.test_survey import COLUMNS, STEP, SURVEY
 from tests.outside.test_survey_jeans import amiss, rows
 from tests.sewn_block import joins, outline

@@ -16,11 +16,11 @@ from functools import cache
 import pytest
 
 from drafting import DraftRefused, Measurements, draft_block
-from drafting.allowance import AllowanceTooWide, cut_line
-from drafting.tolerance import NOTCH, SEAM
-from styles.jeans import Jeans, make_jeans
-from styles.style import STRAIGHT, BackCut, Band, Fly, Rise
-from styles.style_table import with_settings
+from drafting.base.tolerance import NOTCH, SEAM
+from drafting.pieces.allowance import AllowanceTooWide, cut_line
+from styles.choice.settings import with_settings
+from styles.choice.style import STRAIGHT, BackCut, Band, Fly, Rise
+from styles.making.jeans import Jeans, make_jeans
 from tests.outside.test_survey import COLUMNS, STEP, SURVEY
 
 GROUPS = 8

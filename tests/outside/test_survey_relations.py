@@ -12,9 +12,9 @@ import re
 import numpy as np
 import pytest
 
-from drafting.measurement_relations import RELATIONS
-from drafting.measurement_table import MEASUREMENTS
-from drafting.relation import Relation
+from drafting.body.relation import Relation
+from drafting.body.relations import RELATIONS
+from drafting.body.table import MEASUREMENTS
 from tests.outside.test_survey import COLUMNS, SURVEY
 
 # Just above the kneecap, which is as near as the survey comes to the girth of the knee.

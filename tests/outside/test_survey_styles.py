@@ -12,12 +12,12 @@ import numpy as np
 import pytest
 
 from drafting import Block, Measurements
-from drafting.findings import Level
-from outputs.style_file import catalogue_names, find_style
-from styles.cloth import Cloth
-from styles.jeans import Jeans, make_jeans
-from styles.room import block_for
-from styles.style import Style
+from drafting.base.findings import Level
+from outputs.reading.style_file import catalogue_names, find_style
+from styles.choice.style import Style
+from styles.cloth.block_for_style import block_for
+from styles.cloth.cloth import Cloth
+from styles.making.jeans import Jeans, make_jeans
 from tests.outside.test_survey import COLUMNS, STEP, SURVEY
 from tests.outside.test_survey_jeans import amiss, rows
 from tests.sewn_block import outline, unfair_lines, width_at

@@ -10,14 +10,14 @@ from strategies import bodies
 from whole_jeans import WEARERS, block_of
 
 from drafting import Measurements
-from drafting.allowance import cut_line
-from drafting.block import draft_block
-from drafting.pieces import MarkKind
-from drafting.points import Point
-from outputs.style_file import find_style
-from styles.back_dart import DartedBack, darted
-from styles.jeans import make_jeans
-from styles.style import STRAIGHT, Allowances, BackCut, Band, Felling, Style
+from drafting.block.block import draft_block
+from drafting.geometry.points import Point
+from drafting.pieces.allowance import cut_line
+from drafting.pieces.pieces import MarkKind
+from outputs.reading.style_file import find_style
+from styles.choice.style import STRAIGHT, Allowances, BackCut, Band, Felling, Style
+from styles.making.jeans import make_jeans
+from styles.top.back_dart import DartedBack, darted
 
 DART = replace(STRAIGHT, back=BackCut.DART)
 STYLES = {

@@ -9,15 +9,15 @@ from shapely.geometry import Polygon
 from strategies import bodies
 
 from drafting import Measurements, draft_block
-from drafting.allowance import cut_line
-from drafting.block import Block
-from drafting.paths import Path
-from drafting.pieces import MarkKind
-from drafting.points import Point
-from drafting.trueing import check_pieces
-from styles.back_pocket import PocketSize, back_pocket, placing, pocket_size
-from styles.style import STRAIGHT, Allowances
-from styles.upper import BackTop, back_top
+from drafting.block.block import Block
+from drafting.geometry.paths import Path
+from drafting.geometry.points import Point
+from drafting.pieces.allowance import cut_line
+from drafting.pieces.pieces import MarkKind
+from drafting.pieces.trueing import check_pieces
+from styles.choice.style import STRAIGHT, Allowances
+from styles.parts.back_pocket import PocketSize, back_pocket, placing, pocket_size
+from styles.top.upper import BackTop, back_top
 from tests.sewn_block import width_at
 
 LEVEL = Path.through([Point(0, 1000), Point(-240, 1000)])

@@ -2,10 +2,10 @@
 
 import pytest
 
-from drafting.allowance import cut_line
-from drafting.trueing import check_pieces
-from styles.belt_loops import belt_loops, loop_count, loop_length, loop_places
-from styles.style import STRAIGHT, Style
+from drafting.pieces.allowance import cut_line
+from drafting.pieces.trueing import check_pieces
+from styles.choice.style import STRAIGHT, Style
+from styles.parts.belt_loops import belt_loops, loop_count, loop_length, loop_places
 
 
 @pytest.mark.parametrize(("waist", "count"), [(700, 5), (999, 5), (1000, 7), (1300, 7)])

@@ -13,21 +13,21 @@ import pytest
 import shapely
 
 from drafting import Block, Ease, draft_block
-from drafting.body import complete
-from drafting.findings import Level
-from drafting.leg_shape import LegCut
-from drafting.pieces import Finish, Material, Piece
-from drafting.proportions import Proportions
-from outputs.canvas import LINE_STYLES, Recording, Role
-from outputs.paper import A4
-from outputs.pdf import write_single_page_pdf, write_tiled_pdf
-from outputs.pdf_fonts import Typeface
-from outputs.piece_text import allowance_text, cloth_text, full_label
-from styles.cloth import Cloth, ease_for, fit_to_cloth
-from styles.fly_length import fly_length, shield_width
-from styles.jeans import Jeans, make_jeans
-from styles.style import STRAIGHT, Allowances, Band, Felling, Laps
-from styles.worn_level import girth_at
+from drafting.base.findings import Level
+from drafting.base.proportions import Proportions
+from drafting.block.leg_shape import LegCut
+from drafting.body.body import complete
+from drafting.pieces.pieces import Finish, Material, Piece
+from outputs.canvas.canvas import LINE_STYLES, Recording, Role
+from outputs.canvas.typeface import Typeface
+from outputs.paper.paper import A4
+from outputs.print.pdf import write_single_page_pdf, write_tiled_pdf
+from outputs.print.piece_text import allowance_text, cloth_text, full_label
+from styles.choice.style import STRAIGHT, Allowances, Band, Felling, Laps
+from styles.cloth.cloth import Cloth, ease_for, fit_to_cloth
+from styles.making.jeans import Jeans, make_jeans
+from styles.parts.fly_length import fly_length, shield_width
+from styles.top.worn_level import girth_at
 from tests.wearers import wearer
 from tests.whole_jeans import (
     DEMO_WEARERS,

@@ -5,17 +5,17 @@ from dataclasses import replace
 import pytest
 
 from drafting import Ease, draft_block
-from drafting.body import complete
-from drafting.errors import DraftRefused
-from drafting.paths import Path
-from drafting.pieces import Cutting, Edge, Mark, MarkKind, Material, Notch, Piece
-from drafting.points import Point, Vector
-from drafting.proportions import Proportions
-from drafting.trueing import check_seams
-from outputs.piece_text import cloth_text
-from styles.cloth import Cloth, ease_for, fit_to_cloth, refuse_meaningless_cloth, width_off
-from styles.jeans import make_jeans
-from styles.style import STRAIGHT
+from drafting.base.errors import DraftRefused
+from drafting.base.proportions import Proportions
+from drafting.body.body import complete
+from drafting.geometry.paths import Path
+from drafting.geometry.points import Point, Vector
+from drafting.pieces.pieces import Cutting, Edge, Mark, MarkKind, Material, Notch, Piece
+from drafting.pieces.trueing import check_seams
+from outputs.print.piece_text import cloth_text
+from styles.choice.style import STRAIGHT
+from styles.cloth.cloth import Cloth, ease_for, fit_to_cloth, refuse_meaningless_cloth, width_off
+from styles.making.jeans import make_jeans
 from tests.styles.upper_parts import reach, whole_band
 from tests.wearers import wearer
 from tests.whole_jeans import block_of

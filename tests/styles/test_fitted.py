@@ -7,13 +7,13 @@ from dataclasses import replace
 import pytest
 
 from drafting import draft_block
-from drafting.findings import Level
-from styles.cloth import Cloth
-from styles.figures import jeans_figures
-from styles.fitted import fitting_figures, jeans_changes
-from styles.jeans import Jeans, make_jeans
-from styles.room import block_for
-from styles.style import STRAIGHT, Rise, Style
+from drafting.base.findings import Level
+from styles.choice.style import STRAIGHT, Rise, Style
+from styles.cloth.block_for_style import block_for
+from styles.cloth.cloth import Cloth
+from styles.making.figures import jeans_figures
+from styles.making.fitted import fitting_figures, jeans_changes
+from styles.making.jeans import Jeans, make_jeans
 from tests.wearers import wearer
 from tests.whole_jeans import STYLES
 

@@ -11,12 +11,12 @@ from shapely.geometry import Point
 from strategies import bodies
 from wearers import wearer
 
-from drafting.block import draft_block
-from drafting.measurements import SideMeasurements
-from drafting.pieces import Finish, Material
-from styles.fly_length import fly_length
-from styles.style import STRAIGHT, Band, Laps
-from styles.upper import front_at, seam_depth
+from drafting.block.block import draft_block
+from drafting.body.measurements import SideMeasurements
+from drafting.pieces.pieces import Finish, Material
+from styles.choice.style import STRAIGHT, Band, Laps
+from styles.parts.fly_length import fly_length
+from styles.top.upper import front_at, seam_depth
 
 BLOCK = draft_block(wearer())
 

@@ -11,10 +11,10 @@ from strategies import bodies
 from whole_jeans import WEARERS, block_of
 
 from drafting import Measurements, draft_block
-from drafting.allowance import cut_line
-from styles.fly_length import fly_length
-from styles.jeans import Jeans, make_jeans
-from styles.style import STRAIGHT, Band, Fly, Laps, Rise, Style
+from drafting.pieces.allowance import cut_line
+from styles.choice.style import STRAIGHT, Band, Fly, Laps, Rise, Style
+from styles.making.jeans import Jeans, make_jeans
+from styles.parts.fly_length import fly_length
 
 BUTTONED = replace(STRAIGHT, fly=Fly.BUTTONS)
 

@@ -9,17 +9,17 @@ from hypothesis import given, settings
 from strategies import bodies
 from wearers import wearer
 
-from drafting.allowance import AllowanceTooWide, cut_line
-from drafting.block import draft_block
-from drafting.measurements import SideMeasurements
-from drafting.pieces import Finish, NotchKind
-from drafting.trueing import check_pieces, check_seams
-from styles.back_leg import FromHem
-from styles.fly_length import fly_length
-from styles.front_leg import front_leg, open_front
-from styles.parts import HalfOf
-from styles.style import STRAIGHT, Allowances, Band, Felling, FrontPocket
-from styles.upper import front_at, seam_depth
+from drafting.block.block import draft_block
+from drafting.body.measurements import SideMeasurements
+from drafting.pieces.allowance import AllowanceTooWide, cut_line
+from drafting.pieces.pieces import Finish, NotchKind
+from drafting.pieces.trueing import check_pieces, check_seams
+from styles.base.part import HalfOf
+from styles.choice.style import STRAIGHT, Allowances, Band, Felling, FrontPocket
+from styles.parts.back_leg import FromHem
+from styles.parts.fly_length import fly_length
+from styles.parts.front_leg import front_leg, open_front
+from styles.top.upper import front_at, seam_depth
 
 BLOCK = draft_block(wearer())
 HALF = HalfOf(BLOCK.halves[0])

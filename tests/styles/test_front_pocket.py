@@ -9,13 +9,13 @@ from shapely.geometry import LineString, Polygon
 from strategies import bodies
 from wearers import wearer
 
-from drafting.block import draft_block
-from drafting.measurements import SideMeasurements
-from drafting.pieces import Finish, MarkKind, Material
-from styles.front_leg import open_front
-from styles.parts import HalfOf
-from styles.pocket_plan import plan_pocket
-from styles.style import STRAIGHT, FrontPocket
+from drafting.block.block import draft_block
+from drafting.body.measurements import SideMeasurements
+from drafting.pieces.pieces import Finish, MarkKind, Material
+from styles.base.part import HalfOf
+from styles.choice.style import STRAIGHT, FrontPocket
+from styles.parts.front_leg import open_front
+from styles.parts.pocket_plan import plan_pocket
 
 BLOCK = draft_block(wearer())
 SMALL = replace(STRAIGHT, front_pocket=FrontPocket(width=70, depth=100))

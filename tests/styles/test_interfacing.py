@@ -5,14 +5,14 @@ from dataclasses import replace
 import pytest
 
 from drafting import draft_block
-from drafting.allowance import cut_line
-from drafting.pieces import Material
-from drafting.trueing import check_pieces
-from outputs.piece_text import allowance_text
-from styles.belt_loops import belt_loops
-from styles.cloth import Cloth, fit_to_cloth
-from styles.interfacing import interfacing
-from styles.style import STRAIGHT
+from drafting.pieces.allowance import cut_line
+from drafting.pieces.pieces import Material
+from drafting.pieces.trueing import check_pieces
+from outputs.print.piece_text import allowance_text
+from styles.choice.style import STRAIGHT
+from styles.cloth.cloth import Cloth, fit_to_cloth
+from styles.parts.belt_loops import belt_loops
+from styles.parts.interfacing import interfacing
 from tests.styles.upper_parts import reach, whole_band
 from tests.wearers import wearer
 

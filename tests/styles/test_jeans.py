@@ -10,15 +10,15 @@ import numpy as np
 import pytest
 import shapely
 
-from drafting.allowance import cut_line
-from drafting.measurements import Side
-from drafting.pieces import Finish, Material
-from drafting.tolerance import MITRE, NOTCH, SEAM
-from outputs.piece_text import title
-from styles.figures import jeans_figures
-from styles.fly_length import shield_width
-from styles.jeans import Jeans
-from styles.style import Band, Laps
+from drafting.base.tolerance import MITRE, NOTCH, SEAM
+from drafting.body.measurements import Side
+from drafting.pieces.allowance import cut_line
+from drafting.pieces.pieces import Finish, Material
+from outputs.print.piece_text import title
+from styles.choice.style import Band, Laps
+from styles.making.figures import jeans_figures
+from styles.making.jeans import Jeans
+from styles.parts.fly_length import shield_width
 from tests.whole_jeans import (
     STYLES,
     UNEVEN,

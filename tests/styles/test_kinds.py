@@ -8,20 +8,20 @@ from shapely.geometry import LineString, Polygon, box
 from strategies import bodies
 
 from drafting import Measurements, draft_block
-from drafting.allowance import cut_line
-from drafting.points import Point, Vector
+from drafting.geometry.points import Point, Vector
+from drafting.pieces.allowance import cut_line
 from styles import back_pockets, front_pockets
-from styles.back_pocket import back_pocket, outline_of
 from styles.back_pockets import PocketSize
-from styles.fly_length import fly_length
-from styles.front_leg import front_leg, open_front
-from styles.front_pocket import front_pocket
+from styles.base.part import HalfOf
+from styles.choice.kinds import kinds_in
+from styles.choice.settings import with_settings
+from styles.choice.style import STRAIGHT
 from styles.front_pockets import Mouth, western
-from styles.kinds import kinds_in
-from styles.parts import HalfOf
-from styles.pocket_plan import plan_pocket
-from styles.style import STRAIGHT
-from styles.style_table import with_settings
+from styles.parts.back_pocket import back_pocket, outline_of
+from styles.parts.fly_length import fly_length
+from styles.parts.front_leg import front_leg, open_front
+from styles.parts.front_pocket import front_pocket
+from styles.parts.pocket_plan import plan_pocket
 
 SHAPES, OPENINGS = kinds_in(back_pockets), kinds_in(front_pockets)
 SIZES = st.builds(

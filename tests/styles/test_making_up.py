@@ -3,13 +3,13 @@
 from dataclasses import replace
 
 from drafting import draft_block
-from drafting.pieces import Material, Piece
-from styles.belt_loops import belt_loops
-from styles.interfacing import interfacing
-from styles.jeans import make_jeans
-from styles.making_up import making_up
-from styles.parts import Notion
-from styles.style import STRAIGHT, Allowances, Felling, Style
+from drafting.pieces.pieces import Material, Piece
+from styles.base.part import Notion
+from styles.choice.style import STRAIGHT, Allowances, Felling, Style
+from styles.making.jeans import make_jeans
+from styles.making.making_up import making_up
+from styles.parts.belt_loops import belt_loops
+from styles.parts.interfacing import interfacing
 from tests.styles.upper_parts import whole_band
 from tests.wearers import wearer
 from tests.whole_jeans import block_of, jeans_of

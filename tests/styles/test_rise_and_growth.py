@@ -13,11 +13,11 @@ from hypothesis import HealthCheck, assume, given, settings
 from hypothesis import strategies as st
 
 from drafting import Block, DraftRefused, Measurements, draft_block
-from drafting.block import Half
-from outputs.measurement_file import read_measurements
-from styles.fly_length import fly_length
-from styles.jeans import Jeans, make_jeans
-from styles.style import STRAIGHT, Band, Style
+from drafting.block.block import Half
+from outputs.reading.measurements_file import read_measurements
+from styles.choice.style import STRAIGHT, Band, Style
+from styles.making.jeans import Jeans, make_jeans
+from styles.parts.fly_length import fly_length
 from tests.strategies import bodies
 from tests.wearers import wearer
 from tests.whole_jeans import DEMO, DEMO_WEARERS, back_waist, block_of, front_waist, notch_at, whole_waist

@@ -2,9 +2,9 @@
 
 from dataclasses import replace
 
-from outputs.style_file import find_style
-from styles.cloth import Cloth
-from styles.room import block_for
+from outputs.reading.style_file import find_style
+from styles.cloth.block_for_style import block_for
+from styles.cloth.cloth import Cloth
 from tests.wearers import wearer
 
 OF_THE_TRUNK = ("centre at the waist", "side at the waist", "hip at the side", "hip point", "fork")

@@ -4,9 +4,9 @@ from dataclasses import replace
 
 import pytest
 
-from drafting.pieces import Notch, Piece
-from drafting.seams import Run
-from styles.runs import distance, walk
+from drafting.pieces.pieces import Notch, Piece
+from drafting.pieces.seams import Run
+from styles.base.runs import distance, walk
 from tests.drafting.small_pieces import square
 
 

@@ -4,14 +4,14 @@ from dataclasses import replace
 
 import pytest
 
-from drafting.allowance import cut_line
-from drafting.measurements import Side
-from drafting.pieces import Notch
-from drafting.seams import Run, Seam
-from drafting.trueing import check_pieces, check_seams
-from styles.straight_band import HalfWaist, segment, straight_band
-from styles.style import STRAIGHT, Band, Laps
-from styles.waistband import STRAIGHT_BAND, WaistNotches
+from drafting.body.measurements import Side
+from drafting.pieces.allowance import cut_line
+from drafting.pieces.pieces import Notch
+from drafting.pieces.seams import Run, Seam
+from drafting.pieces.trueing import check_pieces, check_seams
+from styles.choice.style import STRAIGHT, Band, Laps
+from styles.parts.straight_band import HalfWaist, segment, straight_band
+from styles.parts.waistband import STRAIGHT_BAND, WaistNotches
 from tests.styles.upper_parts import reach
 
 STYLE = replace(STRAIGHT, band=Band.STRAIGHT)

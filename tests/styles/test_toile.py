@@ -2,8 +2,8 @@
 
 import pytest
 
-from drafting.pieces import Material
-from styles.toile import toile_pieces
+from drafting.pieces.pieces import Material
+from styles.making.toile import toile_pieces
 from tests.whole_jeans import STYLES, WEARERS, jeans_of
 
 

@@ -1,8 +1,8 @@
 """The trueing table, and its verdict in one sentence."""
 
-from drafting.seams import Corner, CornerPlace, Run, Seam
-from drafting.trueing import CornerCheck, NotchCheck, SeamCheck
-from styles.trueing_table import trueing_section, verdict
+from drafting.pieces.seams import Corner, CornerPlace, Run, Seam
+from drafting.pieces.trueing import CornerCheck, NotchCheck, SeamCheck
+from styles.making.trueing_table import trueing_section, verdict
 
 MEETS = SeamCheck("inseam", 780, 776, 4, 4, True, (NotchCheck("knee", 400, 398, -0.2),), ())
 MISSES = SeamCheck("outseam", 1000, 1008, 0, -8, False, (), ())

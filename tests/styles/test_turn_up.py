@@ -17,14 +17,14 @@ from strategies import bodies
 from whole_jeans import DEMO, WEARERS, block_of
 
 from drafting import Measurements
-from drafting.allowance import AllowanceTooWide, cut_line
-from drafting.pieces import Piece
-from outputs.measurement_file import read_measurements
-from outputs.style_file import catalogue_names, find_style
-from styles.cloth import Cloth
-from styles.jeans import Jeans, make_jeans
-from styles.room import block_for
-from styles.style import STRAIGHT, Allowances
+from drafting.pieces.allowance import AllowanceTooWide, cut_line
+from drafting.pieces.pieces import Piece
+from outputs.reading.measurements_file import read_measurements
+from outputs.reading.style_file import catalogue_names, find_style
+from styles.choice.style import STRAIGHT, Allowances
+from styles.cloth.block_for_style import block_for
+from styles.cloth.cloth import Cloth
+from styles.making.jeans import Jeans, make_jeans
 
 DEEP = 5_000.0
 

@@ -6,15 +6,15 @@ from dataclasses import replace
 
 import pytest
 
-from drafting.measurements import Measurements
-from drafting.pieces import Notch
-from outputs.style_file import find_style
-from styles.cloth import Cloth
-from styles.jeans import Jeans, make_jeans
-from styles.room import block_for
-from styles.style import STRAIGHT, BackCut, Band, Rise
-from styles.upper import back_top
-from styles.worn_level import girth_at
+from drafting.body.measurements import Measurements
+from drafting.pieces.pieces import Notch
+from outputs.reading.style_file import find_style
+from styles.choice.style import STRAIGHT, BackCut, Band, Rise
+from styles.cloth.block_for_style import block_for
+from styles.cloth.cloth import Cloth
+from styles.making.jeans import Jeans, make_jeans
+from styles.top.upper import back_top
+from styles.top.worn_level import girth_at
 
 CURVED = Measurements(waist_girth=912, hip_girth=1374, inside_leg_height=896, body_rise=320)
 """A third less waist than hip: two darts of 28 mm in each back."""

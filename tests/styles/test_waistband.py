@@ -8,14 +8,14 @@ from hypothesis import strategies as st
 from strategies import bodies
 
 from drafting import Measurements, draft_block
-from drafting.allowance import cut_line
-from drafting.measurements import SideMeasurements
-from drafting.pieces import Finish
-from drafting.trueing import check_corners, check_pieces, check_seams
-from styles.parts import HalfOf
-from styles.style import STRAIGHT, Allowances, Laps
-from styles.upper import back_top, front_band
-from styles.waistband import BACK_BAND, FRONT_BAND, WAIST_SEAM, shaped_band
+from drafting.body.measurements import SideMeasurements
+from drafting.pieces.allowance import cut_line
+from drafting.pieces.pieces import Finish
+from drafting.pieces.trueing import check_corners, check_pieces, check_seams
+from styles.base.part import HalfOf
+from styles.choice.style import STRAIGHT, Allowances, Laps
+from styles.parts.waistband import BACK_BAND, FRONT_BAND, WAIST_SEAM, shaped_band
+from styles.top.upper import back_top, front_band
 from tests.styles.upper_parts import whole_band
 from tests.wearers import wearer
 

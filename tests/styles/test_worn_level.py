@@ -2,10 +2,10 @@
 
 import pytest
 
-from drafting.body import complete
-from drafting.findings import Level
-from drafting.proportions import Proportions
-from styles.worn_level import check_worn_girth, girth_at
+from drafting.base.findings import Level
+from drafting.base.proportions import Proportions
+from drafting.body.body import complete
+from styles.top.worn_level import check_worn_girth, girth_at
 from tests.wearers import wearer
 
 BODY = complete(wearer(waist_height=1025, waist_to_hip=200, body_rise=None), Proportions())

@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
-from drafting.block import Block
-from drafting.pieces import Piece
-from styles.belt_loops import loop_count, loop_places
-from styles.parts import HalfOf, Part
-from styles.straight_band import HalfWaist
-from styles.style import Style
-from styles.upper import back_top, front_band
-from styles.waistband import WaistNotches, centre_back_of_band, shaped_band
+from drafting.block.block import Block
+from drafting.pieces.pieces import Piece
+from styles.base.part import HalfOf, Part
+from styles.choice.style import Style
+from styles.parts.belt_loops import loop_count, loop_places
+from styles.parts.straight_band import HalfWaist
+from styles.parts.waistband import WaistNotches, centre_back_of_band, shaped_band
+from styles.top.upper import back_top, front_band
 
 
 def loops_of(block: Block, style: Style) -> list[HalfWaist]:

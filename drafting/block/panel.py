@@ -1,0 +1,363 @@
+"""One panel of the block, front or back, up to its waist line: one construction with two sets of amounts.
+
+The panel is drawn with the fork to the right and the side seam to the left, so the front is the right front
+and the back the left back, both seen from outside. The plumb line through the point where the centre line
+crosses hip level is x = 0; y is the height above the floor.
+"""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+from functools import cached_property
+
+from drafting.base.formula import Length, named
+from drafting.base.proportions import Proportions
+from drafting.base.tolerance import LENGTH
+from drafting.block.construction import DOWN, LEFT, RIGHT, UP, Construction, Stage
+from drafting.block.crotch_curve import crotch_curve
+from drafting.geometry.curves import Cubic
+from drafting.geometry.paths import Path, parameter_at_level
+from drafting.geometry.points import Point, Vector
+
+
+@dataclass(frozen=True, kw_only=True)
+class Levels:
+    """Heights above the floor of the level lines that front and back share."""
+
+    waist: Length
+    hip: Length
+    crotch: Length
+    knee: Length
+    hem: Length
+    side_hip: Length
+    """Where the side seam is plumb: hip level, unless this side's hip lies higher or lower."""
+    side_waist: Length
+    """Where the front's side seam ends: waist level, unless this side is longer or shorter."""
+
+
+@dataclass(frozen=True, kw_only=True)
+class PanelPlan:
+    """The amounts of one panel; lengths in mm, angles in radians.
+
+    Attributes:
+        name: "front" or "back".
+        hip: Width at hip level from the centre line to the side seam.
+        fork: How far the fork reaches beyond the plumb line, at crotch level.
+        drop: How far the fork lies under crotch level; None: so that the inseam gets `inseam_length`.
+        lean: Angle of the centre line from plumb, positive towards the side seam.
+        top: Height of the centre line's end above waist level (negative: below).
+        curve_height: Height above crotch level at which the crotch curve leaves the centre line.
+        curve_handle: How far the curve's handles reach to the corner, as a share.
+        crease: Distance of the crease from the middle of the crotch-level width, towards the fork.
+        knee: Width at knee level.
+        hem: Width at hem level.
+        hollow: How deep the inseam is hollowed off its chord from fork to knee.
+        inseam_handle: How far the inseam's handles reach to its corner, as a share.
+        even_turn: Least angle between the inseam and its chord at the fork, as a share of that at the knee.
+        hollow_turn: Largest angle between the inseam and its chord at the fork.
+        side_lean: How much the side seam leans inwards below hip level, where the waist swings out, else 0.
+        side_handle: Handle of the side seam below the hip, as a share of the drop to the knee.
+        knee_handle: Handle of the side seam at the knee, likewise.
+        side_turn: The side seam's angle at the waist, as a multiple of that of its chord from the hip.
+        inseam_length: Wanted length of the inseam, fork to hem, where `drop` is None.
+        swing: How far the hem stands outwards of the crease, for a leg that bends at the knee.
+        fork_turn: How much more than square to the inseam the crotch seam arrives at the fork (negative:
+            less).
+    """
+
+    name: str
+    hip: Length
+    fork: Length
+    drop: Length | None
+    lean: float
+    top: Length
+    curve_height: Length
+    curve_handle: float
+    crease: Length
+    knee: Length
+    hem: Length
+    hollow: float
+    inseam_handle: float
+    even_turn: float
+    hollow_turn: float
+    side_lean: float
+    side_handle: float
+    knee_handle: float
+    side_turn: float
+    inseam_length: float | None = None
+    swing: float = 0.0
+    fork_turn: float = 0.0
+
+
+@dataclass(frozen=True)
+class Panel:
+    """A panel without its waist line.
+
+    Attributes:
+        plan: The amounts it was drawn with.
+        levels: The level lines.
+        construction: Its points, lines and steps so far.
+    """
+
+    plan: PanelPlan
+    levels: Levels
+    construction: Construction
+
+    @property
+    def crotch(self) -> Path:
+        """The crotch seam from the fork up to the waist: curve, then the straight centre line."""
+        return self.construction.lines["crotch seam"]
+
+    @property
+    def inseam(self) -> Path:
+        """The inseam from hem to fork."""
+        return self.construction.lines["inseam"]
+
+    @cached_property
+    def side(self) -> Path:
+        """The side seam from hip level down to the hem."""
+        return self.construction.lines["side seam"]
+
+    @property
+    def crease(self) -> Path:
+        """The crease from hem to crotch level, bent at the knee where the lower leg swings."""
+        points = self.construction.points
+        knee = (points["crease at the knee"],) if self.plan.swing else ()
+        return Path.through([points["crease at the hem"], *knee, points["crease"]])
+
+    def width(self, y: float) -> float:
+        """Return the width at height `y` from side seam to inseam, mm; between hip level and hem."""
+        return self.inseam_x(y) - side_x(self.side, y)
+
+    def inseam_x(self, y: float) -> float:
+        """Return where the inseam (above the fork the crotch seam) lies at height `y`."""
+        path = self.inseam if y <= self.inseam.end.y else self.crotch
+        place = path.crossing(y)
+        assert place is not None, f"{self.plan.name} has no edge at {y:.1f} mm"
+        return place.x
+
+
+def side_x(side: Path, y: float) -> float:
+    """Return where a side seam lies at height `y`, its ends when `y` is beyond them."""
+    return (side.crossing(y) or (side.start if y > side.start.y else side.end)).x
+
+
+_UNDER_FORK = 5.0
+"""The thigh is measured this far under the back fork at least, mm: both panels have an inseam there."""
+
+
+def thigh_level(levels: Levels, back_fork: float, p: Proportions) -> float:
+    """Return the height just below both forks at which the thigh is measured on the pattern."""
+    return min(levels.crotch.mm - p.thigh_below_fork, back_fork - _UNDER_FORK)
+
+
+_DROPS = (-30.0, 100.0)
+"""The fork's drop stays within this, mm; beyond it the inseams are not trued, and the trueing says so
+(common practice)."""
+
+_INTO_FLARE = 0.15
+"""A flare is rounded over twice this share of the way from knee to hem (common practice, no source)."""
+
+_PLUMB = "plumb at the hem"
+"""Where the crease would stand at the hem of a leg that swings out or in below the knee."""
+
+_STRAIGHT = math.radians(0.2)
+"""An inseam whose shin turns less than this off the chord is drawn straight from fork to knee
+(common practice)."""
+
+
+def draw_panel(plan: PanelPlan, levels: Levels) -> Panel:
+    """Return the panel drawn by the numbered steps below."""
+    c = Construction(plan.name)
+
+    # 1. Hip level and its plumb line; crotch, knee and hem level are squared off it.
+    hip_point = c.origin("hip point", Point(0, levels.hip.mm), levels.hip, "plumb up")
+    c.go("crotch corner", "hip point", DOWN, levels.hip - levels.crotch, "plumb down")
+
+    # 2. Side seam at hip level.
+    c.stage = Stage.PANEL
+    hip_name = "hip at the side"
+    hip_side = c.go(hip_name, "hip point", LEFT, plan.hip, "square to the plumb line")
+    if levels.side_hip is not levels.hip:
+        own = levels.side_hip - levels.hip
+        hip_name = "own hip at the side"
+        hip_side = c.go(hip_name, "hip at the side", UP, own, "plumb, for this side")
+
+    # 3. Centre line: through the hip point, leaning towards the side seam.
+    height = levels.waist + plan.top - levels.hip
+    c.go("centre plumb", "hip point", UP, height, "plumb up")
+    inwards = LEFT if plan.lean >= 0 else RIGHT
+    top = c.go(
+        "centre at the waist", "centre plumb", inwards, height.slope(abs(plan.lean)), "level, for the lean"
+    )
+    down = (hip_point - top).unit
+
+    # 4. Fork.
+    c.go("fork level", "crotch corner", RIGHT, plan.fork, "level")
+    middle = (plan.hip - plan.fork) / 2 - plan.crease
+    c.stage = Stage.LEG
+    c.go("crease", "crotch corner", LEFT, middle, "level; the straight grain stands on it")
+
+    # 5. Knee and hem, set evenly about the crease.
+    c.go("crease at the knee", "crease", DOWN, levels.crotch - levels.knee, "plumb down")
+    foot = _PLUMB if plan.swing else "crease at the hem"
+    c.go(foot, "crease", DOWN, levels.crotch - levels.hem, "plumb down")
+    if plan.swing:
+        swing = named("corrected: swing of the lower leg", abs(plan.swing))
+        c.go("crease at the hem", foot, LEFT if plan.swing > 0 else RIGHT, swing, "level")
+    # Shorts are cut out of a leg that runs on plumb from the knee; their hem is found on its seams.
+    short = levels.hem.mm > levels.knee.mm
+    for level, width in (("knee", plan.knee), *((("hem", plan.hem),) if not short else ())):
+        c.go(f"{level} at the inseam", f"crease at the {level}", RIGHT, width / 2, "level")
+        c.go(f"{level} at the side", f"crease at the {level}", LEFT, width / 2, "level")
+
+    # 6. Inseam: from the fork hollowed to the knee, then straight; the fork is dropped for its length.
+    c.stage = Stage.PANEL
+    drop = plan.drop or Length(_drop_for(plan, levels, c), "drop that trues the inseam")
+    c.go("fork", "fork level", DOWN, drop, "plumb down")
+    c.stage = Stage.LEG
+    upper = _inseam_curve(plan, c, c["fork"])
+    if short:
+        inseam = _down_to(upper, levels.hem.mm).reversed()
+        c.meet("hem at the inseam", ("fork", "knee at the inseam"), inseam.start, "where hem level cuts it")
+    else:
+        inseam = Path((upper, *_below_knee(c, "inseam"))).reversed()
+    c.line(
+        "inseam",
+        ("hem at the inseam", "knee at the inseam", "fork"),
+        inseam,
+        "straight or rounded into a flare to the knee, then hollowed",
+    )
+
+    # 7. Crotch seam: leaves the centre line, arrives square to the inseam so that both forks join smoothly,
+    # or as far off as the other panel's the other way.
+    c.stage = Stage.PANEL
+    start_at = levels.crotch + plan.curve_height
+    start = top + down * ((top.y - start_at.mm) / -down.y)
+    c.meet(
+        "curve start",
+        ("centre at the waist", "hip point", "crotch corner"),
+        start,
+        "on the centre line, this high above crotch level",
+        plan.curve_height,
+    )
+    c.stage = Stage.CURVE
+    arrive = upper.direction(0).left.turned(plan.fork_turn)
+    curve = crotch_curve(start, down, c["fork"], arrive, handle=plan.curve_handle)
+    seam = Path((Cubic.line(top, start), curve)).reversed()
+    c.line(
+        "crotch seam",
+        ("fork", "curve start", "centre at the waist"),
+        seam,
+        "curve into the corner, then straight",
+    )
+
+    # 8. Side seam below the hip: plumb at the hip (straight on where the waist swings out), then into the
+    # shin.
+    c.stage = Stage.LEG
+    knee, shin = c["knee at the side"], _shin(c, "side")
+    drop_to_knee = hip_side.y - knee.y
+    leave = Vector(math.sin(plan.side_lean), -math.cos(plan.side_lean))
+    thigh = Cubic(
+        hip_side,
+        hip_side + leave * (plan.side_handle * drop_to_knee),
+        knee + shin * (-plan.knee_handle * drop_to_knee),
+        knee,
+    )
+    if short:
+        side = _down_to(thigh, levels.hem.mm)
+        c.meet("hem at the side", (hip_name, "knee at the side"), side.end, "where hem level cuts it")
+    else:
+        side = Path((thigh, *_below_knee(c, "side")))
+    c.line(
+        "side seam",
+        (hip_name, "knee at the side", "hem at the side"),
+        side,
+        "plumb at the hip, then straight or rounded into a flare from knee to hem",
+    )
+    ends = "hem at the side", "hem at the inseam"
+    c.line("hem", ends, Path.through([c[end] for end in ends]), "straight, so that it turns up flat")
+    return Panel(plan, levels, c)
+
+
+def _shin(c: Construction, seam: str) -> Vector:
+    """Return the direction of a seam at the knee: into a leg that narrows, else plumb, for shorts too.
+
+    A lower leg that swings out or in does so below the knee; what lies above it is drawn as for any other.
+    """
+    hem, knee = c.points.get(f"hem at the {seam}"), c[f"knee at the {seam}"]
+    if hem is None or _flares(c, seam):
+        return DOWN
+    if plumb := c.points.get(_PLUMB):
+        hem += plumb - c["crease at the hem"]
+    return (hem - knee).unit
+
+
+def _flares(c: Construction, seam: str) -> bool:
+    """Return whether a seam stands further from the middle of the leg at the hem than at the knee."""
+    hem, knee = (abs(c[f"{at} at the {seam}"].x - c[f"crease at the {at}"].x) for at in ("hem", "knee"))
+    return hem > knee
+
+
+def _below_knee(c: Construction, seam: str) -> tuple[Cubic, ...]:
+    """Return a seam from knee to hem: straight, or rounded into the flare or the swing of the lower leg.
+
+    So a flared leg is narrowest at the knee, not above it.
+    """
+    knee, hem = c[f"knee at the {seam}"], c[f"hem at the {seam}"]
+    if not _flares(c, seam) and _PLUMB not in c.points:
+        return (Cubic.line(knee, hem),)
+    round_, leave = _INTO_FLARE * (knee.y - hem.y), _shin(c, seam)
+    corner = knee + leave * round_
+    flare = (hem - corner).unit
+    start = corner + flare * round_
+    return Cubic.bent(knee, leave, start, flare, 2 / 3), Cubic.line(start, hem)
+
+
+def _down_to(curve: Cubic, y: float) -> Path:
+    """Return a curve that runs downwards as far as the height `y`; the whole of it where it ends above."""
+    t = parameter_at_level(curve, y)
+    return Path((curve if t is None else curve.split(t)[0],))
+
+
+def _inseam_curve(plan: PanelPlan, c: Construction, fork: Point) -> Cubic:
+    """Return the inseam from fork to knee: one bend, running into the shin, as hollow as the fork allows.
+
+    The handles reach the share k of the way to the corner of the two end tangents, so the curve lies 3k/4 of
+    the corner's distance off the chord.
+    """
+    knee, shin = c["knee at the inseam"], _shin(c, "inseam")
+    chord = knee - fork
+    at_knee = chord.angle_to(shin)
+    if at_knee < _STRAIGHT:
+        return Cubic.line(fork, knee)
+    reach = plan.hollow / (0.75 * plan.inseam_handle) / (chord.length * math.sin(at_knee))
+    at_fork = math.atan2(reach * math.sin(at_knee), max(1 - reach * math.cos(at_knee), 0.0))
+    at_fork = min(max(at_fork, plan.even_turn * at_knee), plan.hollow_turn)
+    leave = chord.turned(-at_fork)
+    return Cubic.bent(fork, leave, knee, shin, plan.inseam_handle)
+
+
+_FLATTEST = -0.5
+"""The inseam is taken to lose at least half of what its fork drops."""
+
+
+def _drop_for(plan: PanelPlan, levels: Levels, c: Construction) -> float:
+    """Return the fork's drop that gives the inseam its wanted length (secant, the length falls some 1:1)."""
+    assert plan.inseam_length is not None
+    level, short = c["fork level"], "hem at the inseam" not in c.points
+    shin = 0.0 if short else Path(_below_knee(c, "inseam")).length
+    drop, slope = 5.0, -1.0
+    before: tuple[float, float] | None = None
+    for _ in range(20):
+        curve = _inseam_curve(plan, c, level + DOWN * drop)
+        thigh = _down_to(curve, levels.hem.mm) if short else curve
+        miss = thigh.length + shin - plan.inseam_length
+        if abs(miss) < LENGTH:
+            break
+        if before and drop != before[0]:
+            slope = min((miss - before[1]) / (drop - before[0]), _FLATTEST)
+        before = drop, miss
+        drop = min(max(drop - miss / slope, _DROPS[0]), _DROPS[1])
+    return drop

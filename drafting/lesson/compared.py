@@ -1,0 +1,71 @@
+"""Our block, by its proportions alone, set beside the published drafts of the same body."""
+
+from __future__ import annotations
+
+from drafting.base.formula import Length, named
+from drafting.block.block import Block
+from drafting.block.waist_line import BlockPanel
+from drafting.geometry.paths import Path
+from drafting.geometry.points import Point, Vector
+from drafting.lesson.published import PanelLines, SystemDraft, Wearer
+from drafting.lesson.published_systems import SYSTEMS
+
+OWN = "this draft"
+DRAWN = "as drawn"
+"""Name of an amount of ours that follows from other steps."""
+
+
+def compared(block: Block) -> tuple[SystemDraft, ...]:
+    """Return our draft first, then each published one for the same body and the same leg widths.
+
+    Args:
+        block: Drafted with `fitted=False`, so that proportions are set beside proportions.
+    """
+    wearer = Wearer.of(block.body, block.leg, block.proportions.seated_more_than_standing)
+    return (own_draft(block), *(system(wearer) for system in SYSTEMS))
+
+
+def own_draft(block: Block) -> SystemDraft:
+    """Return our block in the terms in which drafts are compared."""
+    levels, front, back = block.levels, block.front, block.back
+    amounts: dict[str, Length] = {
+        "crotch depth": block.body["crotch_depth"],
+        "hip level above crotch": levels.hip - levels.crotch,
+        "front hip width": front.panel.plan.hip,
+        "back hip width": back.panel.plan.hip,
+        "front fork": front.panel.plan.fork,
+        "back fork": back.panel.plan.fork,
+        "back fork drop": named(DRAWN, levels.crotch.mm - back.points()["fork"].y),
+        "curve off the corner": named(DRAWN, _off_the_corner(front)),
+        "centre front in at the waist": named(DRAWN, -front.points()["centre at the waist"].x),
+        "centre front below the waist": named(
+            DRAWN, levels.waist.mm - front.points()["centre at the waist"].y
+        ),
+        "centre back in at the waist": named(DRAWN, -back.points()["centre at the waist"].x),
+        "centre back above the waist": named(DRAWN, back.points()["centre at the waist"].y - levels.waist.mm),
+        "front waist": named(DRAWN, front.waist_length),
+        "back waist": named(DRAWN, back.waist_length + sum(dart.width for dart in back.darts)),
+        "knee below crotch": levels.crotch - levels.knee,
+    }
+    return SystemDraft(
+        OWN, "the block's own proportions, before it is fitted", amounts, _panel(front), _panel(back)
+    )
+
+
+def _off_the_corner(panel: BlockPanel) -> float:
+    corner = panel.points()["crotch corner"]
+    curve = panel.panel.crotch.curves[0]
+    return min((curve.point(t / 80) - corner).length for t in range(81))
+
+
+def _panel(panel: BlockPanel) -> PanelLines:
+    down = Vector(0, -panel.panel.levels.crotch.mm)
+
+    def moved(p: Point) -> Point:
+        return p + down
+
+    hem = Path.through([panel.points()[f"hem at the {end}"] for end in ("side", "inseam")])
+    paths = [*panel.waist, panel.side, panel.panel.inseam, panel.panel.crotch, hem]
+    paths += [Path.through([dart.inner, dart.tip, dart.outer]) for dart in panel.darts]
+    points = {name: moved(p) for name, p in panel.points().items()}
+    return PanelLines(points, tuple(path.moved(moved) for path in paths))

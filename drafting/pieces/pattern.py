@@ -1,0 +1,72 @@
+"""A pattern: the pieces with their declared seams, under the names that every printed piece carries."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from drafting.base.findings import Finding, Level, Said
+from drafting.pieces.pieces import Piece
+from drafting.pieces.seams import Seam
+
+
+@dataclass(frozen=True)
+class Table:
+    """Columns with their heads and relative widths; a row of one text alone is a heading right across."""
+
+    heads: tuple[str, ...]
+    shares: tuple[int, ...]
+    rows: tuple[tuple[Said, ...], ...]
+
+
+@dataclass(frozen=True)
+class Section:
+    """A heading with the sentences under it, printed with the pattern, and a table under these."""
+
+    heading: str
+    lines: tuple[Said, ...]
+    table: Table | None = None
+
+
+@dataclass(frozen=True)
+class Pattern:
+    """Pieces and seams ready to be checked and written.
+
+    Attributes:
+        wearer: Whose measurements these are, as typed.
+        style: Name of the style.
+        date: When the measurements were taken, as typed.
+        pieces: All pieces, names unique, in the order they are numbered from 1.
+        seams: Which edges are sewn together.
+        findings: What the draft and the trueing had to say.
+        verdict: One sentence that says whether the pieces sew together, for the first sheet.
+        sections: What else is printed with the pattern: the trueing table, the order of sewing.
+        printed: Names of the pieces to print; empty for all.
+    """
+
+    wearer: str
+    style: str
+    date: str
+    pieces: tuple[Piece, ...]
+    seams: tuple[Seam, ...] = ()
+    findings: tuple[Finding, ...] = ()
+    verdict: str = ""
+    sections: tuple[Section, ...] = ()
+    printed: tuple[str, ...] = ()
+
+    @property
+    def faults(self) -> tuple[Finding, ...]:
+        """What would keep the pattern from being sewn."""
+        return tuple(finding for finding in self.findings if finding.level is Level.FAULT)
+
+    @property
+    def numbered(self) -> tuple[tuple[int, Piece], ...]:
+        """The pieces to print, each with its number, which stays the same when only some are printed."""
+        numbered = enumerate(self.pieces, start=1)
+        return tuple((n, piece) for n, piece in numbered if not self.printed or piece.name in self.printed)
+
+    def piece(self, name: str) -> Piece:
+        """Return the piece called `name`; raises KeyError when there is none."""
+        for piece in self.pieces:
+            if piece.name == name:
+                return piece
+        raise KeyError(f"no piece {name!r} in this pattern")

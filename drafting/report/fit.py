@@ -1,0 +1,325 @@
+"""What the fitted block leaves for the body: girths by level, the crotch seam, and what was out of reach."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+import numpy as np
+
+from drafting.base.findings import Finding, Level
+from drafting.base.tolerance import CROTCH, SEAM
+from drafting.block.block import Block
+from drafting.block.leg_shape import foot_girth
+from drafting.block.means import MEANS, SIDE_REACH
+from drafting.body.body import Origin
+from drafting.body.measurements import Side
+
+
+@dataclass(frozen=True)
+class GirthLine:
+    """One level of the report, mm of full girth.
+
+    Attributes:
+        level: Name, such as "top hip".
+        height: Height above the floor, mm.
+        body: Girth of the body there, None when neither measured nor estimated.
+        origin: Where the body's girth comes from.
+        spread: One standard deviation of an estimated girth, else 0.
+        pattern: Finished girth of the pattern.
+        least_ease: What the pattern must have over the body to count as enough.
+        side: Whose it is, where one leg is slimmer and has a line of its own; else of both.
+    """
+
+    level: str
+    height: float
+    body: float | None
+    origin: Origin | None
+    spread: float
+    pattern: float
+    least_ease: float
+    side: Side | None = None
+
+    @property
+    def ease(self) -> float | None:
+        """Pattern less body, None when the body is not known there."""
+        return None if self.body is None else self.pattern - self.body
+
+    @property
+    def enough(self) -> bool:
+        """Whether the pattern has the least ease; True where the body is not known."""
+        return self.ease is None or self.ease >= self.least_ease - SEAM
+
+
+def girth_lines(block: Block) -> tuple[GirthLine, ...]:
+    """Return the girths from waist to hem; levels without a girth of the body only where always told."""
+    ease, levels, body = block.ease, block.levels, block.body
+    waist, hip, leg = block.waist_girth, block.hip_girth, block.leg_girth
+    rows = [
+        ("waist", "waist_girth", levels.waist.mm, waist, ease.waist),
+        (
+            "top hip",
+            "top_hip_girth",
+            body["top_hip_height"].mm,
+            block.trunk_girth(body["top_hip_height"].mm),
+            min(ease.waist, ease.hip),
+        ),
+        ("hip", "hip_girth", levels.hip.mm, hip, ease.hip),
+        ("thigh", "thigh_girth", block.thigh_level, block.thigh_girth, ease.thigh),
+        *(
+            (
+                name.replace("_", " "),
+                f"{name}_girth",
+                body[f"{name}_height"].mm,
+                leg(body[f"{name}_height"].mm),
+                least,
+            )
+            for name, least in (
+                ("mid_thigh", ease.mid_thigh),
+                ("knee", ease.knee),
+                ("calf", ease.calf),
+                ("ankle", 0.0),
+            )
+        ),
+        ("hem", *_round_the_hem(block)),
+    ]
+    lines = []
+    for level, key, height, pattern, least in rows:
+        if height < block.leg.hem_height.mm:
+            continue
+        value = block.body.values.get(key)
+        if value is None and level in ("top hip", "mid thigh", "calf", "ankle"):
+            continue
+        girth, origin, spread = (value.length.mm, value.origin, value.spread) if value else (None, None, 0.0)
+        lines.append(GirthLine(level, height, girth, origin, spread, pattern, least))
+        if level == "thigh":
+            lines += _slimmer_thigh(block)
+    return tuple(lines)
+
+
+def _slimmer_thigh(block: Block) -> Iterator[GirthLine]:
+    """Yield the line of the leg whose thigh was measured slimmer."""
+    p, thigh = block.proportions, block.body.values.get("thigh_girth")
+    for half in block.halves:
+        if half.slimmer and half.side and thigh:
+            yield GirthLine(
+                level=f"{half.side.value} thigh",
+                height=half.thigh_level(p),
+                body=thigh.length.mm - half.slimmer,
+                origin=thigh.origin,
+                spread=thigh.spread,
+                pattern=half.thigh_girth(p),
+                least_ease=block.ease.thigh,
+                side=half.side,
+            )
+
+
+def _round_the_hem(block: Block) -> tuple[str, float, float, float]:
+    """Return what the hem must pass: the heel, or of shorts the knee; its height, girth and least ease."""
+    height = block.leg.hem_height.mm
+    key, least = ("knee_girth", block.ease.knee) if block.leg.short else ("heel_girth", block.ease.heel)
+    return key, height, block.leg_girth(height), least
+
+
+@dataclass(frozen=True)
+class CrotchLine:
+    """The crotch seam: drafted lengths and what they should be, mm; None where the body's is not known.
+
+    After a fitting the targets are those of the toile and what the corrections made of its seam: what was
+    seen counts for more than the tape, and is not fitted away.
+    """
+
+    front: float
+    back: float
+    target: float | None
+    front_target: float | None
+    corrected: float = 0.0
+    """What the corrections added to the whole seam."""
+
+    @property
+    def total(self) -> float:
+        """The whole seam from front waist to back waist."""
+        return self.front + self.back
+
+
+def crotch_line(block: Block) -> CrotchLine:
+    """Return the drafted crotch seam beside the body's crotch length plus ease."""
+    total, front = block.body.get("total_crotch_length"), block.body.get("front_crotch_length")
+    target = None if total is None else total.mm + block.ease.crotch
+    share = None if total is None or front is None or target is None else target * front.mm / total.mm
+    in_front, behind = block.front.panel.crotch.length, block.back.panel.crotch.length
+    if block.toile is None:
+        return CrotchLine(in_front, behind, target, share)
+    corrected = block.crotch_length - block.toile.crotch_length
+    of_front = in_front - block.toile.front.panel.crotch.length
+    return CrotchLine(
+        in_front,
+        behind,
+        None if target is None else target + corrected,
+        None if share is None else share + of_front,
+        corrected,
+    )
+
+
+def body_profile(block: Block) -> tuple[list[float], list[float]]:
+    """Return heights (mm, rising) and girths of the leg from ankle to thigh where the body tells them."""
+    body = block.body
+    rows = [
+        (body[f"{level}_height"].mm, girth.mm)
+        for level in ("ankle", "calf", "knee", "mid_thigh")
+        if (girth := body.get(f"{level}_girth"))
+    ]
+    if thigh := body.get("thigh_girth"):
+        rows.append((body["inside_leg_height"].mm, thigh.mm))
+    rows.sort()
+    return [height for height, _ in rows], [girth for _, girth in rows]
+
+
+def fit_findings(block: Block) -> tuple[Finding, ...]:
+    """Return what there is to say about the fit, the body's own findings first."""
+    return (*block.body.findings, *_crotch(block), *_widths(block), *_means(block))
+
+
+def _crotch(block: Block) -> Iterator[Finding]:
+    line = crotch_line(block)
+    if line.target is not None and abs(line.total - line.target) > CROTCH:
+        word = "short" if line.total < line.target else "long"
+        text = (
+            f"The crotch seam stays {{0}} too {word}: {{1}} where crotch length"
+            f"{', ease and corrections' if block.toile else ' and ease'} make {{2}}, with every means at its "
+            "limit. Measure the crotch length and the rise again before cutting."
+        )
+        amounts = (abs(line.total - line.target), line.total, line.target)
+        yield Finding(
+            "crotch-out-of-reach", Level.WARNING, "crotch seam", text, amounts, line.total, line.target
+        )
+    if line.front_target is not None and abs(line.front - line.front_target) > CROTCH:
+        text = (
+            "The front part of the crotch seam is {0} where your front part asks for {1}; the whole seam "
+            "comes first. The inseam will sit that much further "
+            f"{'forward' if line.front < line.front_target else 'back'} than your crotch point."
+        )
+        yield Finding(
+            "crotch-split",
+            Level.NOTE,
+            "crotch seam",
+            text,
+            (line.front, line.front_target),
+            line.front,
+            line.front_target,
+        )
+
+
+def _widths(block: Block) -> Iterator[Finding]:
+    over = block.waist_girth - block.body["waist_girth"].mm - block.ease.waist
+    if abs(over) > SEAM:
+        word, mend = ("large", "an elastic or a further dart") if over > 0 else ("small", "a higher waist")
+        text = (
+            "The difference between hip and waist is more than seams and darts can take up: the waist is "
+            f"drafted {{0}} too {word}. Consider {mend}."
+        )
+        yield Finding("suppression-left-over", Level.WARNING, "waist", text, (abs(over),), over, 0.0)
+    yield from _front_waist(block)
+    for line in girth_lines(block):
+        if not line.enough and line.body is not None:
+            text = (
+                f"The {line.level} is short: pattern {{0}}, body {{1}}, and at least {{2}} of ease is wanted."
+            )
+            amounts = (line.pattern, line.body, line.least_ease)
+            yield Finding(
+                "girth-short",
+                Level.WARNING,
+                line.level,
+                text,
+                amounts,
+                line.pattern,
+                line.body + line.least_ease,
+            )
+    yield from _between_levels(block)
+    yield from _hem(block)
+    if block.fit.thigh > SEAM:
+        text = "The thigh needed {0} more width than the proportions give: added at the forks and over the "
+        deeper = block.fit.thigh > SIDE_REACH
+        text += f"side seams{', with a deeper crotch and a narrower front fork' if deeper else ''}."
+        yield Finding("thigh-widened", Level.NOTE, "thigh", text, (block.fit.thigh,), block.fit.thigh, None)
+    if block.fit.bulge:
+        text = "The side seams are kept out further than the proportions draw them, for the mid-thigh."
+        yield Finding("mid-thigh-widened", Level.NOTE, "mid thigh", text)
+
+
+def _front_waist(block: Block) -> Iterator[Finding]:
+    """Say when front and back cannot take up what the front waist arc asks of each."""
+    arc = block.body.get("front_waist_arc")
+    if arc is None or block.toile:
+        return
+    front, wanted = 2 * block.shares.front_waist, arc.mm + block.ease.waist / 2
+    if abs(front - wanted) > CROTCH:
+        text = (
+            "The front of the waist is {0} where your front waist arc asks for {1}; the whole waist comes "
+            f"first. There the side seams will sit further {'back' if front > wanted else 'forward'} than "
+            "you measured."
+        )
+        yield Finding("waist-split", Level.NOTE, "waist", text, (front, wanted), front, wanted)
+
+
+def _hem(block: Block) -> Iterator[Finding]:
+    """Say when the hem is wider than its style because the heel must pass."""
+    foot, asked, hem = foot_girth(block.body, block.ease), block.leg.hem_asked, block.leg.hem.mm
+    if foot is None or hem <= asked + SEAM or hem > foot.mm + SEAM:
+        return
+    text = "The hem is widened from {0} to {1}: closed, it must pass the heel, "
+    if heel := block.body.get("heel_girth"):
+        text += "{2} round, and {3} more."
+        amounts = asked, hem, heel.mm, block.ease.heel
+    else:
+        text += "which you did not measure: the ankle, {2} round, and {3} more."
+        amounts = asked, hem, block.body["ankle_girth"].mm, hem - block.body["ankle_girth"].mm
+    yield Finding("hem-raised", Level.NOTE, "hem", text, amounts, hem, asked)
+
+
+def _between_levels(block: Block) -> Iterator[Finding]:
+    """Check the leg every centimetre between the levels that were measured."""
+    heights, girths = body_profile(block)
+    if len(heights) < 2:
+        return
+    # Cloth that stretches is cut smaller than the body; no stretch of the leg may give more than its levels.
+    gives = -min(block.ease.thigh, block.ease.knee, block.ease.calf, 0.0)
+    worst = 0.0, 0.0
+    for y in np.arange(max(heights[0], block.leg.hem_height.mm), min(heights[-1], block.thigh_level), 10.0):
+        short = float(np.interp(y, heights, girths)) - _leg_room(block, float(y)) - gives
+        worst = max(worst, (short, float(y)))
+    if worst[0] > SEAM:
+        text = "Between the measured levels the leg is up to {0} tighter than the body, {1} above the floor."
+        yield Finding("leg-short", Level.WARNING, "leg", text, worst, -worst[0], 0.0)
+
+
+def _leg_room(block: Block, y: float) -> float:
+    """Return how thick a leg of the fuller thigh finds room at a height in either leg, mm.
+
+    A leg with a slimmer thigh is taken to be slimmer in proportion, down to its knee.
+    """
+    low, high = block.body["knee_height"].mm, block.body["inside_leg_height"].mm
+    share = min(max((y - low) / (high - low), 0.0), 1.0)
+    return min(half.leg_girth(max(y, half.levels.hem.mm)) + share * half.slimmer for half in block.halves)
+
+
+def _means(block: Block) -> Iterator[Finding]:
+    used = means_used(block)
+    if used:
+        lengths = [(name, amount) for name, amount, unit in used if unit == "mm"]
+        words = [f"{name} {_sign(amount)}{{{n}}}" for n, (name, amount) in enumerate(lengths)]
+        words += [f"{name} {_sign(amount)}{abs(amount):.1f}°" for name, amount, unit in used if unit != "mm"]
+        text = "To fit the crotch length the proportions were changed: " + "; ".join(words) + "."
+        yield Finding(
+            "means-used", Level.NOTE, "crotch seam", text, tuple(abs(amount) for _, amount in lengths)
+        )
+
+
+def _sign(amount: float) -> str:
+    return "+" if amount > 0 else "−"
+
+
+def means_used(block: Block) -> list[tuple[str, float, str]]:
+    """Return each means of fitting that was used: name, amount and unit (mm or deg)."""
+    amounts = [(mean.name, block.fit.amount(mean), mean.unit) for mean in MEANS]
+    return [(name, amount, unit) for name, amount, unit in amounts if abs(amount) >= 0.5]

@@ -1,0 +1,83 @@
+"""The command that plans the cloth: how much to buy, and where every piece lies."""
+
+from __future__ import annotations
+
+from functools import partial
+from pathlib import Path
+from typing import Any
+
+import click
+
+from outputs.commands.style_arguments import read_arguments, style_arguments
+from outputs.words.progress import say, tell
+
+
+@click.command(epilog='Example: jeansblock cloth ada-field.toml --width "150 cm"')
+@click.argument("files", nargs=-1, required=True, type=click.Path(path_type=Path), metavar="FILE...")
+@style_arguments
+@click.option("--width", metavar="LENGTH", help='Width of the denim: "150 cm", "60 in".  [default: 150 cm]')
+@click.option("--pocketing-width", metavar="LENGTH", help="Of the pocketing.  [default: 110 cm]")
+@click.option("--interfacing-width", metavar="LENGTH", help="Of the interfacing.  [default: 90 cm]")
+@click.option("--folded", is_flag=True, help="Cut pairs on the double, the cloth folded lengthwise.")
+@click.option("--one-way", is_flag=True, help="All hems to one end, for cloth with a nap or a print.")
+@click.option(
+    "--seconds", type=click.IntRange(1, 3600),
+    help="How long to look for a shorter plan of the denim (needs the library spyrrow).",
+)  # fmt: skip
+@click.option(
+    "--plan",
+    type=click.Path(path_type=Path),
+    help="Repeat the plan of a cloth-plan.json for the same pieces.",
+)
+@click.option(
+    "--out", type=click.Path(path_type=Path), help="The folder to write; else named after wearer and style."
+)
+@click.option("--force", is_flag=True, help="Replace what is already there; other files stay.")
+@click.option("--anyway", is_flag=True, help="Plan a pattern even if a check finds it faulty.")
+def cloth(
+    files: tuple[Path, ...],
+    style: str,
+    folded: bool,
+    one_way: bool,
+    seconds: int | None,
+    plan: Path | None,
+    out: Path | None,
+    force: bool,
+    anyway: bool,
+    width: str | None,
+    pocketing_width: str | None,
+    interfacing_width: str | None,
+    **asked: Any,
+) -> None:
+    """Plan how jeans are cut from the cloth.
+
+    Drafts each FILE as draft does and lays all their pieces on denim, pocketing and interfacing: how much to
+    buy as cloth-plan.pdf, drawn to scale, and cloth-plan.json, from which --plan repeats it.
+    """
+    from outputs.cloth.options import read_cloth_options
+    from outputs.files.folder import refuse_overwriting, safe_name
+    from outputs.files.gathering import gather
+    from outputs.reading.measurements_file import read_measurements
+    from outputs.reading.style_file import find_style
+
+    options, chosen, lies, *read = gather(
+        lambda: read_arguments(**asked),
+        lambda: find_style(style),
+        lambda: read_cloth_options(
+            widths=(width, pocketing_width, interfacing_width),
+            folded=folded,
+            one_way=one_way,
+            seconds=seconds,
+            plan=plan,
+        ),
+        *(partial(read_measurements, file) for file in files),
+    )
+    others = f" and {len(read) - 1} more" if len(read) > 1 else ""
+    target = out or Path(safe_name(f"{read[0].wearer}{others}", chosen.name, "cloth"))
+    refuse_overwriting(target, force=force)
+
+    tell("drafting")
+    from outputs.jobs.cloth import plan_into
+
+    for line in plan_into(target, read, chosen, options, lies, force=force, anyway=anyway):
+        say(line)

@@ -1,0 +1,76 @@
+"""The command that compares two versions of a pattern."""
+
+from __future__ import annotations
+
+import os
+from io import BytesIO
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+import click
+
+from outputs.commands.completion import style_names
+from outputs.files.folder import refuse_overwriting, write_file
+from outputs.words.progress import say, tell
+
+if TYPE_CHECKING:
+    from outputs.reading.inputs import Inputs
+
+
+@click.command("compare", epilog="Example: jeansblock compare ada-field-straight ada-field-wider")
+@click.argument("old", type=click.Path(path_type=Path))
+@click.argument("new", type=click.Path(path_type=Path))
+@click.option(
+    "--style", default="straight", show_default=True, metavar="NAME", shell_complete=style_names,
+    help="What measurements files are drafted in: a style that `jeansblock styles` lists, or a style file.",
+)  # fmt: skip
+@click.option(
+    "--out", type=click.Path(path_type=Path), default=Path("compare.png"), show_default=True,
+    help="The picture to write.",
+)  # fmt: skip
+@click.option("--force", is_flag=True, help="Replace a picture that is already there.")
+def compare(old: Path, new: Path, style: str, out: Path, force: bool) -> None:
+    """Say what moved from one version to another, and why.
+
+    OLD and NEW are folders that `draft` has written, the inputs.json of one of several styles, or
+    measurements files, which are drafted in --style. Both are drafted anew, and once more for each input that
+    differs. Writes a picture of both over each other.
+    """
+    from outputs.files.gathering import gather
+
+    refuse_overwriting(out, force=force)
+    tell("reading")
+    before, after = gather(lambda: _inputs(old, style), lambda: _inputs(new, style))
+
+    from outputs.compare.versions import compare_versions
+    from outputs.compare.versions_picture import draw_versions
+    from outputs.compare.words import version_lines
+
+    versions = compare_versions(before, after, (str(old), str(new)))
+    tell("drawing")
+    drawn = BytesIO()
+    draw_versions(versions, drawn)
+    write_file(out, drawn.getvalue(), force=force)
+    for line in version_lines(versions):
+        say(line)
+    say()
+    say(str(out))
+
+
+def _inputs(path: Path, style: str) -> Inputs:
+    if os.path.isdir(path) or path.suffix.lower() == ".json":
+        from outputs.reading.inputs import read_inputs
+
+        return read_inputs(path)
+
+    from outputs.files.gathering import gather
+    from outputs.reading.measurements_file import read_measurements
+    from outputs.reading.style_file import find_style
+    from outputs.reading.style_options import StyleOptions
+
+    chosen, read = gather(lambda: find_style(style), lambda: read_measurements(path))
+
+    # Its libraries load once it is sure that they are needed.
+    from outputs.reading.inputs import Inputs
+
+    return Inputs.of(read, chosen, StyleOptions())

@@ -1,0 +1,37 @@
+"""What the Tab key offers where an option takes a name of ours or a file."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable
+from typing import Any
+
+import click
+from click.shell_completion import CompletionItem
+
+Offer = Callable[[click.Context, click.Parameter, str], list[CompletionItem]]
+
+
+def names_of(names: Callable[[], Iterable[str]], *, or_file: bool = False) -> Offer:
+    """Return what offers those of the names that begin as typed, and files where one may stand instead."""
+
+    def offer(context: click.Context, parameter: click.Parameter, typed: str) -> list[CompletionItem]:
+        found = [CompletionItem(name) for name in names() if name.startswith(typed)]
+        return [*found, CompletionItem(typed, type="file")] if or_file else found
+
+    return offer
+
+
+def one_of(words: Iterable[str]) -> dict[str, Any]:
+    """Return what makes an option show and offer its words; its reader refuses others."""
+    known = tuple(words)
+    return {"metavar": f"[{'|'.join(known)}]", "shell_complete": names_of(lambda: known)}
+
+
+def _styles() -> Iterable[str]:
+    from outputs.reading.style_file import catalogue_names
+
+    return catalogue_names()
+
+
+style_names = names_of(_styles, or_file=True)
+"""Styles that `jeansblock styles` lists, or a style file."""

@@ -1,0 +1,133 @@
+"""The commands that show the styles there are, and write a style file to change."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from io import BytesIO
+from pathlib import Path
+
+import click
+
+from drafting.base.errors import DraftRefused, Problem, Severity
+from drafting.base.typed import in_one_line
+from outputs.commands.completion import style_names
+from outputs.files.folder import refuse_overwriting, safe_name, write_file
+from outputs.words.progress import say, tell
+
+ENDINGS = (".png", ".svg")
+"""Of the names of pictures."""
+
+_UNIT = click.option(
+    "--unit", type=click.Choice(["cm", "mm", "in"]), default="cm", show_default=True, help="Unit of lengths."
+)
+_FORCE = click.option("--force", is_flag=True, help="Replace a file that is already there.")
+
+
+@click.command("styles", epilog="Example: jeansblock styles bootcut")
+@click.argument("name", required=False, shell_complete=style_names)
+@click.option(
+    "--picture", type=click.Path(path_type=Path), metavar="FILE",
+    help="Draw the legs instead, of all styles or of NAME's, into a .png or .svg.",
+)  # fmt: skip
+@click.option(
+    "--on", "body", type=click.Path(path_type=Path), metavar="FILE",
+    help="The measurements that the picture is drawn for; else an invented body.",
+)  # fmt: skip
+@_UNIT
+@_FORCE
+def styles(name: str | None, picture: Path | None, body: Path | None, unit: str, force: bool) -> None:
+    """List the styles, or all settings of one.
+
+    NAME is one of the list, or a style file of your own.
+    """
+    from drafting.base.units import Unit
+    from outputs.demo import AVERAGE
+    from outputs.files.gathering import gather
+    from outputs.reading.measurements_file import read_measurements
+    from outputs.reading.style_file import catalogue_names, find_style, find_styles
+    from outputs.reading.style_words import catalogue_lines, setting_lines
+
+    chosen, read, _ = gather(
+        lambda: [find_style(name, option="NAME")] if name else find_styles(catalogue_names()),
+        lambda: read_measurements(body or AVERAGE) if picture or body else None,
+        lambda: _refuse_picture(picture, body, force=force),
+    )
+    if picture is None:
+        for words in setting_lines(chosen[0], Unit(unit)) if name else catalogue_lines(chosen, Unit(unit)):
+            say(words)
+        return
+
+    tell("drawing")
+    from outputs.compare.leg_lines import leg_lines
+    from outputs.compare.styles_picture import write_styles_picture
+    from styles.cloth.block_for_style import block_for
+    from styles.cloth.cloth import Cloth
+
+    drawn = BytesIO()
+    whose = read.wearer if body else "an invented body"
+    write_styles_picture(
+        drawn,
+        [
+            leg_lines(block_for(read.measurements, style, Cloth(**read.cloth)), style, number)
+            for number, style in enumerate(chosen)
+        ],
+        svg=picture.suffix.lower() == ".svg",
+        title=f"{', '.join(style.name for style in chosen) if name else 'Styles of jeans'} on {whose}",
+    )
+    write_file(picture, drawn.getvalue(), force=force)
+    say(str(picture))
+
+
+def _refuse_picture(picture: Path | None, body: Path | None, *, force: bool) -> None:
+    if picture is None:
+        if body is not None:
+            message = "Only a picture is drawn on a body; give --picture as well."
+            raise DraftRefused([Problem("--on", message, Severity.REFUSAL, in_one_line(str(body)))])
+        return
+    if picture.suffix.lower() not in ENDINGS:
+        message = "A picture is written as PNG or SVG, by the ending of its name."
+        value = in_one_line(str(picture))
+        raise DraftRefused([Problem("--picture", message, Severity.REFUSAL, value, " or ".join(ENDINGS))])
+    refuse_overwriting(picture, force=force)
+
+
+@click.command("style-file", epilog='Example: jeansblock style-file "Ada Field" --like bootcut')
+@click.argument("name")
+@click.option(
+    "--like", default="straight", show_default=True, metavar="STYLE", shell_complete=style_names,
+    help="The style to start from: one that `jeansblock styles` lists, or a style file.",
+)  # fmt: skip
+@_UNIT
+@click.option("--out", type=click.Path(path_type=Path), help="The file to write; else named after the style.")
+@_FORCE
+def style_file(name: str, like: str, unit: str, out: Path | None, force: bool) -> None:
+    """Write a style of your own to change, called NAME.
+
+    The file has every setting with its meaning and its plausible range.
+    """
+    from drafting.base.units import Unit
+    from outputs.files.gathering import gather
+    from outputs.reading.style_file import find_style, style_text
+
+    target = out or Path(f"{safe_name(name, 'style')}.toml")
+    base, _, _ = gather(
+        lambda: find_style(like, option="--like"),
+        lambda: _refuse_name(name),
+        lambda: refuse_overwriting(target, force=force),
+    )
+    text = style_text(replace(base, name=name.strip()), Unit(unit))
+    write_file(target, text.encode(), force=force)
+    say(f'Change {target}, then run: jeansblock draft ada-field.toml --style "{target}"')
+
+
+def _refuse_name(name: str) -> None:
+    from outputs.reading.measurement_template import doubt_about_text
+    from outputs.reading.style_file import catalogue_names
+
+    doubt = doubt_about_text(name)
+    if not name.strip():
+        doubt = "A name is needed."
+    elif safe_name(name) in catalogue_names():
+        doubt = "`jeansblock styles` lists one of this name; choose another, so that they are told apart."
+    if doubt:
+        raise DraftRefused([Problem("style", doubt, Severity.REFUSAL, in_one_line(name))])

@@ -1,0 +1,107 @@
+"""`jeansblock worksheet` and `jeansblock mark`. Heavy libraries load inside the commands."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import click
+
+from outputs.commands.completion import style_names
+from outputs.commands.print_check import SHEETS
+from outputs.words.progress import say, tell
+
+SCALE_NAMES = ("1:1", "1:2", "1:4", "1:5")
+"""Those of `outputs.lesson.sheet.SCALES`; a test holds them together."""
+
+_FORCE = click.option("--force", is_flag=True, help="Replace what is already there.")
+_SCALE = click.option(
+    "--scale", type=click.Choice(SCALE_NAMES), default="1:4", show_default=True, help="Scale of the draft."
+)
+_STYLE = click.option(
+    "--style", default="straight", show_default=True, metavar="NAME", shell_complete=style_names,
+    help="Whose leg the block has: a style that `jeansblock styles` lists, or a style file.",
+)  # fmt: skip
+
+
+@click.command(epilog="Example: jeansblock worksheet ada-field.toml --scale 1:5")
+@click.argument("file", type=click.Path(path_type=Path))
+@_STYLE
+@_SCALE
+@click.option(
+    "--paper", type=click.Choice(SHEETS), default="a4", show_default=True, help="Sheets to print on."
+)
+@click.option("--blank", is_flag=True, help="Leave out the answers: formulas and room to write.")
+@click.option("--marking", is_flag=True, help="Write the teacher's sheet: twenty right lengths.")
+@click.option(
+    "--out", type=click.Path(path_type=Path), help="The file to write; else named after the wearer."
+)
+@_FORCE
+def worksheet(
+    file: Path,
+    style: str,
+    scale: str,
+    paper: str,
+    blank: bool,
+    marking: bool,
+    out: Path | None,
+    force: bool,
+) -> None:
+    """Write a worksheet for pattern-cutting lessons.
+
+    The draft of a measurements file step by step, with formulas, the wearer's numbers and the drawing as it
+    grows.
+    """
+    from drafting.base.errors import DraftRefused, Problem, Severity
+    from outputs.files.folder import refuse_overwriting, safe_name
+    from outputs.files.gathering import gather
+    from outputs.reading.measurements_file import read_measurements
+    from outputs.reading.style_file import find_style
+
+    if blank and marking:
+        message = "The teacher's sheet holds the answers; give one of --blank and --marking."
+        raise DraftRefused([Problem("--marking", message, Severity.REFUSAL)])
+    chosen, read = gather(lambda: find_style(style), lambda: read_measurements(file))
+    kind = "marking" if marking else "worksheet-blank" if blank else "worksheet"
+    target = out or Path(f"{safe_name(read.wearer, kind)}.pdf")
+    refuse_overwriting(target, force=force)
+
+    tell("drafting and writing the steps")
+    from outputs.jobs.lesson import write_marking_file, write_worksheet_file
+
+    if marking:
+        lines = write_marking_file(target, read, chosen, paper=paper, scale=scale, force=force)
+    else:
+        lines = write_worksheet_file(target, read, chosen, paper=paper, scale=scale, blank=blank, force=force)
+    for line in lines:
+        say(line)
+
+
+@click.command(epilog="Example: jeansblock mark ada-field.toml ben.toml")
+@click.argument("file", type=click.Path(path_type=Path))
+@click.argument("lengths", type=click.Path(path_type=Path))
+@_STYLE
+@_SCALE
+@click.option("--form", is_flag=True, help="Write LENGTHS as an empty form instead.")
+@_FORCE
+def mark(file: Path, lengths: Path, style: str, scale: str, form: bool, force: bool) -> None:
+    """Mark the lengths that a student measured on a draft.
+
+    FILE is the measurements file of the draft, LENGTHS holds numbers of steps and lengths, full size: TOML as
+    --form writes it, or lines "13, 6.9" in a .csv file. It says which lengths are wrong and at which step
+    the first mistake was made.
+    """
+    from outputs.files.gathering import gather
+    from outputs.reading.measurements_file import read_measurements
+    from outputs.reading.style_file import find_style
+
+    chosen, read = gather(lambda: find_style(style), lambda: read_measurements(file))
+
+    tell("drafting")
+    from outputs.jobs.lesson import marked_lines, write_form
+
+    for line in (
+        write_form(lengths, read, chosen, force=force)
+        if form
+        else marked_lines(read, lengths, chosen, scale=scale)
+    ):
+        say(line)

@@ -1,0 +1,90 @@
+"""Several styles compared on one wearer: their numbers side by side, and which pieces they share."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+
+from drafting.base.units import Unit
+from drafting.pieces.same_pieces import shared_pieces
+from drafting.report.fit import girth_lines
+from outputs.compare.leg_lines import LegLines, leg_lines
+from outputs.fit.fit_words import bare
+from styles.making.jeans import Jeans
+
+
+@dataclass(frozen=True)
+class Compared:
+    """One style among several.
+
+    Attributes:
+        jeans: Its draft.
+        legs: Its lines.
+        shared: The pieces that a style before it has, too, each with the first such style.
+    """
+
+    jeans: Jeans
+    legs: LegLines
+    shared: Mapping[str, str]
+
+    @property
+    def style(self) -> str:
+        """Its name."""
+        return self.jeans.style.name
+
+
+def compare(several: Sequence[Jeans]) -> tuple[Compared, ...]:
+    """Return the styles of one wearer, in their order."""
+    shared = shared_pieces([jeans.pattern for jeans in several])
+    return tuple(
+        Compared(jeans, leg_lines(jeans.block, jeans.style, number), same)
+        for number, (jeans, same) in enumerate(zip(several, shared, strict=True))
+    )
+
+
+HEADS = (
+    ("ease at", "hip"),
+    ("ease at", "thigh"),
+    ("front", "rise"),
+    ("", "knee"),
+    ("", "hem"),
+    ("hem over", "floor"),
+    ("stretch", "it needs"),
+    ("in your", "cloth"),
+    ("shared", "pieces"),
+)
+"""Two lines over each column of `cells`."""
+
+
+def cells(compared: Compared, unit: Unit) -> tuple[str, ...]:
+    """Return a row of the table, lengths in `unit`; a dash where the body is not known or the leg ends."""
+    jeans = compared.jeans
+    girths = {line.level: line for line in girth_lines(jeans.block)}
+    knee, wanted, given = girths.get("knee"), jeans.style.least_stretch, jeans.cloth.stretch
+    return (
+        bare(girths["hip"].ease, unit),
+        bare(girths["thigh"].ease, unit),
+        bare(jeans.front_rise, unit),
+        bare(knee.pattern if knee else None, unit),
+        bare(girths["hem"].pattern, unit),
+        bare(jeans.block.levels.hem.mm, unit),
+        f"{wanted:g} %" if wanted else "none",
+        "yes" if given >= wanted else "NO",
+        f"{len(compared.shared)} of {len(jeans.pattern.pieces)}",
+    )
+
+
+def said_shared(compared: Compared) -> str:
+    """Return "belt loops, watch pocket: the same as straight", for each style that it shares with."""
+    by_style: dict[str, list[str]] = {}
+    for name, style in compared.shared.items():
+        by_style.setdefault(style, []).append(name)
+    return "; ".join(f"{_named(names, compared)}: the same as {style}" for style, names in by_style.items())
+
+
+def _named(names: Sequence[str], compared: Compared) -> str:
+    """Return the names, or those that are left out where these are fewer."""
+    rest = [piece.name for piece in compared.jeans.pattern.pieces if piece.name not in names]
+    if len(rest) >= len(names):
+        return ", ".join(names)
+    return f"all pieces but {', '.join(rest)}" if rest else "all pieces"

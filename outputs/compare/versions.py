@@ -1,0 +1,140 @@
+"""Two versions of a pattern beside each other: what moved, how far, and because of which input."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass, replace
+
+import numpy as np
+
+from drafting.base.errors import DraftRefused, Problem, Severity
+from drafting.report.moves import Amounts, as_sides, edges_of, lengths_of, moved, points_of
+from outputs.reading.input_changes import Change, changes
+from outputs.reading.inputs import Inputs
+from outputs.words.progress import tell
+from styles.making.jeans import Jeans
+
+
+@dataclass(frozen=True)
+class Move:
+    """How far something moved from the old version to the new.
+
+    Attributes:
+        name: A point ("front, fork"), a length ("hip") or an edge ("front leg, inseam").
+        now: The new place (x, y) or length, mm.
+        by: New less old, mm, of the shape of `now`.
+        shares: What each change does alone, in the order of the changes; 0 where it cannot be made alone.
+    """
+
+    name: str
+    now: Amounts
+    by: Amounts
+    shares: tuple[Amounts, ...]
+
+    @property
+    def together(self) -> Amounts:
+        """What is left: the changes working on each other, and those that cannot be made alone."""
+        return self.by - sum(self.shares, np.zeros_like(self.by))
+
+    @property
+    def far(self) -> float:
+        """How far it moved, mm."""
+        return float(np.hypot.reduce(self.by))
+
+
+@dataclass(frozen=True)
+class TwoVersions:
+    """Two versions, drafted anew from their inputs.
+
+    Attributes:
+        old: The older inputs.
+        new: The newer ones.
+        jeans: The jeans of both.
+        changes: The inputs that differ.
+        not_alone: Why a change cannot be made alone in the old version, by its place among the changes.
+        points: Of the block.
+        lengths: Of the block.
+        edges: Of the pieces.
+        gone: Pieces that only the old version has.
+        added: Pieces that only the new one has.
+    """
+
+    old: Inputs
+    new: Inputs
+    jeans: tuple[Jeans, Jeans]
+    changes: tuple[Change, ...]
+    not_alone: Mapping[int, tuple[Problem, ...]]
+    points: tuple[Move, ...]
+    lengths: tuple[Move, ...]
+    edges: tuple[Move, ...]
+    gone: tuple[str, ...]
+    added: tuple[str, ...]
+
+
+def compare_versions(old: Inputs, new: Inputs, names: tuple[str, str] = ("old", "new")) -> TwoVersions:
+    """Draft both versions, and the old one with each change alone.
+
+    Args:
+        old: The older inputs.
+        new: The newer inputs.
+        names: What the two are called in a refusal.
+
+    Raises:
+        DraftRefused: one of the two cannot be drafted.
+    """
+    first, last = (_drafted(inputs, name) for inputs, name in zip((old, new), names, strict=True))
+    differing = changes(old, new)
+    alone: list[Jeans | None] = []
+    not_alone = {}
+    for index, change in enumerate(differing):
+        tell(f"drafting with change {index + 1} of {len(differing)} alone")
+        try:
+            alone.append(change.put(old).jeans())
+        except DraftRefused as refusal:
+            alone.append(None)
+            reasons = (p for p in refusal.problems if p.severity is Severity.REFUSAL)
+            not_alone[index] = tuple(reasons)
+    # Where one version has sides that differ, the sides of all are told apart.
+    count = max(len(jeans.block.halves) for jeans in (first, last, *filter(None, alone)))
+
+    def moves(of: Mapping[int, Mapping[str, Amounts]]) -> tuple[Move, ...]:
+        return tuple(_moves(of[0], of[1], [of.get(2 + index) for index in range(len(differing))]))
+
+    versions = {0: first, 1: last, **{2 + i: jeans for i, jeans in enumerate(alone) if jeans}}
+    edges = {i: edges_of(jeans.pattern) for i, jeans in versions.items()}
+    known = {name for version in edges.values() for name in version}
+    edges = {i: as_sides(version, known) for i, version in edges.items()}
+    return TwoVersions(
+        old,
+        new,
+        (first, last),
+        differing,
+        not_alone,
+        points=moves({i: points_of(jeans.block, count) for i, jeans in versions.items()}),
+        lengths=moves({i: lengths_of(jeans.block, count) for i, jeans in versions.items()}),
+        edges=moves(edges),
+        gone=_pieces_beyond(edges[0], edges[1]),
+        added=_pieces_beyond(edges[1], edges[0]),
+    )
+
+
+def _pieces_beyond(edges: Mapping[str, Amounts], others: Mapping[str, Amounts]) -> tuple[str, ...]:
+    """Return the pieces of which the other version has no edge."""
+    there, found = ({name.partition(",")[0]: None for name in version} for version in (others, edges))
+    return tuple(piece for piece in found if piece not in there)
+
+
+def _drafted(inputs: Inputs, name: str) -> Jeans:
+    tell(f"drafting {name}")
+    try:
+        return inputs.jeans()
+    except DraftRefused as refusal:
+        raise DraftRefused([replace(p, source=p.source or name) for p in refusal.problems]) from refusal
+
+
+def _moves(
+    old: Mapping[str, Amounts], new: Mapping[str, Amounts], alone: list[Mapping[str, Amounts] | None]
+) -> Iterator[Move]:
+    shares = [moved(old, version) if version else {} for version in alone]
+    for name, by in moved(old, new).items():
+        yield Move(name, new[name], by, tuple(share.get(name, np.zeros_like(by)) for share in shares))

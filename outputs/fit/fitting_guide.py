@@ -1,0 +1,63 @@
+"""The fitting guide in words: from what one sees on the toile to what to try first, and by how much."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from drafting.base.units import Unit, format_length
+from drafting.body.corrections import CORRECTIONS
+from outputs.fit.fitting_signs import ADVICE, SIGNS, Sign
+from outputs.fit.summary import wrapped
+
+TITLE = "Fitting guide for the toile"
+CORRECTIONS_HEADING = "What each name does to the pattern"
+SIGNS_HEADING = "What is seen, and what to try first"
+
+
+def entry(key: str, amount: float, unit: Unit) -> str:
+    """Return a line of the measurements file, such as `full_seat = "1.0 cm"`."""
+    return f'{key} = "{format_length(amount, unit)}"'
+
+
+def sign_lines(sign: Sign, unit: Unit) -> tuple[str, ...]:
+    """Return what stands below the heading of a sign: meaning, first try, what then, and the source."""
+    high = format_length(sign.amount.high, unit)
+    then = f"; then {', '.join(sign.then)}" if sign.then else ""
+    besides = f" {sign.besides}" if sign.besides else ""
+    return (
+        f"{sign.means}{besides}",
+        f"Try: {entry(sign.first, sign.amount.low, unit)}, up to {high}{then}.",
+        f"Source: {sign.source}.",
+    )
+
+
+def correction_lines(key: str, unit: Unit) -> tuple[str, ...]:
+    """Return what stands below the name of a correction: its amount, what is done, and the source."""
+    c = CORRECTIONS[key]
+    low, high = (format_length(mm, unit) for mm in c.usual)
+    return (
+        f"{c.seen[0].upper()}{c.seen[1:]}; usually {low} to {high}.",
+        f"Done: {c.done}.",
+        f"Source: {c.source}.",
+    )
+
+
+def guide_lines(unit: Unit) -> Iterator[str]:
+    """Yield the guide for the terminal, in 80 letters a line."""
+    yield TITLE
+    for advice in ADVICE:
+        yield from wrapped(advice)
+    yield ""
+    yield SIGNS_HEADING
+    for sign in SIGNS:
+        yield ""
+        yield from wrapped(sign.seen)
+        for line in sign_lines(sign, unit):
+            yield from wrapped(line, indent=4)
+    yield ""
+    yield CORRECTIONS_HEADING
+    for key in CORRECTIONS:
+        yield ""
+        yield key
+        for line in correction_lines(key, unit):
+            yield from wrapped(line, indent=4)

@@ -1,0 +1,204 @@
+"""The drawings of the worksheet: the draft as it grows, a sheet or more for each stage, values beside it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, replace
+
+from drafting.block.construction import Stage
+from drafting.geometry.points import Point
+from drafting.lesson.hand_draft import HandDraft, How, Instruction
+from outputs.canvas.canvas import Recording, Ruler
+from outputs.canvas.flow import Area
+from outputs.canvas.lettering import LEADING, Block, Line, shortened
+from outputs.lesson.drawing import TOP_ROOM, Scene, StagePicture, Window, until, windows
+from outputs.lesson.sheet import FOOT, SMALL, SheetSet, scale_words
+from outputs.lesson.words import Writing, stage_title
+
+KEY_WIDTH = 60.0
+"""Of the list of values beside a drawing, mm."""
+FRAME_SCALES = (1.0, 2.0, 4.0, 5.0, 6.0, 8.0, 10.0, 12.0, 16.0)
+"""Scales at which the frame is tried, so that all levels stand on one sheet."""
+BOTH = ("front", "back")
+STAGES = (
+    (Stage.FRAME, BOTH),
+    (Stage.PANEL, ("front",)),
+    (Stage.PANEL, ("back",)),
+    (Stage.LEG, BOTH),
+    (Stage.CURVE, BOTH),
+    (Stage.WAIST, BOTH),
+)
+LEAST_SCALE = 4.0
+"""The growing draft is not drawn larger than this: larger scales show the finished draft alone."""
+
+
+@dataclass(frozen=True)
+class Drawing:
+    """One drawing: what stands already and what is new, of which panels, and the part of the draft shown."""
+
+    name: str
+    panels: tuple[str, ...]
+    old: Sequence[Instruction]
+    new: Sequence[Instruction]
+    frame: Area
+
+
+def stage_sheets(
+    ruler: Ruler, sheets: SheetSet, draft: HandDraft, scale: float, side: str
+) -> Iterator[Recording]:
+    """Yield the sheets of all stages and of the finished draft, without their headers.
+
+    Args:
+        ruler: Measures the lettering.
+        sheets: The paper and whose draft it is.
+        draft: The instructions of one half.
+        scale: At which it is drawn; the frame, and what is too wide for the paper, smaller.
+        side: "right ", "left " or nothing, for the titles.
+    """
+    writing = Writing(sheets.read.unit)
+    small = max(scale, LEAST_SCALE)
+    finished = finished_draft(draft, small)
+    for drawing in (*_stages(draft, small), finished):
+        frame = drawing.name == stage_title(Stage.FRAME, "")
+        yield from _sheets_of(
+            ruler, sheets, draft, drawing, small, side, writing, whole=frame, bare=drawing is finished
+        )
+
+
+def _stages(draft: HandDraft, scale: float) -> Iterator[Drawing]:
+    scene = Scene.of(draft, scale)
+    for stage, panels in STAGES:
+        old, new = until(draft, stage, panels)
+        if not any(i.panel for i in new):
+            continue
+        name = stage_title(stage, panels[0])
+        if stage is Stage.PANEL:
+            name = f"The {panels[0]}"
+        frame = scene.bounds(i for i in (*new, *old) if i.at or i.curve)
+        if stage in (Stage.CURVE, Stage.WAIST):
+            part = scene.bounds(i for i in new if i.panel)
+            frame = Area(frame.left, part.bottom - 25, frame.right, frame.top)
+        if stage is Stage.FRAME:
+            waist = next(i.result for i in new if i.name == "waist level")
+            hem = next(i.result for i in new if i.name == "hem level")
+            frame = Area(frame.left - 300, hem, frame.right + 150, waist)
+        yield Drawing(name, panels, old, new, frame)
+
+
+def finished_draft(draft: HandDraft, scale: float) -> Drawing:
+    """Return the finished draft: its outlines, darts, creases and levels, without what they were drawn by."""
+    lines = [i for i in draft.instructions if i.curve]
+    used = {label for i in lines for label in i.start[:2]}
+    creases = [i for i in draft.instructions if i.name in ("crease", "crease at the hem")]
+    shown = [i for i in draft.instructions if i.label in used and i not in creases]
+    levels = [i for i in draft.instructions if i.how is How.LEVEL]
+    frame = Scene.of(draft, scale).bounds(lines)
+    return Drawing("The finished draft", BOTH, [*levels, *shown, *creases], _without_guides(lines), frame)
+
+
+def _without_guides(lines: Sequence[Instruction]) -> list[Instruction]:
+    return [replace(i, how=How.STRAIGHT) for i in lines]
+
+
+def _sheets_of(
+    ruler: Ruler, sheets: SheetSet, draft: HandDraft, drawing: Drawing, scale: float, side: str,
+    writing: Writing, *, whole: bool, bare: bool = False,
+) -> Iterator[Recording]:  # fmt: skip
+    room = _room(sheets)
+    scales = [s for s in FRAME_SCALES if s >= scale] if whole else [scale]
+    for tried in scales:
+        scene = Scene.of(draft, tried)
+        try:
+            found = windows(drawing.frame, tried, room)
+        except ValueError:
+            if not whole:
+                yield from _apart(ruler, sheets, draft, drawing, scale, side, writing, bare=bare)
+                return
+            continue
+        if len(found) == 1 or not whole:
+            break
+    for number, window in enumerate(found, start=1):
+        sheet = Recording(ruler)
+        said = sheets.said(tried) if bare else ()
+        StagePicture(scene, window, sheet, drawing.old, drawing.new, bare=bare, said=said).draw()
+        part = f", part {number} of {len(found)}" if len(found) > 1 else ""
+        _write_key(sheet, sheets, drawing, writing, f"{side}{drawing.name}{part}", tried)
+        sheets.draw_foot(sheet, f"{side}{drawing.name}{part}", tried)
+        yield sheet
+
+
+def _apart(
+    ruler: Ruler, sheets: SheetSet, draft: HandDraft, drawing: Drawing, scale: float, side: str,
+    writing: Writing, *, bare: bool,
+) -> Iterator[Recording]:  # fmt: skip
+    """Yield the back below the front, or on a sheet of its own; smaller where even one is too wide."""
+    if len(drawing.panels) == 1:
+        yield from _sheets_of(
+            ruler, sheets, draft, drawing, scale * 1.25, side, writing, whole=False, bare=bare
+        )
+        return
+    scene = Scene.of(draft, scale)
+    apart = []
+    for panel in drawing.panels:
+        old, new = ([i for i in some if i.panel in ("", panel)] for some in (drawing.old, drawing.new))
+        mine = scene.bounds(i for i in (*old, *new) if i.at or i.curve)
+        frame = Area(mine.left, drawing.frame.bottom, mine.right, drawing.frame.top)
+        apart.append(Drawing(f"{drawing.name}, {panel}", (panel,), old, new, frame))
+    placed = _stacked([part.frame for part in apart], scale, _room(sheets))
+    if not placed:
+        for part in apart:
+            yield from _sheets_of(ruler, sheets, draft, part, scale, side, writing, whole=False, bare=bare)
+        return
+    sheet = Recording(ruler)
+    for part, window in zip(apart, placed, strict=True):
+        said = sheets.said(scale) if bare else ()
+        StagePicture(scene, window, sheet, part.old, part.new, bare=bare, said=said).draw()
+    _write_key(sheet, sheets, drawing, writing, f"{side}{drawing.name}", scale)
+    sheets.draw_foot(sheet, f"{side}{drawing.name}", scale)
+    yield sheet
+
+
+def _stacked(frames: Sequence[Area], scale: float, room: Area) -> list[Window]:
+    """Return windows that show the frames one under the other, none where they do not fit one sheet."""
+    placed: list[Window] = []
+    top = room.top
+    for frame in frames:
+        try:
+            [window] = windows(frame, scale, replace(room, top=top))
+        except ValueError:  # too wide, or too high
+            return []
+        placed.append(window)
+        top -= window.frame.height / scale + TOP_ROOM
+    return placed
+
+
+def _room(sheets: SheetSet) -> Area:
+    """Return what the list of values and the foot leave to a drawing."""
+    area = sheets.area
+    return Area(area.left, area.bottom + FOOT + 2, area.right - KEY_WIDTH, area.top)
+
+
+def _write_key(
+    sheet: Recording, sheets: SheetSet, drawing: Drawing, writing: Writing, title: str, scale: float
+) -> None:
+    """Write the new steps with their full-size values into the column beside the drawing."""
+    area = sheets.area
+    left, right, y = area.right - KEY_WIDTH + 3, area.right, area.top - 4
+    heading = Block.set(sheet, [Line(title, 3.2, bold=True)], right - left)
+    heading.draw(sheet, Point(left, y + 3.2))
+    y -= heading.height
+    sheet.text(scale_words(scale), Point(left, y), SMALL, bold=True)
+    y -= 4
+    sheet.text(f"Values: full size, {writing.unit.value}", Point(left, y), SMALL)
+    y -= 4.5
+    rows = [i for i in drawing.new if not i.label[-1].isalpha()]
+    size = min(SMALL, (y - area.bottom - FOOT) / (len(rows) * LEADING)) if rows else SMALL
+    for step in rows:
+        value = writing.rounded(step.result)
+        room = right - left - sheet.text_width(value, size) - 9
+        panel = f"{step.panel} " if len(drawing.panels) > 1 and step.panel else ""
+        sheet.text(step.label, Point(left, y), size, bold=True)
+        name = f"{panel}{step.name.removeprefix('whole ')}"
+        sheet.text(shortened(sheet, name, room, size), Point(left + 7, y), size)
+        sheet.text(value, Point(right - sheet.text_width(value, size), y), size)
+        y -= size * LEADING

@@ -1,0 +1,178 @@
+"""Styles as files: those of the catalogue, and a person's own."""
+
+from __future__ import annotations
+
+import difflib
+from collections.abc import Mapping, Sequence
+from dataclasses import replace
+from functools import partial
+from pathlib import Path
+from typing import Any
+
+from drafting.base.errors import DraftRefused, Problem, Severity
+from drafting.base.typed import LONGEST_GUESS, did_you_mean, in_one_line
+from drafting.base.units import Unit
+from outputs.files.folder import safe_name
+from outputs.files.gathering import by_line, gather
+from outputs.files.text_file import read_text
+from outputs.files.toml_slips import read_toml
+from outputs.reading.measurement_template import doubt_about_text
+from styles.choice.setting_values import plausible, read_settings, show_value
+from styles.choice.settings import SETTINGS, Kind, value_of
+from styles.choice.style import Style
+
+CATALOGUE = Path(__file__).parents[2] / "styles" / "catalogue"
+"""One file a style; a file that is put here is offered under its own name."""
+
+MOST_STYLES = 12
+"""In one run: more could not be told apart on one drawing."""
+
+_TEXTS = ("name", "says", "like", "unit")
+
+
+def catalogue_names() -> tuple[str, ...]:
+    """Return the names of the catalogue's styles, in alphabetical order."""
+    return tuple(sorted(path.stem for path in CATALOGUE.glob("*.toml")))
+
+
+def find_style(asked: str, *, option: str = "--style") -> Style:
+    """Return a style by its name in the catalogue, or from a person's own file, known by its ending .toml.
+
+    Args:
+        asked: As typed.
+        option: Where it was typed, for the message.
+
+    Raises:
+        DraftRefused: when there is no such style, or its file is wrong, with all problems at once.
+    """
+    if asked.lower().endswith(".toml"):
+        return read_style(Path(asked))
+    names = catalogue_names()
+    if asked not in names:
+        guess = difflib.get_close_matches(asked.lower()[:LONGEST_GUESS], names, 1)
+        message = f"There is no style of this name.{did_you_mean(guess)}"
+        choices = f"{', '.join(names)}, or a file of your own that ends in .toml"
+        raise DraftRefused([Problem(option, message, Severity.REFUSAL, in_one_line(asked), choices)])
+    return read_style(CATALOGUE / f"{asked}.toml")
+
+
+def find_styles(asked: Sequence[str], *, all_styles: bool = False) -> tuple[Style, ...]:
+    """Return styles in the order asked for, those of the catalogue first when all are wanted; each once.
+
+    Raises:
+        DraftRefused: with the problems of every style, see `find_style`; or two would have the same files, or
+            there are more than MOST_STYLES.
+    """
+    names = [*(catalogue_names() if all_styles else ()), *asked]
+    styles = tuple(dict.fromkeys(gather(*(partial(find_style, name) for name in names))))
+    _refuse_unlike(styles)
+    return styles
+
+
+def _refuse_unlike(styles: Sequence[Style]) -> None:
+    problems = []
+    names = [safe_name(style.name) for style in styles]
+    for name in dict.fromkeys(name for name in names if names.count(name) > 1):
+        message = "Several styles have this name, so that their files would, too; change it in one of them."
+        problems.append(Problem("--style", message, Severity.REFUSAL, name))
+    if len(styles) > MOST_STYLES:
+        message = "So many styles cannot be told apart on one drawing; draft some in a run of their own."
+        problems.append(
+            Problem("--style", message, Severity.REFUSAL, str(len(styles)), f"up to {MOST_STYLES}")
+        )
+    if problems:
+        raise DraftRefused(problems)
+
+
+def read_style(path: Path) -> Style:
+    """Return the style of a file; what the file does not say is as in the style that it is like.
+
+    Raises:
+        DraftRefused: when it cannot be read or a setting is wrong, with all problems at once.
+    """
+    text = read_toml(read_text(path))
+    if text.tables is None:
+        raise DraftRefused(text.slips, str(path))
+    problems = list(text.slips)
+    texts = _texts(text.tables, problems)
+    base = Style(name=path.stem)
+    if like := texts.get("like"):
+        if like == path.stem or like not in catalogue_names():
+            problems.append(
+                _wrong("like", "No other style that `jeansblock styles` lists has this name.", like)
+            )
+        else:
+            base = find_style(like)
+    unit = Unit.named(texts["unit"]) if texts.get("unit") else None
+    if texts.get("unit") and unit is None:
+        problems.append(_wrong("unit", "This is none of the choices.", texts["unit"], "cm or mm or in"))
+    named = replace(
+        base, name=texts.get("name") or in_one_line(path.stem), says=texts.get("says") or base.says
+    )
+    style, wrong = read_settings(_settings(text.tables), named, unit)
+    problems += wrong
+    if problems:
+        placed = (p if p.line else replace(p, line=text.lines.get(p.key)) for p in problems)
+        raise DraftRefused(by_line(placed), str(path))
+    return style
+
+
+def _texts(tables: Mapping[str, Any], problems: list[Problem]) -> dict[str, str]:
+    found = {}
+    for key in _TEXTS:
+        value = tables.get(key, "")
+        if not isinstance(value, str):
+            problems.append(_wrong(key, 'This should be a text in quotes: "...".', value))
+        elif doubt := doubt_about_text(value):
+            problems.append(_wrong(key, doubt, value))
+        else:
+            found[key] = value.strip()
+    return found
+
+
+def _settings(tables: Mapping[str, Any]) -> dict[str, object]:
+    """Return what is set, by full name, less what is left empty."""
+    found: dict[str, object] = {}
+    for key, value in tables.items():
+        if isinstance(value, dict):
+            found |= {f"{key}.{name}": inner for name, inner in value.items()}
+        elif key not in _TEXTS:
+            found[key] = value
+    return {key: value for key, value in found.items() if value != ""}
+
+
+def _wrong(key: str, message: str, value: object, choices: str = "") -> Problem:
+    return Problem(key, message, Severity.REFUSAL, in_one_line(value), choices)
+
+
+def style_text(style: Style, unit: Unit) -> str:
+    """Return a style file with every setting of a style, its meaning and its range, to change lines in.
+
+    Read back it gives the style within what a length is rounded to.
+    """
+    lines = [
+        "# A style of jeans. Change what you like; a line that is left out is as in a straight cut.",
+        '# Lengths are texts like "4 cm" or "1 1/2 in", shares are texts like "42 %".',
+        "",
+        f"name = {_quoted(style.name)}",
+        f"says = {_quoted(style.says)}",
+    ]
+    group = ""
+    for key, setting in SETTINGS.items():
+        table, _, name = key.rpartition(".")
+        if table != group:
+            lines += ["", f"[{table}]"]
+            group = table
+        value = value_of(style, key)
+        if key == "below_waist" and style.rise is not None:
+            value = None
+        shown = show_value(key, value, unit)
+        word = shown if setting.kind is Kind.YES_OR_NO else f'"{shown}"'
+        word = {"yes": "true", "no": "false"}.get(word, word)
+        lines.append(f"{name} = {word}  # {setting.says} ({plausible(setting, unit)})")
+    return "\n".join(lines) + "\n"
+
+
+def _quoted(text: str) -> str:
+    escaped = text.replace("\\", "\\\\").replace('"', '\\"')
+    return f'"{escaped}"'

@@ -1,0 +1,179 @@
+"""The pieces of the fly: its facing, its shield, and the template of its topstitching.
+
+The facing goes behind the front that laps over, the shield behind the other; both fronts stay one pair. For
+buttons there is a second facing in two layers, which carries the buttonholes so that they do not show.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import replace
+
+from drafting.block.block import Block, Half
+from drafting.body.measurements import Side
+from drafting.geometry.curves import QUARTER_ROUND, Cubic
+from drafting.geometry.paths import Path
+from drafting.geometry.points import Point, Vector
+from drafting.pieces.pieces import Cutting, Edge, Finish, Mark, MarkKind, Material, Notch, Piece
+from drafting.pieces.seams import Seam
+from styles.base.edges import CROTCH, WAIST
+from styles.base.grain import plumb_grain
+from styles.base.part import HalfOf, Notion, Part
+from styles.base.runs import walk
+from styles.choice.style import Laps, Style
+from styles.parts.fly_length import FlyLength, facing_width, fly_length, shield_width
+from styles.parts.front_leg import FRONT_LEG
+from styles.parts.waistband import HOLE_FROM_END, SHANK
+from styles.top.upper import Front, front_at, seam_depth
+
+CENTRE_FRONT, INNER, TOPSTITCHING = "centre front", "inner edge", "topstitching"
+FOLD, LOWER = "fold", "lower end"
+ZIP, BUTTON = "jeans zip, closed end", "fly button, 14 mm (9/16 in)"
+BUTTONHOLES = "fly facing for buttonholes"
+
+_HOLE = 16.0
+"""A buttonhole is 2 mm longer than its button is wide (common practice)."""
+
+_BESIDE_HOLES = 5.0
+"""The grain line of their facing keeps this far from the buttonholes, mm (common practice)."""
+
+_STITCHING_BELOW, _FACING_BELOW, _SHIELD_BELOW = 5.0, 15.0, 25.0
+"""How far below its stop the topstitching, the facing and the shield end, mm (common practice)."""
+
+_J_HEIGHT, _J_SHARE = 1.25, 0.6
+"""The J turns in over this many of its widths, but over no larger share of the fly's length
+(common practice)."""
+
+
+def fly(block: Block, style: Style, fronts: Mapping[str, Piece]) -> Part:
+    """Return facing, shield and topstitching template, sewn to the front legs, and the zip or the buttons.
+
+    Args:
+        block: The block.
+        style: The style; its `laps` decides which front gets the facing.
+        fronts: The front legs by name.
+    """
+    length = fly_length(block, style)
+    over, under = (Side.LEFT, Side.RIGHT) if style.laps is Laps.LEFT_OVER_RIGHT else (Side.RIGHT, Side.LEFT)
+    lapping, covered = _half(block, over), _half(block, under)
+    front = front_at(lapping.front, seam_depth(style))
+    facing = _facing(f"fly facing ({over.value} front)", front, style, length)
+    shield = _shield(f"fly shield ({under.value} front)", style, length)
+    template = _template(f"fly topstitching template ({over.value} front)", front, style, length)
+    # All are drawn with a right front. A facing lies with its face to the body, so its own face shows the
+    # mirror image of its front; the shield faces outwards, and the template lies on the front's face.
+    holes = _buttonhole_facing(f"{BUTTONHOLES} ({over.value} front)", facing, style, length)
+    if over is Side.LEFT:
+        template = template.mirrored()
+    else:
+        facing, shield, holes = facing.mirrored(), shield.mirrored(), holes.mirrored()
+
+    on_top, below = (fronts[HalfOf(half).name(FRONT_LEG)] for half in (lapping, covered))
+    seams: tuple[Seam, ...] = (
+        _along_centre(facing, on_top, facing.edge(CENTRE_FRONT).length),
+        _along_centre(shield, below, length.opening),
+        _along_centre(template, on_top, template.edge(CENTRE_FRONT).length),
+    )
+    if length.zip:
+        return Part((facing, shield, template), seams, notions=(Notion(ZIP, 1, length.zip),))
+    behind = Seam(
+        f"{holes.name} behind the facing",
+        (walk(facing, INNER, away_from=WAIST),),
+        (walk(holes, INNER, away_from=WAIST),),
+    )
+    seams = (*seams, behind, _along_centre(holes, on_top, holes.edge(CENTRE_FRONT).length))
+    return Part((facing, holes, shield, template), seams, notions=(Notion(BUTTON, len(length.buttons)),))
+
+
+def _half(block: Block, side: Side) -> Half:
+    """Return the half of one side of the body."""
+    return next(half for half in block.halves if half.side in (side, None))
+
+
+def _along_centre(piece: Piece, front: Piece, end: float) -> Seam:
+    """Return the seam of a piece with its front, from the waist down."""
+    runs = (
+        (walk(front, CROTCH, away_from=WAIST, end=end),),
+        (walk(piece, CENTRE_FRONT, away_from=WAIST, end=end),),
+    )
+    return Seam(f"{piece.name} at the centre front", *runs)
+
+
+def _facing(name: str, front: Front, style: Style, length: FlyLength) -> Piece:
+    room = style.allowances
+    waist, inner, centre = _j_shape(front, facing_width(style), length.opening + _FACING_BELOW)
+    edges = (
+        Edge(WAIST, waist, room.waist),
+        Edge(INNER, inner, room.small),
+        Edge(CENTRE_FRONT, centre, room.crotch_seam, notches=(_stop(centre, length),)),
+    )
+    return Piece(name, edges, plumb_grain(edges), Cutting())
+
+
+def _buttonhole_facing(name: str, facing: Piece, style: Style, length: FlyLength) -> Piece:
+    """Return a copy of the facing, cut as a pair that is sewn together, with the buttonholes marked."""
+    centre = facing.edge(CENTRE_FRONT).path
+    start = _hole_from_centre(style)
+
+    def hole(below: float) -> Path:
+        place = centre.length - below
+        at, inwards = centre.point(place), centre.direction(place).left
+        return Path.through([at + inwards * start, at + inwards * (start + _HOLE)])
+
+    marks = tuple(Mark("buttonhole", MarkKind.LINE, hole(below)) for below in length.buttons)
+    # Beside the buttonholes, above the turn of the J.
+    grain = facing.grain.between(_J_SHARE * facing.grain.length / 2, facing.grain.length)
+    inwards = centre.direction(centre.length).left
+    clear = start + _HOLE + _BESIDE_HOLES - (grain.end - centre.end).dot(inwards)
+    grain = grain.moved(lambda p: p + inwards * clear)
+    return replace(facing, name=name, grain=grain, cutting=Cutting(2, pairs=True), marks=marks)
+
+
+def _hole_from_centre(style: Style) -> float:
+    """Return how far from the centre front the buttonholes start: as the band's, nearer on a narrow fly."""
+    return min(HOLE_FROM_END, (style.fly_width - _HOLE) / 2)
+
+
+def _template(name: str, front: Front, style: Style, length: FlyLength) -> Piece:
+    waist, stitching, centre = _j_shape(front, style.fly_width, length.opening + _STITCHING_BELOW)
+    edges = (
+        Edge(WAIST, waist),
+        Edge(TOPSTITCHING, stitching),
+        Edge(CENTRE_FRONT, centre, notches=(_stop(centre, length),)),
+    )
+    # Beside the centre front, which leaves room for words on a piece as narrow as this.
+    return Piece(name, edges, plumb_grain(edges, across=0.6), Cutting(material=Material.TEMPLATE))
+
+
+def _shield(name: str, style: Style, length: FlyLength) -> Piece:
+    """Return the shield: straight, doubled along its outer edge."""
+    room, width, high = style.allowances, shield_width(style), length.opening + _SHIELD_BELOW
+    top_left, low_left = Point(0, high), Point(0, 0)
+    low_right, top_right = Point(width, 0), Point(width, high)
+    centre = Path.through([low_right, top_right])
+    edges = (
+        Edge(WAIST, Path.through([top_right, top_left]), room.waist),
+        Edge(FOLD, Path.through([top_left, low_left]), finish=Finish.FOLD),
+        Edge(LOWER, Path.through([low_left, low_right]), room.small),
+        Edge(CENTRE_FRONT, centre, room.crotch_seam, notches=(_stop(centre, length),)),
+    )
+    inset = width - _hole_from_centre(style) - SHANK
+    places = [Point(inset, high - below) for below in length.buttons]
+    marks = tuple(Mark("button", MarkKind.DRILL, Path.through([at, at + Vector(1, 0)])) for at in places)
+    return Piece(name, edges, plumb_grain(edges), Cutting(), marks)
+
+
+def _j_shape(front: Front, width: float, length: float) -> tuple[Path, Path, Path]:
+    """Return waist, inner edge and centre edge of a strip along the centre front that ends in a J."""
+    _, centre = front.crotch.split(front.crotch.length - length)
+    waist, _ = front.waist.split(width)
+    down, end = -centre.direction(centre.length), centre.start
+    straight = length - min(_J_HEIGHT * width, _J_SHARE * length)
+    turn = waist.end + down * straight
+    into_seam = -centre.direction(0).left
+    curve = Cubic.bent(turn, down, end, into_seam, QUARTER_ROUND)
+    return waist, Path((Cubic.line(waist.end, turn), curve)), centre
+
+
+def _stop(centre: Path, length: FlyLength) -> Notch:
+    return Notch(length.stop, centre.length - length.opening)
