@@ -4,9 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
-from typing import Any
 
-from drafting.base.findings import Finding
 from drafting.base.proportions import Ease, Proportions
 from drafting.block.alteration import Alteration
 from drafting.block.construction import Step
@@ -144,20 +142,6 @@ class Block:
     def thigh_level(self) -> float:
         """The height just below both forks at which the thigh is measured on the pattern."""
         return self.halves[0].thigh_level(self.proportions)
-
-    def figures(self) -> dict[str, Any]:
-        """Return the numbers of the block in cm, see `drafting.report.figures`."""
-        from drafting.report.figures import block_figures
-
-        return block_figures(self)
-
-    def findings(self) -> tuple[Finding, ...]:
-        """Return what there is to say about the fit, and which measurement would help it most."""
-        from drafting.report.corrections import correction_findings
-        from drafting.report.fit import fit_findings
-        from drafting.report.what_to_measure import advice
-
-        return (*fit_findings(self), *correction_findings(self), *advice(self))
 
 
 def draft_block(

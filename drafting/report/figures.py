@@ -9,6 +9,7 @@ from typing import Any
 from drafting.base.findings import Finding
 from drafting.base.tolerance import SEAM
 from drafting.block.block import Block
+from drafting.report.findings import block_findings
 from drafting.report.fit import crotch_line, girth_lines, means_used
 
 
@@ -105,5 +106,5 @@ def block_figures(block: Block) -> dict[str, Any]:
             for half in block.halves
             for name in ("front", "back")
         ],
-        "findings": [finding_figures(finding) for finding in block.findings()],
+        "findings": [finding_figures(finding) for finding in block_findings(block)],
     }

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass
 from functools import reduce
 from typing import Any, TypeVar
 
@@ -13,12 +12,10 @@ from drafting.base.errors import DraftRefused
 from outputs.commands.completion import names_of, one_of
 from outputs.commands.style_arguments import change_arguments, read_arguments
 from outputs.files.gathering import gather
+from outputs.jobs.options import FORMATS, DraftOptions
 from outputs.paper.paper import PAPERS, Orientation
-from outputs.print.options import PrintOptions, read_print_options
-from outputs.reading.style_options import StyleOptions, not_among
-
-FORMATS = ("pdf", "svg", "dxf", "png")
-"""What `outputs.print.formats` can write."""
+from outputs.print.options import read_print_options
+from outputs.reading.style_options import not_among
 
 _Command = TypeVar("_Command", bound=Callable[..., Any])
 
@@ -60,23 +57,6 @@ _OPTIONS = (
 def draft_options(command: _Command) -> _Command:
     """Give a command all options of a draft but its style; `read_draft_options` reads what they hand over."""
     return change_arguments(reduce(lambda made, option: option(made), reversed(_OPTIONS), command))
-
-
-@dataclass(frozen=True, kw_only=True)
-class DraftOptions:
-    """What was asked for, all but the style.
-
-    Attributes:
-        changes: What shall be otherwise.
-        printing: Which pieces are printed, and how the PDF is.
-        formats: Of `FORMATS`.
-        anyway: Write a pattern that a check found faulty.
-    """
-
-    changes: StyleOptions
-    printing: PrintOptions
-    formats: tuple[str, ...]
-    anyway: bool
 
 
 def read_draft_options(*, formats: tuple[str, ...], anyway: bool, **asked: Any) -> DraftOptions:

@@ -17,9 +17,9 @@ from types import FrameType
 from typing import Any
 
 from drafting.base.errors import DraftRefused, Problem, Severity
-from outputs.commands.draft_options import DraftOptions
 from outputs.files.folder import refuse_link, safe_name
 from outputs.jobs.ending import leave
+from outputs.jobs.options import DraftOptions
 from outputs.reading.measurements_file import MeasurementFile
 from outputs.reading.people import Person
 from styles.choice.style import Style

@@ -4,15 +4,18 @@ from __future__ import annotations
 
 import json
 from collections.abc import Collection, Iterator, Mapping, Sequence
+from dataclasses import replace
 from pathlib import Path
 
 from drafting.base.units import format_length
+from drafting.pieces.pattern import Pattern
 from outputs.files.folder import Writer, write_folder
 from outputs.fit.block_picture import draw_block_picture
 from outputs.fit.ease_picture import draw_ease_picture
 from outputs.fit.summary import summary_lines, wrapped
 from outputs.paper.paper import Paper
-from outputs.print.files import PatternPrint, pattern_to_print, sheet_counts
+from outputs.print.chosen_pieces import choose
+from outputs.print.files import PatternPrint, sheet_counts
 from outputs.print.formats import pattern_writers
 from outputs.print.options import PrintOptions
 from outputs.print.piece_text import some_pieces
@@ -26,6 +29,7 @@ from outputs.words.report import PrintReport
 from styles.choice.style import Style
 from styles.making.figures import jeans_figures
 from styles.making.jeans import Jeans
+from styles.making.toile import toile_pieces
 
 TO_PRINT = "to print"
 """What begins the line that tells how much paper a pattern takes."""
@@ -196,3 +200,14 @@ def _write_figures(
 
 def _write_text(path: Path, text: str) -> None:
     path.write_text(text, encoding="utf-8", newline="\n")
+
+
+def pattern_to_print(pattern: Pattern, options: PrintOptions) -> Pattern:
+    """Return the pattern with the pieces that are to be printed.
+
+    Raises:
+        DraftRefused: no piece has such a name.
+    """
+    if options.toile:
+        return replace(pattern, printed=toile_pieces(pattern))
+    return choose(pattern, options.only) if options.only else pattern

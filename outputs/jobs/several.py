@@ -15,9 +15,17 @@ from outputs.compare.comparison_sheet import ComparisonSheet
 from outputs.files.folder import Writer, safe_name, write_folder
 from outputs.files.gathering import gather
 from outputs.fit.summary import UNIT_HEADS, WIDTH, wrapped
-from outputs.jobs.draft import TO_PRINT, numbers_and_pictures, printed_as, said_files, said_of, said_readings
+from outputs.jobs.draft import (
+    TO_PRINT,
+    numbers_and_pictures,
+    pattern_to_print,
+    printed_as,
+    said_files,
+    said_of,
+    said_readings,
+)
 from outputs.paper.paper import A4, LETTER, PAPERS, Paper, Roll
-from outputs.print.files import PatternPrint, pattern_to_print
+from outputs.print.files import PatternPrint
 from outputs.print.formats import pattern_writers
 from outputs.print.options import PrintOptions
 from outputs.reading.inputs import Inputs

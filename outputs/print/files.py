@@ -15,7 +15,6 @@ from outputs.canvas.canvas import Recording
 from outputs.canvas.typeface import Typeface
 from outputs.files.folder import safe_name
 from outputs.paper.paper import PAPERS, SINGLE, Paper, Roll
-from outputs.print.chosen_pieces import choose
 from outputs.print.options import PrintOptions
 from outputs.print.pdf import (
     PageTooLarge,
@@ -29,7 +28,6 @@ from outputs.print.roll import laid_on_roll
 from outputs.print.single_page import SinglePage, single_page
 from outputs.sheets.tiling import Tiling, tiled
 from outputs.words.report import PrintReport
-from styles.making.toile import toile_pieces
 
 NOTES = "notes.pdf"
 """What goes with a pattern on large sheets, for the printer at home."""
@@ -37,17 +35,6 @@ ROLLS = (Roll("roll 24 in", 24 * 25.4), Roll("roll 36 in", 36 * 25.4))
 """Rolls that most copy shops have (from memory)."""
 
 Laid = Tiling | SinglePage
-
-
-def pattern_to_print(pattern: Pattern, options: PrintOptions) -> Pattern:
-    """Return the pattern with the pieces that are to be printed.
-
-    Raises:
-        DraftRefused: no piece has such a name.
-    """
-    if options.toile:
-        return replace(pattern, printed=toile_pieces(pattern))
-    return choose(pattern, options.only) if options.only else pattern
 
 
 @dataclass(frozen=True, eq=False)

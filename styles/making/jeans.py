@@ -12,6 +12,7 @@ from drafting.pieces.pattern import Pattern
 from drafting.pieces.pieces import Piece
 from drafting.pieces.seams import Corner, Run, Seam
 from drafting.pieces.trueing import CornerCheck, SeamCheck, check_corners, check_pieces, check_seams
+from drafting.report.findings import block_findings
 from styles.base.hem import check_turn_up, turn_up_on
 from styles.base.part import HalfOf, Notion, Part, counted
 from styles.choice.style import Band, Style
@@ -122,7 +123,7 @@ def make_jeans(
     seam_checks, corner_checks = check_seams(trued, seams), check_corners(trued, corners)
     band_length = _band_length(pieces, fronts, backs)
     findings = (
-        *block.findings(),
+        *block_findings(block),
         *check_stretch(style, cloth or Cloth(), block.body),
         *check_turn_up(block, asked, style.turn_up),
         *check_worn_girth(block.body, _worn_level(block, style), band_length),

@@ -14,6 +14,7 @@ sys.path.insert(0, str(Path(__file__).parents[2]))
 import numpy as np
 
 from drafting import Block, Measurements, draft_block
+from drafting.report.figures import block_figures
 from styles.choice.style import STRAIGHT
 from styles.making.jeans import make_jeans
 from tests.bench.stopwatch import side_by_side, table
@@ -56,7 +57,7 @@ def main() -> None:
     full = draft_block(BODIES["and thigh, widened"])
     taken = side_by_side(
         *(repeated(body) for body in BODIES.values()),
-        lambda: [full.figures() for _ in range(REPEATS)],
+        lambda: [block_figures(full) for _ in range(REPEATS)],
         lambda: [make_jeans(full, STRAIGHT) for _ in range(REPEATS)],
         lambda: [bare(count) for _ in range(REPEATS)],
         rounds=rounds,

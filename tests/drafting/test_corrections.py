@@ -21,6 +21,8 @@ from drafting.body.body import Origin
 from drafting.body.corrections import CORRECTIONS, Changes, changes_of
 from drafting.body.measurements import SideMeasurements
 from drafting.geometry.paths import Path
+from drafting.report.figures import block_figures
+from drafting.report.findings import block_findings
 from outputs.reading.measurements_file import read_measurements
 from tests.fairness import largest_turn
 from tests.sewn_block import joins, outline, width_at
@@ -323,10 +325,10 @@ def test_what_was_seen_at_the_crotch_is_not_fitted_away() -> None:
     assert block.toile.crotch_length == pytest.approx(705, abs=0.1)
     more = block.crotch_length - block.toile.crotch_length
     assert more > 3
-    crotch = block.figures()["crotch"]
+    crotch = block_figures(block)["crotch"]
     assert crotch["target"] == pytest.approx(70.5 + more / 10, abs=0.02)
     assert crotch["corrected"] == pytest.approx(more / 10, abs=0.001)
-    codes = {finding.code for finding in block.findings()}
+    codes = {finding.code for finding in block_findings(block)}
     assert "crotch-corrected" in codes and "crotch-out-of-reach" not in codes
 
 
@@ -340,7 +342,7 @@ def test_all_are_made_at_once_whatever_their_order() -> None:
     }
     backwards = dict(reversed(amounts.items()))
     first, second = (draft_block(wearer(), corrections=each) for each in (amounts, backwards))
-    assert first.figures() == second.figures()
+    assert block_figures(first) == block_figures(second)
     assert list(first.corrections) == list(second.corrections)
 
 
@@ -353,7 +355,7 @@ def test_a_block_without_corrections_is_the_toile_itself(none: Mapping[str, floa
     plain, corrected = draft_block(wearer()), draft_block(wearer(), corrections={"full_seat": 10})
     same = draft_block(wearer(), corrections=none)
     assert same.toile is None and corrected.toile
-    assert same.figures() == plain.figures() == corrected.toile.figures()
+    assert block_figures(same) == block_figures(plain) == block_figures(corrected.toile)
     assert same.front.side == plain.front.side == corrected.toile.front.side
 
 
@@ -376,7 +378,7 @@ def test_levels_of_the_body_move_with_the_pattern_and_say_so() -> None:
 def test_the_room_that_the_wearer_chose_counts_as_ease() -> None:
     block = draft_block(wearer(), corrections={"hip_in": 20, "waist_in": 15})
     assert (block.ease.hip, block.ease.waist) == (10, -5)
-    assert "girth-short" not in {finding.code for finding in block.findings()}
+    assert "girth-short" not in {finding.code for finding in block_findings(block)}
 
 
 def test_the_steps_name_what_was_corrected() -> None:
@@ -390,7 +392,7 @@ def test_the_steps_name_what_was_corrected() -> None:
 @each_correction
 def test_every_correction_is_told_with_lengths_before_and_after(key: str) -> None:
     block = draft_block(wearer(total_crotch_length=700), corrections={key: usual(key)})
-    findings = {finding.code: finding for finding in block.findings()}
+    findings = {finding.code: finding for finding in block_findings(block)}
     assert findings["corrected"].amounts == (usual(key),)
     assert len(findings["corrected-lengths"].amounts) >= 2
     assert CORRECTIONS[key].source and CORRECTIONS[key].done
@@ -416,7 +418,7 @@ def test_shorts_are_changed_above_their_hem_only(key: str) -> None:
     assert block.toile
     longer = block.front.side.length - block.toile.front.side.length
     assert longer == pytest.approx(10 if key == "longer_at_thigh" else 0, abs=0.3)
-    told = "correction-below-hem" in {finding.code for finding in block.findings()}
+    told = "correction-below-hem" in {finding.code for finding in block_findings(block)}
     assert told == (key != "longer_at_thigh")
 
 

@@ -6,6 +6,7 @@ import pytest
 
 from drafting import draft_block
 from drafting.report.ease_profile import EaseProfile, GirthPoint, Zone, ease_profiles
+from drafting.report.findings import block_findings
 from drafting.report.fit import girth_lines
 from tests.sewn_block import leg_girth, outline, width_at
 from tests.wearers import wearer
@@ -98,7 +99,7 @@ def test_a_tenth_of_a_centimetre_is_not_tight() -> None:
 def test_the_leg_is_tight_where_the_report_says_so(changed: dict[str, float]) -> None:
     block = draft_block(wearer(**changed))
     _, leg = ease_profiles(block)
-    said = {finding.code: finding for finding in block.findings()}
+    said = {finding.code: finding for finding in block_findings(block)}
     assert bool(leg.tight_spots()) == ("leg-short" in said)
     for spot in leg.tight_spots():
         # the report looks every centimetre, the profile every half

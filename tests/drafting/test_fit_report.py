@@ -8,6 +8,8 @@ from drafting import Block, Ease, draft_block
 from drafting.base.findings import Finding, Level
 from drafting.body.body import Origin
 from drafting.body.measurements import Population
+from drafting.report.figures import block_figures
+from drafting.report.findings import block_findings
 from drafting.report.fit import GirthLine, crotch_line, girth_lines, means_used
 from tests.sewn_block import leg_girth
 from tests.wearers import wearer
@@ -18,7 +20,7 @@ def line(block: Block, level: str) -> GirthLine:
 
 
 def found(block: Block, code: str) -> list[Finding]:
-    return [finding for finding in block.findings() if finding.code == code]
+    return [finding for finding in block_findings(block) if finding.code == code]
 
 
 def test_the_levels_come_from_the_waist_down() -> None:
@@ -152,7 +154,7 @@ def test_a_disagreement_of_the_two_rises_is_passed_on() -> None:
 
 def test_the_figures_are_the_report_in_centimetres() -> None:
     block = draft_block(wearer(total_crotch_length=700, thigh_girth=600))
-    figures = block.figures()
+    figures = block_figures(block)
     assert figures["unit"] == "cm"
     assert figures["girths"]["waist"]["body"] == 76
     assert figures["girths"]["hip"]["ease"] == 3
@@ -164,4 +166,4 @@ def test_the_figures_are_the_report_in_centimetres() -> None:
         figures["crotch"]["front"] + figures["crotch"]["back"], abs=0.002
     )
     assert all(seam["passes"] for seam in figures["seams"])
-    assert [finding["code"] for finding in figures["findings"]] == [f.code for f in block.findings()]
+    assert [finding["code"] for finding in figures["findings"]] == [f.code for f in block_findings(block)]

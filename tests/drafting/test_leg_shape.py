@@ -7,6 +7,7 @@ from hypothesis import strategies as st
 from drafting import DraftRefused, LegCut, Measurements, draft_block
 from drafting.block.block import Block
 from drafting.geometry.points import Point
+from drafting.report.figures import block_figures
 from tests.sewn_block import leg_girth, outline, unfair_lines, width_at
 from tests.strategies import bodies
 from tests.wearers import wearer
@@ -71,7 +72,7 @@ def test_shorts_end_on_the_way_from_knee_to_crotch_and_keep_their_seams_equal() 
 
 
 def test_shorts_are_told_nothing_about_knee_calf_and_ankle() -> None:
-    levels = drafted(SHORTS, calf_girth=360, ankle_girth=220).figures()["girths"]
+    levels = block_figures(drafted(SHORTS, calf_girth=360, ankle_girth=220))["girths"]
     assert "hem" in levels and not {"knee", "calf", "ankle"} & set(levels)
 
 

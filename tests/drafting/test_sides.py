@@ -8,6 +8,7 @@ from drafting import Block, draft_block
 from drafting.block.block import Half
 from drafting.body.checks import check_measurements
 from drafting.body.measurements import Side, SideMeasurements
+from drafting.report.figures import block_figures
 from drafting.report.fit import girth_lines
 from styles.choice.style import STRAIGHT
 from styles.making.jeans import Jeans, make_jeans
@@ -172,7 +173,7 @@ def test_each_thigh_has_a_line_in_the_report() -> None:
     lines = {line.level: line for line in girth_lines(block)}
     assert (lines["thigh"].body, lines["left thigh"].body) == (640, 560)
     assert lines["left thigh"].pattern == pytest.approx(thigh(block, Side.LEFT), abs=0.1)
-    assert block.figures()["girths"]["left_thigh"]["body"] == 56
+    assert block_figures(block)["girths"]["left_thigh"]["body"] == 56
     assert all(line.enough for line in lines.values())
 
 
@@ -231,9 +232,9 @@ def test_equal_sides_are_drafted_like_the_same_values_given_once() -> None:
 
 def test_the_blocks_own_figures_count_every_piece() -> None:
     once, apart = draft_block(wearer()), uneven({"thigh_girth": 600}, {"thigh_girth": 588})
-    assert [(piece["name"], piece["quantity"]) for piece in once.figures()["pieces"]] == [
+    assert [(piece["name"], piece["quantity"]) for piece in block_figures(once)["pieces"]] == [
         ("front", 2), ("back", 2)
     ]  # fmt: skip
-    assert {(piece["name"], piece["quantity"]) for piece in apart.figures()["pieces"]} == {
+    assert {(piece["name"], piece["quantity"]) for piece in block_figures(apart)["pieces"]} == {
         (f"{side} {name}", 1) for side in ("left", "right") for name in ("front", "back")
     }

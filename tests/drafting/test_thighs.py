@@ -5,6 +5,7 @@ from __future__ import annotations
 import pytest
 
 from drafting import Block, draft_block
+from drafting.report.findings import block_findings
 from drafting.report.fit import girth_lines
 from tests.sewn_block import joins, leg_girth, outline, unfair_lines
 from tests.wearers import wearer
@@ -24,7 +25,7 @@ MID = (780 + 450) / 2
 
 
 def codes(block: Block) -> set[str]:
-    return {finding.code for finding in block.findings()}
+    return {finding.code for finding in block_findings(block)}
 
 
 @pytest.mark.parametrize("mid_thigh", [535, 541])

@@ -12,6 +12,7 @@ import pytest
 from drafting import Block, Ease, draft_block
 from drafting.base.findings import Finding, Level
 from drafting.body.measurements import Population
+from drafting.report.findings import block_findings
 from drafting.report.what_to_measure import advice, doubts, mean_shortage
 from tests.wearers import wearer
 
@@ -27,7 +28,7 @@ def keys(drafted: Block) -> list[str]:
 
 
 def told(drafted: Block) -> Finding:
-    [finding] = [finding for finding in drafted.findings() if finding.code == "measure-next"]
+    [finding] = [finding for finding in block_findings(drafted) if finding.code == "measure-next"]
     return finding
 
 
@@ -55,7 +56,7 @@ def test_waist_to_hip_tells_the_hip_level_as_well() -> None:
 def test_when_all_that_decides_the_fit_is_measured_nothing_is_asked() -> None:
     drafted = block(**LENGTHS, thigh_girth=580, knee_girth=370, heel_girth=320)
     assert doubts(drafted) == () and advice(drafted) == ()
-    assert all(finding.code != "measure-next" for finding in drafted.findings())
+    assert all(finding.code != "measure-next" for finding in block_findings(drafted))
 
 
 @pytest.mark.parametrize("estimate_like", [Population.NOBODY, Population.MEN])

@@ -22,8 +22,8 @@ from hypothesis import strategies as st
 from typed_files import FULL, PLAIN
 
 from outputs import command, draft_files
-from outputs.commands.draft_options import FORMATS
 from outputs.demo import DEMO_FILES
+from outputs.jobs.options import FORMATS
 from outputs.paper.paper import PAPERS
 from outputs.reading.style_file import catalogue_names
 

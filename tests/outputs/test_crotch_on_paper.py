@@ -20,6 +20,7 @@ import pdfplumber
 import pytest
 from numpy.typing import NDArray
 
+from drafting.report.figures import block_figures
 from outputs.print.pdf import write_single_page_pdf
 from styles.choice.style import STRAIGHT, Band
 from styles.making.figures import jeans_figures
@@ -121,18 +122,18 @@ def test_the_crotch_seam_on_paper_is_the_one_in_the_report(wearer: str) -> None:
     """The fold of the back band is the band's height; the front's is the same at the centre front."""
     _, folds = paper(wearer, Band.SHAPED)
     measured = on_paper(wearer, Band.SHAPED) + 2 * min(folds) + 2 * BELOW_WAIST[wearer]
-    reported = block_of(wearer).figures()["crotch"]["total"] * 10
+    reported = block_figures(block_of(wearer))["crotch"]["total"] * 10
     assert measured == pytest.approx(reported, abs=0.5)
 
 
 @pytest.mark.parametrize("wearer", BELOW_WAIST)
 def test_under_a_straight_band_the_seam_ends_where_the_band_is_sewn_on(wearer: str) -> None:
     measured = on_paper(wearer, Band.STRAIGHT) + 2 * BELOW_WAIST[wearer]
-    assert measured == pytest.approx(block_of(wearer).figures()["crotch"]["total"] * 10, abs=0.5)
+    assert measured == pytest.approx(block_figures(block_of(wearer))["crotch"]["total"] * 10, abs=0.5)
 
 
 def test_the_figures_file_names_the_same_total() -> None:
     block = block_of("zaneta")
     figures = json.loads(json.dumps(jeans_figures(make_jeans(block, STRAIGHT))))
-    assert figures["crotch"]["total"] == block.figures()["crotch"]["total"]
+    assert figures["crotch"]["total"] == block_figures(block)["crotch"]["total"]
     assert figures["crotch"]["total"] == pytest.approx(71.5, abs=0.05), "71 measured and 0.5 of ease"
