@@ -1,9 +1,27 @@
-"""The drafting engine: measurements in, a block out.
+"""The drafting engine: measurements in, a block out. Millimetres everywhere.
 
-    from drafting import Measurements, draft_block
-    block = draft_block(Measurements(waist_girth=760, hip_girth=980, inside_leg_height=780, body_rise=265))
+>>> from drafting import Measurements, block_figures, block_lines, draft_block
+>>> block = draft_block(
+...     Measurements(waist_girth=760, hip_girth=980, inside_leg_height=780, body_rise=265)
+... )
+>>> block_figures(block)["girths"]["waist"]["body"]  # figures are in cm
+76.0
+>>> lines = block_lines(block)
+>>> lines["front"]["side seam"].shape[1]
+2
+>>> sorted(lines["levels"])
+['crotch', 'hem', 'hip', 'knee', 'waist']
 
-Millimetres everywhere. Names load when first used, so that reading measurements does not wait for geometry.
+What no draft could be meant by is refused, with every reason at once:
+
+>>> from drafting import DraftRefused
+>>> try:
+...     draft_block(Measurements(waist_girth=7600, hip_girth=980, inside_leg_height=780, body_rise=265))
+... except DraftRefused as refusal:
+...     [problem.key for problem in refusal.problems]
+['waist_girth']
+
+Names load when first used, so that reading measurements does not wait for geometry.
 """
 
 from __future__ import annotations
@@ -19,6 +37,13 @@ if TYPE_CHECKING:
     from drafting.block.block import draft_block as draft_block
     from drafting.block.leg_shape import LegCut as LegCut
     from drafting.body.measurements import Measurements as Measurements
+    from drafting.body.measurements import Population as Population
+    from drafting.body.measurements import Side as Side
+    from drafting.body.measurements import SideMeasurements as SideMeasurements
+    from drafting.body.measurements import WaistLevel as WaistLevel
+    from drafting.report.figures import block_figures as block_figures
+    from drafting.report.findings import block_findings as block_findings
+    from drafting.report.lines import block_lines as block_lines
 
 _HOMES = {
     "Block": "block.block",
@@ -26,7 +51,14 @@ _HOMES = {
     "Ease": "base.proportions",
     "LegCut": "block.leg_shape",
     "Measurements": "body.measurements",
+    "Population": "body.measurements",
     "Proportions": "base.proportions",
+    "Side": "body.measurements",
+    "SideMeasurements": "body.measurements",
+    "WaistLevel": "body.measurements",
+    "block_figures": "report.figures",
+    "block_findings": "report.findings",
+    "block_lines": "report.lines",
     "draft_block": "block.block",
 }
 __all__ = sorted(_HOMES)
