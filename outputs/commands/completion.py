@@ -28,7 +28,7 @@ def one_of(words: Iterable[str]) -> dict[str, Any]:
 
 
 def _styles() -> Iterable[str]:
-    from outputs.reading.style_file import catalogue_names
+    from styles.choice.catalogue import catalogue_names
 
     return catalogue_names()
 

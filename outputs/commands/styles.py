@@ -44,8 +44,9 @@ def styles(name: str | None, picture: Path | None, body: Path | None, unit: str,
     from outputs.demo import AVERAGE
     from outputs.files.gathering import gather
     from outputs.reading.measurements_file import read_measurements
-    from outputs.reading.style_file import catalogue_names, find_style, find_styles
+    from outputs.reading.style_file import find_style, find_styles
     from outputs.reading.style_words import catalogue_lines, setting_lines
+    from styles.choice.catalogue import catalogue_names
 
     chosen, read, _ = gather(
         lambda: [find_style(name, option="NAME")] if name else find_styles(catalogue_names()),
@@ -121,8 +122,8 @@ def style_file(name: str, like: str, unit: str, out: Path | None, force: bool) -
 
 
 def _refuse_name(name: str) -> None:
-    from outputs.reading.measurement_template import doubt_about_text
-    from outputs.reading.style_file import catalogue_names
+    from drafting.base.typed import doubt_about_text
+    from styles.choice.catalogue import catalogue_names
 
     doubt = doubt_about_text(name)
     if not name.strip():

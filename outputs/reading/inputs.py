@@ -23,9 +23,9 @@ from outputs.reading.measurements_file import MeasurementFile
 from outputs.reading.style_options import StyleOptions
 from styles.choice.settings import SETTINGS, Kind, value_of, with_settings
 from styles.choice.style import Style
-from styles.cloth.block_for_style import block_for
 from styles.cloth.cloth import Cloth, refuse_meaningless_cloth
-from styles.making.jeans import Jeans, make_jeans
+from styles.making.draft import jeans_for
+from styles.making.jeans import Jeans
 
 INPUTS_FILE = "inputs.json"
 """Its name in the folder of a draft."""
@@ -83,8 +83,14 @@ class Inputs:
         Raises:
             DraftRefused: the measurements do not allow it.
         """
-        block = block_for(self.measurements, self.style, self.cloth, self.corrections)
-        return make_jeans(block, self.style, wearer=self.wearer, date=self.taken_on, cloth=self.cloth)
+        return jeans_for(
+            self.measurements,
+            self.style,
+            self.cloth,
+            self.corrections,
+            wearer=self.wearer,
+            date=self.taken_on,
+        )
 
     def text(self, printed: Mapping[str, object]) -> str:
         """Return the record as it is kept: lengths in mm, as exact as they were read.

@@ -1,19 +1,16 @@
 """Writes the blank measurements file, with how to take each measurement, from the table of measurements."""
 
 import textwrap
-import unicodedata
 
 from drafting.base.errors import DraftRefused, Problem, Severity
+from drafting.base.typed import doubt_about_text
 from drafting.base.units import Unit
 from drafting.body.corrections import CORRECTIONS
 from drafting.body.table import MEASUREMENTS, MeasurementSpec, Need, Sides
 from outputs.reading.cloth_entries import CLOTH_ENTRIES
 from outputs.reading.fitting_entries import TABLE as FITTING
 
-__all__ = ["HOW_TO_MEASURE", "WEARER_LONGEST", "doubt_about_text", "refuse_unprintable", "write_template"]
-
-WEARER_LONGEST = 80
-"""Letters that a name or a date may have: more would not fit on the label of a piece."""
+__all__ = ["HOW_TO_MEASURE", "refuse_unprintable", "write_template"]
 
 _WIDTH = 90
 
@@ -131,15 +128,6 @@ def refuse_unprintable(name: str) -> None:
     if doubt or not name.strip():
         message = doubt or "A name is needed."
         raise DraftRefused([Problem("wearer", message, Severity.REFUSAL, repr(name)[:60])])
-
-
-def doubt_about_text(text: str) -> str:
-    """Return why a text cannot stand in one printed line; empty when it can."""
-    if len(text) > WEARER_LONGEST:
-        return f"The text is longer than {WEARER_LONGEST} letters."
-    if any(unicodedata.category(letter) in ("Cc", "Cs", "Zl", "Zp") for letter in text):
-        return "The text holds signs that cannot be printed, such as a line break."
-    return ""
 
 
 def _entry(spec: MeasurementSpec) -> tuple[str, ...]:

@@ -11,7 +11,7 @@ from pathlib import Path
 from typing import Any, TypeVar
 
 from drafting.base.errors import DraftRefused, Problem, Severity
-from drafting.base.typed import LONGEST_GUESS, did_you_mean, in_one_line, plain_name
+from drafting.base.typed import LONGEST_GUESS, did_you_mean, doubt_about_text, in_one_line, plain_name
 from drafting.base.units import LengthError, TypedLength, Unit, UnitMissing, read_length
 from drafting.body.checks import Wording, check_length, check_measurements
 from drafting.body.corrections import CORRECTIONS
@@ -31,7 +31,6 @@ from outputs.files.toml_slips import TomlText, read_toml
 from outputs.reading.cloth_entries import CLOTH_ENTRIES, read_cloth
 from outputs.reading.fitting_entries import TABLE as FITTING
 from outputs.reading.fitting_entries import read_fitting
-from outputs.reading.measurement_template import doubt_about_text
 from outputs.reading.measurement_template import write_template as write_template
 from outputs.reading.readings import Readings, read_readings
 from outputs.words.file_wording import FileWording

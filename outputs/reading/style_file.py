@@ -1,38 +1,25 @@
-"""Styles as files: those of the catalogue, and a person's own."""
+"""Styles by their name in the catalogue or in a person's own file, and a style written out to be changed."""
 
 from __future__ import annotations
 
-import difflib
-from collections.abc import Mapping, Sequence
+from collections.abc import Sequence
 from dataclasses import replace
 from functools import partial
 from pathlib import Path
-from typing import Any
 
 from drafting.base.errors import DraftRefused, Problem, Severity
-from drafting.base.typed import LONGEST_GUESS, did_you_mean, in_one_line
 from drafting.base.units import Unit
 from outputs.files.folder import safe_name
 from outputs.files.gathering import by_line, gather
 from outputs.files.text_file import read_text
 from outputs.files.toml_slips import read_toml
-from outputs.reading.measurement_template import doubt_about_text
-from styles.choice.setting_values import plausible, read_settings, show_value
+from styles.choice.catalogue import catalogue_names, catalogue_style, style_of
+from styles.choice.setting_values import plausible, show_value
 from styles.choice.settings import SETTINGS, Kind, value_of
 from styles.choice.style import Style
 
-CATALOGUE = Path(__file__).parents[2] / "styles" / "catalogue"
-"""One file a style; a file that is put here is offered under its own name."""
-
 MOST_STYLES = 12
 """In one run: more could not be told apart on one drawing."""
-
-_TEXTS = ("name", "says", "like", "unit")
-
-
-def catalogue_names() -> tuple[str, ...]:
-    """Return the names of the catalogue's styles, in alphabetical order."""
-    return tuple(sorted(path.stem for path in CATALOGUE.glob("*.toml")))
 
 
 def find_style(asked: str, *, option: str = "--style") -> Style:
@@ -47,13 +34,7 @@ def find_style(asked: str, *, option: str = "--style") -> Style:
     """
     if asked.lower().endswith(".toml"):
         return read_style(Path(asked))
-    names = catalogue_names()
-    if asked not in names:
-        guess = difflib.get_close_matches(asked.lower()[:LONGEST_GUESS], names, 1)
-        message = f"There is no style of this name.{did_you_mean(guess)}"
-        choices = f"{', '.join(names)}, or a file of your own that ends in .toml"
-        raise DraftRefused([Problem(option, message, Severity.REFUSAL, in_one_line(asked), choices)])
-    return read_style(CATALOGUE / f"{asked}.toml")
+    return catalogue_style(asked, key=option, besides=", or a file of your own that ends in .toml")
 
 
 def find_styles(asked: Sequence[str], *, all_styles: bool = False) -> tuple[Style, ...]:
@@ -93,56 +74,12 @@ def read_style(path: Path) -> Style:
     text = read_toml(read_text(path))
     if text.tables is None:
         raise DraftRefused(text.slips, str(path))
-    problems = list(text.slips)
-    texts = _texts(text.tables, problems)
-    base = Style(name=path.stem)
-    if like := texts.get("like"):
-        if like == path.stem or like not in catalogue_names():
-            problems.append(
-                _wrong("like", "No other style that `jeansblock styles` lists has this name.", like)
-            )
-        else:
-            base = find_style(like)
-    unit = Unit.named(texts["unit"]) if texts.get("unit") else None
-    if texts.get("unit") and unit is None:
-        problems.append(_wrong("unit", "This is none of the choices.", texts["unit"], "cm or mm or in"))
-    named = replace(
-        base, name=texts.get("name") or in_one_line(path.stem), says=texts.get("says") or base.says
-    )
-    style, wrong = read_settings(_settings(text.tables), named, unit)
-    problems += wrong
+    style, wrong = style_of(text.tables, path.stem)
+    problems = [*text.slips, *wrong]
     if problems:
         placed = (p if p.line else replace(p, line=text.lines.get(p.key)) for p in problems)
         raise DraftRefused(by_line(placed), str(path))
     return style
-
-
-def _texts(tables: Mapping[str, Any], problems: list[Problem]) -> dict[str, str]:
-    found = {}
-    for key in _TEXTS:
-        value = tables.get(key, "")
-        if not isinstance(value, str):
-            problems.append(_wrong(key, 'This should be a text in quotes: "...".', value))
-        elif doubt := doubt_about_text(value):
-            problems.append(_wrong(key, doubt, value))
-        else:
-            found[key] = value.strip()
-    return found
-
-
-def _settings(tables: Mapping[str, Any]) -> dict[str, object]:
-    """Return what is set, by full name, less what is left empty."""
-    found: dict[str, object] = {}
-    for key, value in tables.items():
-        if isinstance(value, dict):
-            found |= {f"{key}.{name}": inner for name, inner in value.items()}
-        elif key not in _TEXTS:
-            found[key] = value
-    return {key: value for key, value in found.items() if value != ""}
-
-
-def _wrong(key: str, message: str, value: object, choices: str = "") -> Problem:
-    return Problem(key, message, Severity.REFUSAL, in_one_line(value), choices)
 
 
 def style_text(style: Style, unit: Unit) -> str:

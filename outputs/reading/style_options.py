@@ -52,9 +52,7 @@ class StyleOptions:
         """
         from styles.choice.setting_values import read_settings
 
-        if waist is WaistLevel.WORN:
-            base = replace(base, rise=None, below_waist=0.0)
-        style, wrong = read_settings(self.settings, base, None)
+        style, wrong = read_settings(self.settings, base.measured_at(waist), None)
         if wrong:
             raise DraftRefused([replace(p, key=f"--set {p.key}") for p in wrong], f"style {base.name}")
         if self.allowance:

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 
 from drafting.base.proportions import Ease
 from drafting.block.leg_shape import LegCut
+from drafting.body.measurements import WaistLevel
 
 if TYPE_CHECKING:
     from drafting.body.body import Body
@@ -199,6 +200,10 @@ class Style:
     front_pocket: FrontPocket = field(default_factory=FrontPocket)
     back_pocket: BackPocket = field(default_factory=BackPocket)
     allowances: Allowances = field(default_factory=Allowances)
+
+    def measured_at(self, waist: WaistLevel) -> Style:
+        """Return the style for this waist: jeans whose waist was measured where they are worn sit there."""
+        return replace(self, rise=None, below_waist=0.0) if waist is WaistLevel.WORN else self
 
     def on(self, body: Body) -> Style:
         """Return the style with its rise in mm of this body."""

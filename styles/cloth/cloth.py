@@ -57,24 +57,28 @@ class Cloth:
     stretch: float = 0.0
 
 
-def refuse_meaningless_cloth(cloth: Cloth) -> None:
-    """Refuse a cloth that nobody can have measured.
-
-    Raises:
-        DraftRefused: with every value that is out of range.
-    """
+def cloth_problems(cloth: Cloth) -> list[Problem]:
+    """Return a refusal for each value of a cloth that nobody can have measured."""
     changes = "between -20 % (it shrinks by a fifth) and 5 % (it grows)"
     ranges = {
         "lengthwise_change": (_SHRINKS_MOST, _GROWS_MOST, changes),
         "crosswise_change": (_SHRINKS_MOST, _GROWS_MOST, changes),
         "stretch": (0.0, _STRETCHES_MOST, "between 0 % and 100 %"),
     }
-    problems = [
+    return [
         Problem(key, _NOT_DENIM, Severity.REFUSAL, f"{getattr(cloth, key):g} %", said)
         for key, (low, high, said) in ranges.items()
         if not low <= getattr(cloth, key) <= high
     ]
-    if problems:
+
+
+def refuse_meaningless_cloth(cloth: Cloth) -> None:
+    """Refuse a cloth that nobody can have measured.
+
+    Raises:
+        DraftRefused: with every value that is out of range.
+    """
+    if problems := cloth_problems(cloth):
         raise DraftRefused(problems)
 
 

@@ -25,7 +25,7 @@ from outputs import command, draft_files
 from outputs.demo import DEMO_FILES
 from outputs.jobs.options import FORMATS
 from outputs.paper.paper import PAPERS
-from outputs.reading.style_file import catalogue_names
+from styles.choice.catalogue import catalogue_names
 
 ROOT = Path(__file__).parents[2]
 Run = Callable[..., Result]

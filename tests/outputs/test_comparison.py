@@ -29,8 +29,9 @@ from outputs.demo import AVERAGE, DEMO_FILES
 from outputs.paper.paper import PAPERS
 from outputs.reading.jeans_from_file import jeans_from
 from outputs.reading.measurements_file import read_measurements
-from outputs.reading.style_file import catalogue_names, find_style, find_styles
+from outputs.reading.style_file import find_style, find_styles
 from outputs.reading.style_options import StyleOptions
+from styles.choice.catalogue import catalogue_names
 from styles.cloth.block_for_style import block_for
 from styles.cloth.cloth import Cloth
 from styles.making.figures import jeans_figures

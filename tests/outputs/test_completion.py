@@ -5,7 +5,7 @@ from click.shell_completion import BashComplete
 
 from outputs.commands import main as command
 from outputs.paper.paper import PAPERS
-from outputs.reading.style_file import catalogue_names
+from styles.choice.catalogue import catalogue_names
 
 
 def offered(*words: str) -> list[str]:

@@ -15,8 +15,9 @@ from drafting.base.units import Unit
 from drafting.body.measurements import Measurements
 from outputs.reading.inputs import INPUTS_FILE, Inputs, holds, read_inputs
 from outputs.reading.measurements_file import MeasurementFile, read_measurements
-from outputs.reading.style_file import catalogue_names, find_style
+from outputs.reading.style_file import find_style
 from outputs.reading.style_options import StyleOptions, read_options
+from styles.choice.catalogue import catalogue_names
 from styles.choice.settings import SETTINGS, value_of
 from styles.choice.style import Style
 from styles.cloth.cloth import Cloth

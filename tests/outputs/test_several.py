@@ -23,8 +23,9 @@ from outputs.packing.layout import standing
 from outputs.print.piece_drawing import draw_piece
 from outputs.reading.jeans_from_file import jeans_from
 from outputs.reading.measurements_file import read_measurements
-from outputs.reading.style_file import catalogue_names, find_styles
+from outputs.reading.style_file import find_styles
 from outputs.reading.style_options import StyleOptions
+from styles.choice.catalogue import catalogue_names
 from styles.choice.style import Style
 
 POCKET = 'name = "big pocket"\nlike = "straight"\n[back_pocket]\npoint = "4 cm"\n'

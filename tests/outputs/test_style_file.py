@@ -9,8 +9,9 @@ from hypothesis import strategies as st
 
 from drafting.base.errors import DraftRefused
 from drafting.base.units import Unit
-from outputs.reading import style_file
-from outputs.reading.style_file import catalogue_names, find_style, read_style, style_text
+from outputs.reading.style_file import find_style, read_style, style_text
+from styles.choice import catalogue
+from styles.choice.catalogue import catalogue_names
 from styles.choice.settings import SETTINGS, value_of
 from styles.choice.style import STRAIGHT, Rise, Style
 
@@ -116,7 +117,7 @@ def test_a_misspelt_style_is_told_what_there_is() -> None:
 
 def test_a_file_put_into_the_catalogue_is_offered(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     (tmp_path / "balloon.toml").write_text('[leg]\nknee_of_hip = "60 %"\n', encoding="utf-8")
-    monkeypatch.setattr(style_file, "CATALOGUE", tmp_path)
+    monkeypatch.setattr(catalogue, "CATALOGUE", tmp_path)
     assert catalogue_names() == ("balloon",)
     assert find_style("balloon") == Style(name="balloon", leg=find_style("balloon").leg)
 

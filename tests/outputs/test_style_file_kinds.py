@@ -8,9 +8,10 @@ from drafting.base.errors import DraftRefused
 from drafting.base.units import Unit
 from drafting.body.measurements import Measurements
 from drafting.pieces.allowance import cut_line
-from outputs.reading import style_file
-from outputs.reading.style_file import catalogue_names, find_style, read_style, style_text
+from outputs.reading.style_file import find_style, read_style, style_text
 from styles import back_pockets, front_pockets
+from styles.choice import catalogue
+from styles.choice.catalogue import catalogue_names
 from styles.choice.style import STRAIGHT, Style
 from styles.cloth.block_for_style import block_for
 from styles.cloth.cloth import Cloth
@@ -90,11 +91,11 @@ def test_a_kind_that_does_not_exist_is_told_with_those_that_do(tmp_path: Path) -
 def test_a_style_is_added_by_its_file_alone(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     folder = tmp_path / "catalogue"
     folder.mkdir()
-    for source in style_file.CATALOGUE.glob("*.toml"):
+    for source in catalogue.CATALOGUE.glob("*.toml"):
         (folder / source.name).write_bytes(source.read_bytes())
     (folder / "work.toml").write_text('like = "wide"\n[back_pocket]\nshape = "square"\n', encoding="utf-8")
     before = catalogue_names()
-    monkeypatch.setattr(style_file, "CATALOGUE", folder)
+    monkeypatch.setattr(catalogue, "CATALOGUE", folder)
     assert catalogue_names() == (*before, "work")
     style = find_style("work")
     assert (style.name, style.back_pocket.shape, style.leg) == ("work", "square", find_style("wide").leg)

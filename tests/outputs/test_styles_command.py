@@ -7,7 +7,8 @@ import pytest
 from click.testing import CliRunner, Result
 
 from outputs.commands import main as command
-from outputs.reading.style_file import catalogue_names, find_style, read_style
+from outputs.reading.style_file import find_style, read_style
+from styles.choice.catalogue import catalogue_names
 from styles.choice.settings import SETTINGS
 
 

@@ -15,7 +15,8 @@ import math
 import pytest
 
 from drafting import Measurements
-from outputs.reading.style_file import catalogue_names, find_style
+from outputs.reading.style_file import find_style
+from styles.choice.catalogue import catalogue_names
 from styles.choice.style import Rise, Style
 from styles.cloth.block_for_style import block_for
 from styles.cloth.cloth import Cloth

@@ -13,7 +13,8 @@ import pytest
 
 from drafting import Block, Measurements
 from drafting.base.findings import Level
-from outputs.reading.style_file import catalogue_names, find_style
+from outputs.reading.style_file import find_style
+from styles.choice.catalogue import catalogue_names
 from styles.choice.style import Style
 from styles.cloth.block_for_style import block_for
 from styles.cloth.cloth import Cloth

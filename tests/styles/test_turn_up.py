@@ -20,7 +20,8 @@ from drafting import Measurements
 from drafting.pieces.allowance import AllowanceTooWide, cut_line
 from drafting.pieces.pieces import Piece
 from outputs.reading.measurements_file import read_measurements
-from outputs.reading.style_file import catalogue_names, find_style
+from outputs.reading.style_file import find_style
+from styles.choice.catalogue import catalogue_names
 from styles.choice.style import STRAIGHT, Allowances
 from styles.cloth.block_for_style import block_for
 from styles.cloth.cloth import Cloth
