@@ -84,6 +84,7 @@ _LENGTH = re.compile(
 # Longer than any length of a body in any unit; keeps 1e300 out of exact arithmetic.
 _MOST = 10**6
 _LONGEST_TEXT = 60
+"""Longer texts are no length; reading them would only take time."""
 
 _WRITTEN_LIKE = 'a length is written like "98", "98 cm", "37,5", "38 1/2 in", "38-1/2" or "38½"'
 

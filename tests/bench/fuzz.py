@@ -28,7 +28,7 @@ sys.path[:0] = [str(HOME), str(HOME / "tests" / "outputs")]
 from click.testing import CliRunner  # noqa: E402
 from typed_files import FULL, UNEVEN  # noqa: E402
 
-from outputs import command  # noqa: E402
+from outputs.commands import main as command  # noqa: E402
 from tests.bench.damage import NASTY, Place, damaged, place  # noqa: E402
 
 LONGEST_WAIT = 20.0

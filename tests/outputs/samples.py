@@ -12,7 +12,7 @@ from drafting.geometry.paths import Path
 from drafting.geometry.points import Point
 from drafting.pieces.pattern import Pattern
 from drafting.pieces.pieces import Cutting, Edge, Finish, Mark, MarkKind, Material, Notch, NotchKind, Piece
-from outputs.reading import inputs
+from styles.making import draft
 
 
 def curve(*points: tuple[float, float]) -> Path:
@@ -94,7 +94,7 @@ def pattern(wearer: str = "Ada Example (invented)") -> Pattern:
 
 def break_a_seam(monkeypatch: pytest.MonkeyPatch) -> None:
     """Let every pair of jeans come out with a seam whose edges differ by 40 mm."""
-    made = inputs.make_jeans
+    made = draft.make_jeans
 
     def unsewable(*args: Any, **options: Any) -> Any:
         jeans = made(*args, **options)
@@ -102,4 +102,4 @@ def break_a_seam(monkeypatch: pytest.MonkeyPatch) -> None:
         object.__setattr__(jeans.pattern, "findings", (fault,))
         return jeans
 
-    monkeypatch.setattr(inputs, "make_jeans", unsewable)
+    monkeypatch.setattr(draft, "make_jeans", unsewable)

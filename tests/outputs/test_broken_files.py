@@ -292,7 +292,8 @@ def test_of_two_runs_at_once_in_one_folder_all_files_are_of_one(tmp_path: Path) 
 
 ASKED_TO_END = """
 import os, signal, sys
-from outputs import command, folder
+from outputs.commands import main as command
+from outputs.files import folder
 real = folder.os.link
 def ended(*args, **extra):
     os.kill(os.getpid(), getattr(signal, sys.argv[1]))

@@ -21,8 +21,9 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 from typed_files import FULL, PLAIN
 
-from outputs import command, draft_files
+from outputs.commands import main as command
 from outputs.demo import DEMO_FILES
+from outputs.jobs import draft as draft_files
 from outputs.jobs.options import FORMATS
 from outputs.paper.paper import PAPERS
 from styles.choice.catalogue import catalogue_names
@@ -270,12 +271,12 @@ def test_force_replaces_our_files_and_keeps_all_others(run: Run, ada: Path) -> N
 @pytest.mark.parametrize(
     "writer",
     [
-        "print_files.write_sheets_with_notes",
-        "pattern_files.write_svg",
-        "pattern_files.write_dxf",
-        "draft_files._write_figures",
-        "draft_files.draw_block_picture",
-        "draft_files.draw_ease_picture",
+        "print.files.write_sheets_with_notes",
+        "print.formats.write_svg",
+        "print.formats.write_dxf",
+        "jobs.draft._write_figures",
+        "jobs.draft.draw_block_picture",
+        "jobs.draft.draw_ease_picture",
     ],
 )
 def test_when_the_disk_is_full_nothing_is_half_written(

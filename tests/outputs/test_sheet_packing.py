@@ -7,7 +7,7 @@ import pytest
 import samples
 from shapely.geometry import box
 
-from outputs.packing.cells import sheet_packing
+from outputs.packing import sheet_packing
 from outputs.packing.layout import EDGE, GAP, StandingPiece, side_by_side, standing
 from outputs.packing.sheet_packing import packed
 from outputs.paper.paper import PAPERS, Paper

@@ -11,7 +11,8 @@ import pytest
 from click.testing import CliRunner, Result
 from typed_files import PLAIN
 
-from outputs import command, worksheet_command
+from outputs.commands import main as command
+from outputs.commands import worksheet as worksheet_command
 from outputs.lesson.sheet import SCALES
 
 Run = Callable[..., Result]
