@@ -16,6 +16,7 @@ from drafting.base.tolerance import JOIN
 from drafting.geometry.curves import Coordinates
 from drafting.geometry.points import Point, Vector
 from drafting.pieces.corners import join
+from drafting.pieces.kinds import EdgeKind
 from drafting.pieces.parallels import Misfit, Stroke, added, strokes
 from drafting.pieces.pieces import Edge, Notch, Piece
 
@@ -49,7 +50,7 @@ class NotchPlace:
 
 
 @dataclass(frozen=True, eq=False)
-class Side:
+class CutSide:
     """The stretch of the cut line that belongs to one edge, shape (n, 2), from corner to corner."""
 
     edge: Edge
@@ -64,7 +65,7 @@ class CutLine:
         sides: One stretch for each edge, in the order of the edges.
     """
 
-    sides: tuple[Side, ...]
+    sides: tuple[CutSide, ...]
 
     @cached_property
     def outline(self) -> Coordinates:
@@ -128,11 +129,13 @@ def _laid_round(piece: Piece) -> CutLine:
     for i, (owner, stroke) in enumerate(stretches):
         coming, going = joints[i - 1], joints[i]
         if coming.enter > going.leave:
-            raise Misfit(*(ring[k % len(ring)].edge.name for k in (i - 1, i, i + 1)))
+            raise Misfit(*(ring[k % len(ring)].edge.kind for k in (i - 1, i, i + 1)))
         inner = np.arange(len(stroke.points))
         kept = stroke.points[(inner > coming.enter) & (inner < going.leave)]
         lines[owner] += [coming.after, kept, going.before]
-    cut = CutLine(tuple(Side(edge, np.vstack(line)) for edge, line in zip(piece.edges, lines, strict=True)))
+    cut = CutLine(
+        tuple(CutSide(edge, np.vstack(line)) for edge, line in zip(piece.edges, lines, strict=True))
+    )
     if not cut.polygon.is_valid:
         raise Misfit(*_tangled(cut))
     return cut
@@ -150,24 +153,24 @@ def _halves(stroke: Stroke) -> list[Stroke]:
     ]
 
 
-def _tangled(cut: CutLine) -> tuple[str, ...]:
-    """Return the names of the edge, or the two edges, whose cut lines cross."""
+def _tangled(cut: CutLine) -> tuple[EdgeKind, ...]:
+    """Return the edge, or the two edges, whose cut lines cross."""
     lines = [
         LineString(np.vstack([side.points, following.points[:1]]))
         for side, following in pairwise((*cut.sides, cut.sides[0]))
     ]
     for i, line in enumerate(lines):
         if not line.is_simple:
-            return (cut.sides[i].edge.name,)
+            return (cut.sides[i].edge.kind,)
         for j in range(i):
             if lines[j].crosses(line):
-                return cut.sides[j].edge.name, cut.sides[i].edge.name
-    return tuple(side.edge.name for side in cut.sides)
+                return cut.sides[j].edge.kind, cut.sides[i].edge.kind
+    return tuple(side.edge.kind for side in cut.sides)
 
 
 def _too_wide(piece: Piece, misfit: Misfit) -> AllowanceTooWide:
     """Return the refusal for a misfit, with the widest allowance that its edges would take."""
-    guilty = [edge for edge in piece.edges if edge.name in misfit.edges]
+    guilty = [edge for edge in piece.edges if edge.kind in misfit.edges]
     wanted = max(added(edge) for edge in guilty)
 
     def fits(limit: float) -> bool:

@@ -98,7 +98,7 @@ def _trimmed(first: Stroke, second: Stroke, *, stepped: bool) -> Joint:
         line_b = np.vstack([corner, second.points[:1]])
     met = crossings(line_a, line_b)
     if not met:
-        raise Misfit(first.edge.name, second.edge.name)
+        raise Misfit(first.edge.kind, second.edge.kind)
     leave, enter = min(met, key=lambda pair: math.dist(at(line_a, pair[0]), corner[0]))
     crossed = at(line_a, leave)[None]
     return Joint(skipped + leave, crossed, crossed, enter - 1)
@@ -128,7 +128,7 @@ def _mirrored(side: Stroke, hem: Stroke) -> Joint | None:
     bottom = extended(hem.points[::-1], -hem.leaving, 2 * reach)[::-1]
     landed = crossings(down, bottom)
     if not landed:
-        raise Misfit(hem.edge.name, side.edge.name)
+        raise Misfit(hem.edge.kind, side.edge.kind)
     sunk, across = landed[0]
     after = np.vstack([down[: math.ceil(sunk)], at(down, sunk)])
     return Joint(leave, after[:1], after, across - 1)

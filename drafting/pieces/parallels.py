@@ -13,14 +13,15 @@ import numpy as np
 from drafting.base.tolerance import FLATTEN
 from drafting.geometry.curves import Coordinates, Cubic
 from drafting.geometry.points import Point, Vector
+from drafting.pieces.kinds import EdgeKind
 from drafting.pieces.pieces import Edge, Finish
 
 
 class Misfit(Exception):
     """An allowance that cannot be laid round these edges."""
 
-    def __init__(self, *edges: str, hollow: bool = False) -> None:
-        """Keep the names of the edges, and whether the curve itself is too hollow for the allowance."""
+    def __init__(self, *edges: EdgeKind, hollow: bool = False) -> None:
+        """Keep which edges, and whether the curve itself is too hollow for the allowance."""
         super().__init__(*edges)
         self.edges = frozenset(edges)
         self.hollow = hollow
@@ -118,7 +119,7 @@ def _beside(curve: Cubic, edge: Edge) -> Stroke:
     t = curve.parameters()
     bends = curve.bends(t)
     if (1 + d * bends <= 0).any():
-        raise Misfit(edge.name, hollow=True)
+        raise Misfit(edge.kind, hollow=True)
     widening = 1 + d * max(float(bends.max()), 0.0)
     if widening > 1:
         # The parallel of a rounded-out curve has longer chords, hence a larger gap, than the curve.

@@ -5,8 +5,11 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from drafting.base.findings import Finding, Level, Said
+from drafting.body.measurements import Side
+from drafting.pieces.kinds import PieceId, PieceKind
 from drafting.pieces.pieces import Piece
 from drafting.pieces.seams import Seam
+from drafting.pieces.words import piece_name
 
 
 @dataclass(frozen=True)
@@ -35,12 +38,12 @@ class Pattern:
         wearer: Whose measurements these are, as typed.
         style: Name of the style.
         date: When the measurements were taken, as typed.
-        pieces: All pieces, names unique, in the order they are numbered from 1.
+        pieces: All pieces, no two the same, in the order they are numbered from 1.
         seams: Which edges are sewn together.
         findings: What the draft and the trueing had to say.
         verdict: One sentence that says whether the pieces sew together, for the first sheet.
         sections: What else is printed with the pattern: the trueing table, the order of sewing.
-        printed: Names of the pieces to print; empty for all.
+        printed: The pieces to print; empty for all.
     """
 
     wearer: str
@@ -51,7 +54,7 @@ class Pattern:
     findings: tuple[Finding, ...] = ()
     verdict: str = ""
     sections: tuple[Section, ...] = ()
-    printed: tuple[str, ...] = ()
+    printed: tuple[PieceId, ...] = ()
 
     @property
     def faults(self) -> tuple[Finding, ...]:
@@ -62,11 +65,12 @@ class Pattern:
     def numbered(self) -> tuple[tuple[int, Piece], ...]:
         """The pieces to print, each with its number, which stays the same when only some are printed."""
         numbered = enumerate(self.pieces, start=1)
-        return tuple((n, piece) for n, piece in numbered if not self.printed or piece.name in self.printed)
+        return tuple((n, piece) for n, piece in numbered if not self.printed or piece.id in self.printed)
 
-    def piece(self, name: str) -> Piece:
-        """Return the piece called `name`; raises KeyError when there is none."""
+    def piece(self, kind: PieceKind, side: Side | None = None, *, interfacing: bool = False) -> Piece:
+        """Return a piece; raises KeyError when there is none of this kind and side."""
+        wanted = PieceId(kind, side, interfacing)
         for piece in self.pieces:
-            if piece.name == name:
+            if piece.id == wanted:
                 return piece
-        raise KeyError(f"no piece {name!r} in this pattern")
+        raise KeyError(f"no piece {piece_name(wanted)!r} in this pattern")

@@ -15,8 +15,10 @@ from shapely.geometry import LineString
 
 from drafting.base.findings import Finding, Level
 from drafting.base.tolerance import FLATTEN, JOIN, LENGTH, NOTCH, SEAM
+from drafting.pieces.kinds import EdgeKind, PieceId, PlaceKind
 from drafting.pieces.pieces import Piece
 from drafting.pieces.seams import Corner, CornerPlace, Run, Seam
+from drafting.pieces.words import edge_name, piece_name, place_name
 
 SMALLEST, LARGEST = 10.0, 2000.0
 """No piece of a pair of jeans is narrower or longer than this, in mm (common practice, no source)."""
@@ -24,7 +26,7 @@ SMALLEST, LARGEST = 10.0, 2000.0
 
 @dataclass(frozen=True)
 class NotchCheck:
-    """Two notches of one name, each by its distance in mm from the common end of the seam.
+    """Two notches of one place, each by its distance in mm from the common end of the seam.
 
     `miss` is first minus second minus the ease that lies before it.
     """
@@ -71,12 +73,16 @@ class CornerCheck:
     findings: tuple[Finding, ...]
 
 
+_Place = tuple[PlaceKind, int]
+_OnEdge = tuple[PieceId, EdgeKind]
+
+
 @dataclass(frozen=True)
 class _Walk:
     """One side of a seam, walked: its length, and of each notch the distance and the edge it belongs to."""
 
     length: float
-    notches: dict[str, tuple[float, tuple[str, str]]]
+    notches: dict[_Place, tuple[float, _OnEdge]]
     broken: str
 
 
@@ -86,23 +92,23 @@ def check_seams(pieces: Iterable[Piece], seams: Sequence[Seam]) -> tuple[SeamChe
     A notch needs a partner in one of the seams that its place on the edge belongs to, unless it marks the end
     of one; notches outside every declared run are not looked at.
     """
-    by_name = {piece.name: piece for piece in pieces}
-    walks = [(_walked(seam.first, by_name), _walked(seam.second, by_name)) for seam in seams]
+    by_id = {piece.id: piece for piece in pieces}
+    walks = [(_walked(seam.first, by_id), _walked(seam.second, by_id)) for seam in seams]
     paired = {
-        (edge, name)
+        (edge, place)
         for first, second in walks
-        for name in first.notches.keys() & second.notches.keys()
-        for edge in (first.notches[name][1], second.notches[name][1])
+        for place in first.notches.keys() & second.notches.keys()
+        for edge in (first.notches[place][1], second.notches[place][1])
     }
     checks = []
     for seam, (first, second) in zip(seams, walks, strict=True):
         alone = []
         for side in (first, second):
-            for name, (at, edge) in side.notches.items():
+            for place, (at, edge) in side.notches.items():
                 # At the end of the seam the other side's corner is the partner.
-                if (edge, name) not in paired and NOTCH < at < side.length - NOTCH:
-                    alone.append(_without_partner(seam.name, name, at, edge))
-                    paired.add((edge, name))
+                if (edge, place) not in paired and NOTCH < at < side.length - NOTCH:
+                    alone.append(_without_partner(seam.name, place, at, edge))
+                    paired.add((edge, place))
         check = _compared(seam, first, second)
         checks.append(replace(check, findings=(*check.findings, *alone)))
     return tuple(checks)
@@ -110,37 +116,44 @@ def check_seams(pieces: Iterable[Piece], seams: Sequence[Seam]) -> tuple[SeamChe
 
 def check_corners(pieces: Iterable[Piece], corners: Iterable[Corner]) -> tuple[CornerCheck, ...]:
     """Add up the interior angles that come together at each declared corner and compare the sums."""
-    by_name = {piece.name: piece for piece in pieces}
-    return tuple(_cornered(corner, by_name) for corner in corners)
+    by_id = {piece.id: piece for piece in pieces}
+    return tuple(_cornered(corner, by_id) for corner in corners)
 
 
 def check_pieces(pieces: Iterable[Piece]) -> tuple[Finding, ...]:
     """Check each piece by itself: outline, grain, names, quantity, notches and size."""
     pieces = tuple(pieces)
     twice = (
-        _fault("name-twice", name, f"{times} pieces have this name; each needs one of its own.", (), times, 1)
-        for name, times in Counter(piece.name for piece in pieces).items()
+        _fault(
+            "name-twice",
+            piece_name(which),
+            f"{times} pieces have this name; each needs one of its own.",
+            (),
+            times,
+            1,
+        )
+        for which, times in Counter(piece.id for piece in pieces).items()
         if times > 1
     )
     return tuple(chain(twice, *map(_piece_findings, pieces)))
 
 
-def _walked(runs: tuple[Run, ...], pieces: dict[str, Piece]) -> _Walk:
-    length, notches, broken = 0.0, dict[str, tuple[float, tuple[str, str]]](), ""
+def _walked(runs: tuple[Run, ...], pieces: dict[PieceId, Piece]) -> _Walk:
+    length, notches, broken = 0.0, dict[_Place, tuple[float, _OnEdge]](), ""
     for run in runs:
         try:
             edge = pieces[run.piece].sewn(run.edge)
         except KeyError:
-            broken = f"there is no edge {run.edge!r} on a piece {run.piece!r}"
+            broken = f"there is no edge {edge_name(run.edge)!r} on a piece {piece_name(run.piece)!r}"
             continue
         end = edge.length if run.end is None else run.end
         if not 0 <= run.start < end <= edge.length + LENGTH:
-            broken = f"a declared stretch of {run.piece} {run.edge} is not on that edge"
+            broken = f"a declared stretch of {_edge(run.piece, run.edge)} is not on that edge"
             continue
         for notch in sorted(edge.notches, key=lambda notch: notch.distance, reverse=run.backwards):
             along = edge.length - notch.distance if run.backwards else notch.distance
             if run.start - LENGTH <= along <= end + LENGTH:
-                notches.setdefault(notch.name, (length + along - run.start, (run.piece, run.edge)))
+                notches.setdefault(notch.place, (length + along - run.start, (run.piece, run.edge)))
         length += end - run.start
     return _Walk(length, notches, broken)
 
@@ -157,10 +170,10 @@ def _compared(seam: Seam, first: _Walk, second: _Walk) -> SeamCheck:
         findings.append(_fault("seam-length", seam.name, text, amounts, found, seam.ease))
     start, end = seam.eased or (0.0, first.length)
     notches = []
-    for name, (a, _) in first.notches.items():
-        if name not in second.notches:
+    for place, (a, _) in first.notches.items():
+        if place not in second.notches:
             continue
-        b = second.notches[name][0]
+        name, b = place_name(*place), second.notches[place][0]
         eased = seam.ease * min(max((a - start) / max(end - start, JOIN), 0.0), 1.0)
         miss = a - b - eased
         notches.append(NotchCheck(name, a, b, miss))
@@ -173,17 +186,23 @@ def _compared(seam: Seam, first: _Walk, second: _Walk) -> SeamCheck:
     )
 
 
-def _without_partner(seam: str, name: str, at: float, edge: tuple[str, str]) -> Finding:
-    text = f"Notch {name!r} on {' '.join(edge)}, {{0}} along the seam, has no partner on the other side."
+def _without_partner(seam: str, place: _Place, at: float, edge: _OnEdge) -> Finding:
+    where = f"Notch {place_name(*place)!r} on {_edge(*edge)}"
+    text = f"{where}, {{0}} along the seam, has no partner on the other side."
     return _fault("notch-alone", seam, text, (at,))
 
 
-def _cornered(corner: Corner, pieces: dict[str, Piece]) -> CornerCheck:
+def _edge(piece: PieceId, edge: EdgeKind) -> str:
+    return f"{piece_name(piece)} {edge_name(edge)}"
+
+
+def _cornered(corner: Corner, pieces: dict[PieceId, Piece]) -> CornerCheck:
     angles = []
     for place in (corner.first, corner.second):
         angle = _interior_angle(place, pieces)
         if angle is None:
-            text = f"{place.piece!r} has no corner between {place.edges[0]!r} and {place.edges[1]!r}."
+            one, other = map(edge_name, place.edges)
+            text = f"{piece_name(place.piece)!r} has no corner between {one!r} and {other!r}."
             finding = _fault("corner-missing", corner.name, text)
             return CornerCheck(corner.name, 0.0, corner.angle, False, (finding,))
         angles.append(angle)
@@ -196,14 +215,14 @@ def _cornered(corner: Corner, pieces: dict[str, Piece]) -> CornerCheck:
     return CornerCheck(corner.name, total, corner.angle, False, (finding,))
 
 
-def _interior_angle(place: CornerPlace, pieces: dict[str, Piece]) -> float | None:
+def _interior_angle(place: CornerPlace, pieces: dict[PieceId, Piece]) -> float | None:
     """Return the angle inside the cloth in degrees, 0 to 360, None when the two edges do not meet."""
     if place.piece not in pieces:
         return None
     edges = pieces[place.piece].edges
-    for names in (place.edges, place.edges[::-1]):
+    for kinds in (place.edges, place.edges[::-1]):
         for before, after in pairwise((*edges, edges[0])):
-            if (before.name, after.name) == names:
+            if (before.kind, after.kind) == kinds:
                 arriving = before.path.direction(before.length)
                 return 180 - math.degrees(arriving.angle_to(after.path.direction(0)))
     return None
@@ -215,9 +234,9 @@ def _piece_findings(piece: Piece) -> Iterator[Finding]:
         yield _fault("outline-crosses", name, "The sew line crosses itself.")
     elif not piece.polygon.buffer(FLATTEN).covers(LineString(piece.grain.flatten())):
         yield _fault("grain-outside", name, "The grain line leaves the piece.")
-    for name_of_edge, times in Counter(edge.name for edge in piece.edges).items():
+    for kind, times in Counter(edge.kind for edge in piece.edges).items():
         if times > 1:
-            yield _fault("edge-twice", name, f"{times} edges are called {name_of_edge!r}.", (), times, 1)
+            yield _fault("edge-twice", name, f"{times} edges are called {edge_name(kind)!r}.", (), times, 1)
     count = piece.cutting.quantity
     if count < 1 or (piece.cutting.pairs and count % 2):
         pairs = " in pairs" if piece.cutting.pairs else ""
@@ -228,9 +247,9 @@ def _piece_findings(piece: Piece) -> Iterator[Finding]:
                 text = f"Notch {notch.name!r} lies at {{0}} of {edge.name}, which is {{1}} long."
                 amounts = (notch.distance, edge.length)
                 yield _fault("notch-off-edge", name, text, amounts, *amounts)
-        for notch_name, times in Counter(notch.name for notch in edge.notches).items():
+        for place, times in Counter(notch.place for notch in edge.notches).items():
             if times > 1:
-                text = f"{times} notches of {edge.name} are called {notch_name!r}."
+                text = f"{times} notches of {edge.name} are called {place_name(*place)!r}."
                 yield _fault("notch-twice", name, text, (), times, 1)
     x0, y0, x1, y1 = piece.polygon.bounds
     if not (min(x1 - x0, y1 - y0) >= SMALLEST and max(x1 - x0, y1 - y0) <= LARGEST):

@@ -23,8 +23,8 @@ SEAM = 1e-3
 _Outline = TypeVar("_Outline", Polygon, LineString)
 
 
-class Lie(Enum):
-    """How an outline lies on the cloth; the value is what is written on it."""
+class Laying(Enum):
+    """How an outline lies on the cloth."""
 
     UP = ""
     """As drawn, on one layer that lies right side up."""
@@ -39,6 +39,15 @@ class Lie(Enum):
     LOWER = "lower layer"
     """A single piece on folded cloth: the layer whose right side is up is kept."""
 
+    @property
+    def words(self) -> str:
+        """What is written on the outline."""
+        return LAYINGS[self]
+
+
+LAYINGS: dict[Laying, str] = {lie: lie.value for lie in Laying}
+"""How they are called in print."""
+
 
 @dataclass(frozen=True, eq=False)
 class CutPiece:
@@ -48,6 +57,7 @@ class CutPiece:
         wearer: Whose it is, counted from 1.
         number: Its number in the wearer's pattern.
         name: The piece's name.
+        name_in_its_cloth: The same where the cloth is told already.
         lie: How it lies.
         shape: The cut line, grain upright, hem down, its box beginning at 0, 0; the fold at x = 0. In mm.
         grain: Lower and upper end of the grain line, on the shape.
@@ -56,7 +66,8 @@ class CutPiece:
     wearer: int
     number: int
     name: str
-    lie: Lie
+    name_in_its_cloth: str
+    lie: Laying
     shape: Polygon
     grain: LineString
 
@@ -68,7 +79,7 @@ class CutPiece:
     @property
     def title(self) -> str:
         """Number and name, with what is to be done, such as "1 front leg (flipped)"."""
-        return f"{self.number} {self.name}{f' ({self.lie.value})' if self.lie.value else ''}"
+        return f"{self.number} {self.name}{f' ({self.lie.words})' if self.lie.words else ''}"
 
     @property
     def width(self) -> float:
@@ -95,26 +106,26 @@ def pieces_to_cut(patterns: Sequence[Pattern], cloth: Material, *, folded: bool)
 def _copies(wearer: int, placed: StandingPiece, folded: bool) -> Iterator[CutPiece]:
     cutting = placed.piece.cutting
     if any(edge.finish is Finish.FOLD for edge in placed.piece.edges):
-        lie = Lie.ON_FOLD if folded else Lie.UNFOLDED
+        lie = Laying.ON_FOLD if folded else Laying.UNFOLDED
         lies = [lie] * cutting.quantity
     elif not cutting.pairs:
-        lies = [Lie.LOWER if folded else Lie.UP] * cutting.quantity
+        lies = [Laying.LOWER if folded else Laying.UP] * cutting.quantity
     elif folded:
-        lies = [Lie.PAIR] * (cutting.quantity // 2)
+        lies = [Laying.PAIR] * (cutting.quantity // 2)
     else:
-        lies = [Lie.UP, Lie.FLIPPED] * (cutting.quantity // 2)
+        lies = [Laying.UP, Laying.FLIPPED] * (cutting.quantity // 2)
     whole = {lie: _laid(wearer, placed, lie) for lie in dict.fromkeys(lies)}
     yield from (whole[lie] for lie in lies)
 
 
-def _laid(wearer: int, placed: StandingPiece, lie: Lie) -> CutPiece:
+def _laid(wearer: int, placed: StandingPiece, lie: Laying) -> CutPiece:
     """Return the outline as it lies, its box beginning at 0, 0."""
     shape, grain = placed.line.polygon, LineString(placed.piece.grain.flatten())
     folds = [edge.path.start.x for edge in placed.piece.edges if edge.finish is Finish.FOLD]
     # Symmetrical about its fold, a piece may as well be laid face down, with the fold to the left.
-    if lie is Lie.FLIPPED or (lie is Lie.ON_FOLD and folds[0] > shape.centroid.x):
+    if lie is Laying.FLIPPED or (lie is Laying.ON_FOLD and folds[0] > shape.centroid.x):
         shape, grain = _flipped(shape, 0), _flipped(grain, 0)
-    elif lie is Lie.UNFOLDED:
+    elif lie is Laying.UNFOLDED:
         whole = shapely.union(shape, _flipped(shape, folds[0]), grid_size=SEAM)
         shape = Polygon(shapely.get_exterior_ring(whole))
     left, bottom, _, _ = shape.bounds
@@ -122,6 +133,7 @@ def _laid(wearer: int, placed: StandingPiece, lie: Lie) -> CutPiece:
         wearer,
         placed.number,
         placed.piece.name,
+        placed.piece.name_in_its_cloth,
         lie,
         translate(shape, -left, -bottom),
         translate(grain, -left, -bottom),

@@ -12,7 +12,7 @@ from shapely.affinity import rotate, translate
 from shapely.geometry import LineString, Polygon
 
 from drafting.pieces.pieces import Material
-from outputs.cloth.cut_pieces import CutPiece, Lie
+from outputs.cloth.cut_pieces import CutPiece, Laying
 
 GAP = 3.0
 """Least distance of two outlines in mm: a line of chalk and the blade (common practice, no source)."""
@@ -143,7 +143,7 @@ class LaidCloth:
     @property
     def share_used(self) -> float:
         """The share of the whole cloth, 0 to 1, that becomes pieces."""
-        layers = {Lie.PAIR: 2, Lie.ON_FOLD: 2}
+        layers = {Laying.PAIR: 2, Laying.ON_FOLD: 2}
         cut = sum(laid.piece.shape.area * layers.get(laid.piece.lie, 1) for laid in self.laid)
         return cut / (self.cloth.width * self.length)
 
@@ -153,7 +153,7 @@ class LaidCloth:
             left, bottom, right, _ = laid.shape.bounds
             if left < self.cloth.left - ROUND or right > self.cloth.right + ROUND or bottom < END - ROUND:
                 yield f"{laid.piece.title} lies beyond the cloth"
-            if laid.piece.lie is Lie.ON_FOLD and left > ROUND:
+            if laid.piece.lie is Laying.ON_FOLD and left > ROUND:
                 yield f"{laid.piece.title} does not lie on the fold"
             if laid.turned and self.cloth.one_way:
                 yield f"{laid.piece.title} is turned, and the cloth has one way"

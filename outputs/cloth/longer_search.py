@@ -17,7 +17,7 @@ import spyrrow
 from shapely.affinity import affine_transform, rotate, translate
 from shapely.geometry import MultiPolygon, Polygon
 
-from outputs.cloth.cut_pieces import CutPiece, Lie
+from outputs.cloth.cut_pieces import CutPiece, Laying
 from outputs.cloth.laid_cloth import END, GAP, ClothOnTable, Laid, LaidCloth, rounded
 from outputs.cloth.packing import settled
 
@@ -38,7 +38,7 @@ def search(start: LaidCloth, *, seconds: int) -> LaidCloth:
         seconds: Whole seconds, at least 1.
     """
     pieces = [each.piece for each in start.laid]
-    free = [index for index, piece in enumerate(pieces) if piece.lie is not Lie.ON_FOLD]
+    free = [index for index, piece in enumerate(pieces) if piece.lie is not Laying.ON_FOLD]
     if not free:
         return start
     cloth, laid = start.cloth, dict[int, Laid]()

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import replace
 
-from outputs.cloth.cut_pieces import CutPiece, Lie
+from outputs.cloth.cut_pieces import CutPiece, Laying
 from outputs.cloth.laid_cloth import END, GAP, ClothOnTable, Laid, rounded
 from outputs.packing.cells import NO_PLACE, Costs, Stamp, reach, stamp
 from outputs.packing.strip_packing import Blank, cells_across, lowest, shortest, slides
@@ -31,7 +31,7 @@ def lay(pieces: Sequence[CutPiece], cloth: ClothOnTable) -> list[Laid]:
 
 
 def _blank(piece: CutPiece, cell: tuple[float, float], *, one_way: bool) -> Blank:
-    on_fold = piece.lie is Lie.ON_FOLD
+    on_fold = piece.lie is Laying.ON_FOLD
     upright = stamp(piece.shape, cell=cell, gap=GAP, flush=on_fold)
     stamps = (upright,) if one_way or on_fold else (upright, upright.upside_down)
     return Blank(stamps, piece.shape.area, _on_fold if on_fold else lowest)

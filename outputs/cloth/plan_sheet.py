@@ -19,7 +19,7 @@ from outputs.canvas.free_room import Room
 from outputs.canvas.lettering import Block, Column, Line, shortened
 from outputs.canvas.pdf_canvas import PdfCanvas
 from outputs.canvas.typeface import Typeface
-from outputs.cloth.cut_pieces import Lie
+from outputs.cloth.cut_pieces import Laying
 from outputs.cloth.laid_cloth import END, GAP, SELVEDGE, Laid, LaidCloth
 from outputs.cloth.plan import ClothPlan
 from outputs.paper.paper import PAPERS
@@ -57,11 +57,11 @@ ARROW = 0.55
 """Length of the arrow as a share of the grain line."""
 
 LIES = {
-    Lie.FLIPPED: "flipped (f): lay the pattern face down",
-    Lie.UNFOLDED: "unfolded (u): draw round it, flip it over along its fold, draw the other half",
-    Lie.PAIR: "both layers (b): cut through both, which gives a pair",
-    Lie.ON_FOLD: "on the fold (o): lay its fold on the fold of the cloth, cut through both layers",
-    Lie.LOWER: "lower layer (l): keep the piece of the layer whose right side is up; the other is spare",
+    Laying.FLIPPED: "flipped (f): lay the pattern face down",
+    Laying.UNFOLDED: "unfolded (u): draw round it, flip it over along its fold, draw the other half",
+    Laying.PAIR: "both layers (b): cut through both, which gives a pair",
+    Laying.ON_FOLD: "on the fold (o): lay its fold on the fold of the cloth, cut through both layers",
+    Laying.LOWER: "lower layer (l): keep the piece of the layer whose right side is up; the other is spare",
 }
 """What the words on the pieces mean, and their first letters behind the number of a small one."""
 
@@ -207,12 +207,12 @@ class _Drawing:
     def _write_label(self, laid: Laid, shape: Polygon) -> None:
         """Write number, name and how it lies into the piece, or the number alone, beside it if need be."""
         number = f"{_letter(laid.piece.wearer) if self._lettered else ''}{laid.piece.number}"
-        name = laid.piece.name.removesuffix(f" {self._laid.material.value}")
-        how = [laid.piece.lie.value] if laid.piece.lie.value else []
+        name, lies = laid.piece.name_in_its_cloth, laid.piece.lie.words
+        how = [lies] if lies else []
         inside, wish = self._room.within(shape), Point(*shape.centroid.coords[0])
         tries = [(inside, [f"{number} {name}", *how], size) for size in LABELS]
         tries += [(inside, [number, *how], LABELS[-1])]
-        short = f"{number}{laid.piece.lie.value[:1]}"
+        short = f"{number}{lies[:1]}"
         tries += [(room, [short], size) for room in (inside, self._between) for size in NUMBERS]
         for room, words, size in tries:
             for turned in (False, True):
@@ -284,7 +284,7 @@ def _pieces(plan: ClothPlan, laid: LaidCloth) -> Iterator[Line]:
         if len(plan.patterns) > 1:
             yield Line(f"{_letter(wearer)}: {plan.patterns[wearer - 1].wearer}", BODY, bold=True)
         names = [
-            f"{number} {next(pieces).name.removesuffix(f' {laid.material.value}')}"
+            f"{number} {next(pieces).name_in_its_cloth}"
             for number, pieces in groupby(of_wearer, key=lambda piece: piece.number)
         ]
         yield Line(f"{', '.join(names)}.", BODY)

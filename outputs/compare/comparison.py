@@ -6,7 +6,9 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
 from drafting.base.units import Unit
+from drafting.pieces.kinds import PieceId
 from drafting.pieces.same_pieces import shared_pieces
+from drafting.pieces.words import piece_name
 from drafting.report.fit import girth_lines
 from outputs.compare.leg_lines import LegLines, leg_lines
 from outputs.fit.fit_words import bare
@@ -25,7 +27,7 @@ class Compared:
 
     jeans: Jeans
     legs: LegLines
-    shared: Mapping[str, str]
+    shared: Mapping[PieceId, str]
 
     @property
     def style(self) -> str:
@@ -76,15 +78,15 @@ def cells(compared: Compared, unit: Unit) -> tuple[str, ...]:
 
 def said_shared(compared: Compared) -> str:
     """Return "belt loops, watch pocket: the same as straight", for each style that it shares with."""
-    by_style: dict[str, list[str]] = {}
-    for name, style in compared.shared.items():
-        by_style.setdefault(style, []).append(name)
-    return "; ".join(f"{_named(names, compared)}: the same as {style}" for style, names in by_style.items())
+    by_style: dict[str, list[PieceId]] = {}
+    for piece, style in compared.shared.items():
+        by_style.setdefault(style, []).append(piece)
+    return "; ".join(f"{_named(some, compared)}: the same as {style}" for style, some in by_style.items())
 
 
-def _named(names: Sequence[str], compared: Compared) -> str:
-    """Return the names, or those that are left out where these are fewer."""
-    rest = [piece.name for piece in compared.jeans.pattern.pieces if piece.name not in names]
-    if len(rest) >= len(names):
-        return ", ".join(names)
+def _named(some: Sequence[PieceId], compared: Compared) -> str:
+    """Return the names of some pieces, or of those that are left out where these are fewer."""
+    rest = [piece.name for piece in compared.jeans.pattern.pieces if piece.id not in some]
+    if len(rest) >= len(some):
+        return ", ".join(map(piece_name, some))
     return f"all pieces but {', '.join(rest)}" if rest else "all pieces"

@@ -9,6 +9,7 @@ from pathlib import Path
 
 from drafting.base.units import format_length
 from drafting.pieces.pattern import Pattern
+from drafting.pieces.words import piece_name
 from outputs.files.folder import Writer, write_folder
 from outputs.fit.block_picture import draw_block_picture
 from outputs.fit.ease_picture import draw_ease_picture
@@ -86,7 +87,7 @@ def draft_into(
     yield from summary
     yield from said_of(reports.values())
     if pattern.printed:
-        yield from wrapped(f"{some_pieces(pattern)} printed: {', '.join(pattern.printed)}")
+        yield from wrapped(f"{some_pieces(pattern)} printed: {', '.join(map(piece_name, pattern.printed))}")
     yield from said_files(written, reports)
 
 

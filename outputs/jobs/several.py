@@ -125,7 +125,7 @@ def _printed(compared: Compared, printing: PrintOptions, *, shared_once: bool) -
     pattern = pattern_to_print(compared.jeans.pattern, printing)
     if not (shared_once and compared.shared):
         return pattern
-    own = tuple(piece.name for _, piece in pattern.numbered if piece.name not in compared.shared)
+    own = tuple(piece.id for _, piece in pattern.numbered if piece.id not in compared.shared)
     elsewhere = Section("Printed with another style", (Said(f"{literal(said_shared(compared))}."),))
     return replace(pattern, printed=own, sections=(elsewhere, *pattern.sections)) if own else None
 

@@ -6,7 +6,7 @@ That placing is plain: the tallest first, each in the first column that still ha
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from functools import cached_property, partial
 
 import numpy as np
@@ -15,7 +15,7 @@ from shapely.geometry import Polygon
 from drafting.base.tolerance import JOIN
 from drafting.geometry.curves import Coordinates
 from drafting.geometry.points import Point, Vector
-from drafting.pieces.allowance import CutLine, Side, cut_line
+from drafting.pieces.allowance import CutLine, CutSide, cut_line
 from drafting.pieces.pattern import Pattern
 from drafting.pieces.pieces import Piece
 
@@ -58,20 +58,20 @@ class StandingPiece:
     @property
     def upside_down(self) -> StandingPiece:
         """The piece turned by half a turn round the origin."""
-        piece = _moved(self.piece, lambda p: Point(-p.x, -p.y))
+        piece = self.piece.moved(lambda p: Point(-p.x, -p.y))
         return StandingPiece(self.number, piece, self._line_of(piece, lambda points: -points))
 
     def at(self, left: float, bottom: float) -> StandingPiece:
         """Return the piece moved so that the box of its cut line starts at `left`, `bottom`."""
         way = Vector(left - float(self.cut[:, 0].min()), bottom - float(self.cut[:, 1].min()))
-        piece = _moved(self.piece, lambda p: p + way)
+        piece = self.piece.moved(lambda p: p + way)
         return StandingPiece(
             self.number, piece, self._line_of(piece, lambda points: points + np.array([way.x, way.y]))
         )
 
     def _line_of(self, piece: Piece, move: Callable[[Coordinates], Coordinates]) -> CutLine:
         sides = zip(piece.edges, self.line.sides, strict=True)
-        return CutLine(tuple(Side(edge, move(side.points)) for edge, side in sides))
+        return CutLine(tuple(CutSide(edge, move(side.points)) for edge, side in sides))
 
 
 @dataclass(frozen=True, eq=False)
@@ -108,7 +108,7 @@ def standing(pattern: Pattern) -> tuple[StandingPiece, ...]:
         angle = (piece.grain.end - piece.grain.start).angle_to(UP)
         upright = piece
         if abs(angle) > JOIN:
-            upright = _moved(piece, partial(Point.turned, about=Point(0, 0), angle=angle))
+            upright = piece.moved(partial(Point.turned, about=Point(0, 0), angle=angle))
         result.append(StandingPiece(number, upright, cut_line(upright)))
     return tuple(result)
 
@@ -136,12 +136,3 @@ def side_by_side(pieces: Iterable[StandingPiece], *, height: float) -> Layout:
 
 def _stack(column: list[StandingPiece]) -> float:
     return sum(piece.height for piece in column) + GAP * (len(column) - 1)
-
-
-def _moved(piece: Piece, move: Callable[[Point], Point]) -> Piece:
-    return replace(
-        piece,
-        edges=tuple(replace(edge, path=edge.path.moved(move)) for edge in piece.edges),
-        grain=piece.grain.moved(move),
-        marks=tuple(replace(mark, path=mark.path.moved(move)) for mark in piece.marks),
-    )

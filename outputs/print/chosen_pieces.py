@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from drafting.base.errors import DraftRefused, Problem, Severity
+from drafting.pieces.kinds import PieceId
 from drafting.pieces.pattern import Pattern
 
 
@@ -19,12 +20,15 @@ def choose(pattern: Pattern, words: Sequence[str]) -> Pattern:
     Raises:
         DraftRefused: with all the words that no piece has in its name, and the names that there are.
     """
-    chosen: list[str] = []
+    chosen: list[PieceId] = []
     unknown: list[str] = []
     for word in map(_plain, words):
-        names = [piece.name for piece in pattern.pieces]
-        whole = [name for name in names if _plain(name) == word]
-        part = [name for name in names if word and word in _plain(re.sub(r"\(.*?\)", "", name))]
+        whole = [piece.id for piece in pattern.pieces if _plain(piece.name) == word]
+        part = [
+            piece.id
+            for piece in pattern.pieces
+            if word and word in _plain(re.sub(r"\(.*?\)", "", piece.name))
+        ]
         chosen += whole or part
         if not whole and not part:
             unknown.append(word or '""')

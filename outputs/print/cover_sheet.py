@@ -36,7 +36,7 @@ def cutting_list(pieces: Sequence[StandingPiece]) -> list[str]:
     cloths: dict[str, list[str]] = {}
     for placed in pieces:
         cutting = placed.piece.cutting
-        name = placed.piece.name.removesuffix(f" {cutting.material.value}")
+        name = placed.piece.name_in_its_cloth
         cloths.setdefault(cutting.material.value, []).append(f"{placed.number} {name} ×{cutting.quantity}")
     return [f"{cloth.capitalize()}: {', '.join(names)}." for cloth, names in cloths.items()]
 

@@ -58,7 +58,7 @@ class PatternPrint:
         if not self.options.apart:
             return {f"{name}.pdf": self.pattern}
         return {
-            f"{name}-{number}-{safe_name(piece.name)}.pdf": replace(self.pattern, printed=(piece.name,))
+            f"{name}-{number}-{safe_name(piece.name)}.pdf": replace(self.pattern, printed=(piece.id,))
             for number, piece in self.pattern.numbered
         }
 

@@ -13,7 +13,7 @@ from drafting.base.tolerance import JOIN
 from drafting.geometry.curves import Coordinates, Cubic
 from drafting.geometry.paths import Path
 from drafting.geometry.points import Point
-from drafting.pieces.allowance import CutLine, Side
+from drafting.pieces.allowance import CutLine, CutSide
 from drafting.pieces.parallels import added
 from drafting.pieces.pieces import Edge, Finish, NotchKind, Piece
 from outputs.canvas.canvas import Outline, Polyline, Role, line
@@ -51,12 +51,12 @@ def _folds(cut: CutLine) -> Iterator[Polyline]:
             yield line(side.points[0], following.points[0])
 
 
-def _cut_runs(cut: CutLine) -> Iterator[list[Side]]:
+def _cut_runs(cut: CutLine) -> Iterator[list[CutSide]]:
     """Yield the stretches between folds, each with the side behind it, at whose start it ends."""
     sides = list(cut.sides)
     first = next(i for i, side in enumerate(sides) if side.edge.finish is Finish.FOLD)
     sides = [*sides[first:], *sides[: first + 1]]
-    run: list[Side] = []
+    run: list[CutSide] = []
     for side in sides:
         if side.edge.finish is not Finish.FOLD:
             run.append(side)
@@ -65,7 +65,7 @@ def _cut_runs(cut: CutLine) -> Iterator[list[Side]]:
             run = []
 
 
-def _stays_curved(side: Side) -> bool:
+def _stays_curved(side: CutSide) -> bool:
     """Return whether the cut line is the edge itself, with its curves, from end to end."""
     path = side.edge.path
     if added(side.edge) or all(curve.straight for curve in path.curves):
@@ -73,14 +73,14 @@ def _stays_curved(side: Side) -> bool:
     return all(_nearest(side, end)[1] < JOIN for end in (path.start, path.end))
 
 
-def _nearest(side: Side, place: Point) -> tuple[int, float]:
+def _nearest(side: CutSide, place: Point) -> tuple[int, float]:
     """Return which point of the side lies nearest to a place, and how far from it."""
     gaps = np.hypot(*(side.points - np.array(tuple(place))).T)
     index = int(gaps.argmin())
     return index, float(gaps[index])
 
 
-def _cut_along(run: Sequence[Side]) -> Outline:
+def _cut_along(run: Sequence[CutSide]) -> Outline:
     """Return the cut line along the sides up to where the last of them begins."""
     *sides, following = run
     if not any(map(_stays_curved, sides)):
@@ -89,7 +89,7 @@ def _cut_along(run: Sequence[Side]) -> Outline:
     return Path(tuple(_joined([*steps, *_points(following.points[:1])])))
 
 
-def _steps(side: Side) -> Iterator[Point | Cubic]:
+def _steps(side: CutSide) -> Iterator[Point | Cubic]:
     """Yield the corners and, where the cut line is the edge itself, the curves that it runs along."""
     if not _stays_curved(side):
         yield from _points(side.points)

@@ -60,7 +60,7 @@ def _width(edge: Edge) -> float:
 
 
 def _names(edges: list[Edge]) -> str:
-    names = (edge.name.replace("_", " ") + (" with its turn-up" if edge.turn_up else "") for edge in edges)
+    names = (edge.name + (" with its turn-up" if edge.turn_up else "") for edge in edges)
     return ", ".join(dict.fromkeys(names))
 
 

@@ -11,8 +11,8 @@ from drafting.block.block import Block
 from drafting.geometry.curves import Cubic
 from drafting.geometry.paths import Path
 from drafting.geometry.points import Point, Vector
+from drafting.pieces.kinds import EdgeKind, PlaceKind
 from drafting.pieces.pieces import Edge, Finish, Mark, MarkKind
-from styles.base.edges import HEM
 from styles.choice.style import Style
 
 _STRAIGHT = math.radians(0.4 * HEM_CORNER_DEG)
@@ -56,7 +56,7 @@ def hem_edge(side: Path, inseam: Path, style: Style) -> tuple[Edge, tuple[Mark, 
         style: Its turn-up fits on the leg.
     """
     line, depth = hem_line(side, inseam), style.turn_up
-    edge = Edge(HEM, line, style.allowances.hem + 2 * depth, Finish.HEM, turn_up=depth)
+    edge = Edge(EdgeKind.HEM, line, style.allowances.hem + 2 * depth, Finish.HEM, turn_up=depth)
     if not depth:
         return edge, ()
     along = (line.end - line.start).unit
@@ -65,10 +65,10 @@ def hem_edge(side: Path, inseam: Path, style: Style) -> tuple[Edge, tuple[Mark, 
     first, last = line.curves[0], line.curves[-1]
     fold = Cubic.bent(ends[0], first.direction(0), ends[1], last.direction(1), 2 / 3)
     lines = (
-        ("fold of the turn-up", Cubic.line(*ends) if first.straight else fold),
-        ("lies on the hem line", line.moved(lambda p: p + up * (-2 * depth)).curves[0]),
+        (PlaceKind.TURN_UP_FOLD, Cubic.line(*ends) if first.straight else fold),
+        (PlaceKind.TURN_UP_HEM, line.moved(lambda p: p + up * (-2 * depth)).curves[0]),
     )
-    return edge, tuple(Mark(name, MarkKind.LINE, Path((curve,))) for name, curve in lines)
+    return edge, tuple(Mark(shows, MarkKind.LINE, Path((curve,))) for shows, curve in lines)
 
 
 def _mirrored_at(upwards: Path, origin: Point, up: Vector, depth: float) -> Point:

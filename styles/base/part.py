@@ -5,28 +5,53 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Iterable
 from dataclasses import dataclass
+from enum import StrEnum
 
 from drafting.block.block import Half
 from drafting.body.measurements import Side
+from drafting.pieces.kinds import PieceId, PieceKind
 from drafting.pieces.pieces import Cutting, Material, Piece
 from drafting.pieces.seams import Corner, Seam
+
+
+class NotionKind(StrEnum):
+    """What is to be bought besides cloth."""
+
+    ZIP = "zip"
+    FLY_BUTTON = "fly button"
+    BAND_BUTTON = "jeans button"
+    RIVET = "rivet"
+
+
+NOTIONS: dict[NotionKind, str] = {
+    NotionKind.ZIP: "jeans zip, closed end",
+    NotionKind.FLY_BUTTON: "fly button, 14 mm (9/16 in)",
+    NotionKind.BAND_BUTTON: "jeans button, 17 mm (5/8 in)",
+    NotionKind.RIVET: "rivet",
+}
+"""What they are called in print."""
 
 
 @dataclass(frozen=True)
 class Notion:
     """Something to buy besides cloth: what, how many, and a length in mm (0 where it has none)."""
 
-    name: str
+    kind: NotionKind
     count: int
     length: float = 0.0
+
+    @property
+    def name(self) -> str:
+        """What it is called in print."""
+        return NOTIONS[self.kind]
 
 
 def counted(notions: Iterable[Notion]) -> tuple[Notion, ...]:
     """Return the notions with equal ones counted together, in the order in which they come up."""
-    counts: Counter[tuple[str, float]] = Counter()
+    counts: Counter[tuple[NotionKind, float]] = Counter()
     for notion in notions:
-        counts[notion.name, notion.length] += notion.count
-    return tuple(Notion(name, count, length) for (name, length), count in counts.items())
+        counts[notion.kind, notion.length] += notion.count
+    return tuple(Notion(kind, count, length) for (kind, length), count in counts.items())
 
 
 @dataclass(frozen=True)
@@ -49,29 +74,34 @@ class Part:
 
 
 @dataclass(frozen=True)
-class HalfOf:
-    """How the pieces of one half of the body are named, cut and turned.
+class HalfToCut:
+    """How the pieces of one half of the body are known, cut and turned.
 
     Attributes:
-        half: The half of the block; its front is drawn as a right front, its back as a left back.
+        drafted: The half of the block; its front is drawn as a right front, its back as a left back.
     """
 
-    half: Half
+    drafted: Half
 
-    def name(self, piece: str) -> str:
-        """Return the piece's name, with its side where the sides differ."""
-        return f"{self.half.side.value} {piece}" if self.half.side else piece
+    @property
+    def side(self) -> Side | None:
+        """The side of the body, None where both sides are alike."""
+        return self.drafted.side
+
+    def id(self, kind: PieceKind) -> PieceId:
+        """Return which piece of the pattern this half's piece of a kind is."""
+        return PieceId(kind, self.side)
 
     def cutting(self, material: Material = Material.DENIM, layers: int = 1) -> Cutting:
         """Return how a piece that each half needs `layers` times is cut."""
-        if self.half.side:
+        if self.side:
             return Cutting(layers, False, material)
         return Cutting(2 * layers, True, material)
 
     def of_front(self, piece: Piece) -> Piece:
         """Return a piece drawn with the front, turned for its side of the body."""
-        return piece.mirrored() if self.half.side is Side.LEFT else piece
+        return piece.mirrored() if self.side is Side.LEFT else piece
 
     def of_back(self, piece: Piece) -> Piece:
         """Return a piece drawn with the back, turned for its side: the right one where both are alike."""
-        return piece if self.half.side is Side.LEFT else piece.mirrored()
+        return piece if self.side is Side.LEFT else piece.mirrored()

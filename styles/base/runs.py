@@ -2,16 +2,17 @@
 
 from __future__ import annotations
 
+from drafting.pieces.kinds import EdgeKind, PlaceKind
 from drafting.pieces.pieces import Piece
 from drafting.pieces.seams import Run
 
 
 def walk(
     piece: Piece,
-    edge: str,
+    edge: EdgeKind,
     *,
-    away_from: str = "",
-    towards: str = "",
+    away_from: EdgeKind | None = None,
+    towards: EdgeKind | None = None,
     start: float = 0.0,
     end: float | None = None,
 ) -> Run:
@@ -28,24 +29,25 @@ def walk(
     Raises:
         ValueError: the piece has no such edge, or the two do not meet.
     """
-    names = [e.name for e in piece.edges]
-    place = names.index(edge)
-    before, after = names[place - 1], names[(place + 1) % len(names)]
+    kinds = [e.kind for e in piece.edges]
+    place = kinds.index(edge)
+    before, after = kinds[place - 1], kinds[(place + 1) % len(kinds)]
     if away_from == before or towards == after:
-        return Run(piece.name, edge, False, start, end)
+        return Run(piece.id, edge, False, start, end)
     if away_from == after or towards == before:
-        return Run(piece.name, edge, True, start, end)
-    raise ValueError(f"{piece.name}: {edge!r} does not meet {away_from or towards!r}")
+        return Run(piece.id, edge, True, start, end)
+    other = away_from or towards
+    raise ValueError(f"{piece.name}: {str(edge)!r} does not meet {str(other)!r}")
 
 
-def distance(piece: Piece, run: Run, notch: str) -> float:
+def distance(piece: Piece, run: Run, notch: PlaceKind) -> float:
     """Return how far along `run`, from the corner it walks away from, a notch of its edge lies, mm.
 
     Raises:
-        KeyError: the edge has no notch of that name.
+        KeyError: the edge has no such notch.
     """
     edge = piece.edge(run.edge)
     for own in edge.notches:
-        if own.name == notch:
+        if own.shows == notch:
             return edge.length - own.distance if run.backwards else own.distance
-    raise KeyError(f"{piece.name} {run.edge} has no notch {notch!r}")
+    raise KeyError(f"{piece.name} {edge.name} has no notch {str(notch)!r}")

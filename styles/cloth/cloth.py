@@ -107,21 +107,18 @@ def _larger(piece: Piece, along: float, across: float) -> Piece:
         way = p - start
         return start + grain * (way.dot(grain) * along) + grain.left * (grain.cross(way) * across)
 
-    marks = tuple(replace(mark, path=mark.path.moved(move)) for mark in piece.marks)
+    moved = piece.moved(move)
     edges = tuple(
         replace(
-            edge,
-            path=edge.path.moved(move),
+            larger,
             # A turn-up is cloth of the leg and shrinks with it; the hem lies across the grain.
             allowance=edge.allowance + 2 * edge.turn_up * (along - 1),
             turn_up=edge.turn_up * along,
             notches=tuple(replace(n, distance=_along(edge, n.distance, move)) for n in edge.notches),
         )
-        for edge in piece.edges
+        for edge, larger in zip(piece.edges, moved.edges, strict=True)
     )
-    return replace(
-        piece, edges=edges, grain=piece.grain.moved(move), marks=marks, drawn_larger=(along, across)
-    )
+    return replace(moved, edges=edges, drawn_larger=(along, across))
 
 
 def _along(edge: Edge, distance: float, move: Callable[[Point], Point]) -> float:

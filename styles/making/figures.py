@@ -6,10 +6,11 @@ from dataclasses import asdict
 from typing import Any
 
 from drafting.pieces.trueing import SeamCheck
+from drafting.pieces.words import edge_name, piece_name
 from drafting.report.figures import block_figures, finding_figures, in_cm
+from styles.base.part import NotionKind
 from styles.making.fitted import fitting_figures
 from styles.making.jeans import Jeans
-from styles.parts.fly import ZIP
 
 
 def jeans_figures(jeans: Jeans) -> dict[str, Any]:
@@ -42,7 +43,7 @@ def jeans_figures(jeans: Jeans) -> dict[str, Any]:
             for n in jeans.notions
         ],
         "fly": jeans.style.fly.value,
-        "zip_length": next((in_cm(n.length) for n in jeans.notions if n.name == ZIP), None),
+        "zip_length": next((in_cm(n.length) for n in jeans.notions if n.kind is NotionKind.ZIP), None),
         "waistband_length": in_cm(jeans.band_length),
         "below_waist": in_cm(jeans.style.below_waist),
         "front_rise": in_cm(jeans.front_rise),
@@ -56,7 +57,8 @@ def jeans_figures(jeans: Jeans) -> dict[str, Any]:
 
 def _edges(jeans: Jeans) -> list[list[str]]:
     return [
-        [f"{run.piece} {run.edge}" for run in (*seam.first, *seam.second)] for seam in jeans.pattern.seams
+        [f"{piece_name(run.piece)} {edge_name(run.edge)}" for run in (*seam.first, *seam.second)]
+        for seam in jeans.pattern.seams
     ]
 
 

@@ -8,63 +8,62 @@ from dataclasses import replace
 from drafting.base.tolerance import ANGLE_DEG, HEM_CORNER_DEG, WAIST_CORNER_DEG
 from drafting.block.block import Block
 from drafting.body.measurements import Side
+from drafting.pieces.kinds import CornerKind, EdgeKind, PieceId, PieceKind, SeamKind
 from drafting.pieces.pieces import Notch, Piece
 from drafting.pieces.seams import Corner, CornerPlace, Run, Seam
-from styles.base.edges import CENTRE_BACK, CROTCH, HEM, INSEAM, OUTER_WAIST, SIDE, WAIST
-from styles.base.part import HalfOf
+from styles.base.part import HalfToCut
 from styles.base.runs import walk
 from styles.choice.style import Style
-from styles.parts.back_leg import BACK_LEG, BACK_YOKE, FromHem
-from styles.parts.front_leg import FRONT_LEG, open_front
-from styles.parts.front_pocket import POCKET_FACING
-from styles.parts.straight_band import segment
-from styles.parts.waistband import BACK_BAND, FRONT_BAND, STRAIGHT_BAND, WAIST_SEAM, WaistNotches
+from styles.parts.back_leg import FromHem
+from styles.parts.front_leg import open_front
+from styles.parts.straight_band import SEWN_TO_BACK, SEWN_TO_FRONT
+from styles.parts.waistband import WaistNotches
 
-Pieces = Mapping[str, Piece]
+Pieces = Mapping[PieceId, Piece]
 
 
-def front_side(of: HalfOf, pieces: Pieces, style: Style) -> tuple[Run, ...]:
+def front_side(half: HalfToCut, pieces: Pieces, style: Style) -> tuple[Run, ...]:
     """Return the front's side seam from the hem to the band: the leg, then the facing above the opening."""
-    facing = pieces[of.name(POCKET_FACING)]
-    hidden = facing.edge(SIDE).length - open_front(of, style).depth
-    return walk(pieces[of.name(FRONT_LEG)], SIDE, away_from=HEM), walk(
-        facing, SIDE, towards=WAIST, start=hidden
+    facing = pieces[half.id(PieceKind.POCKET_FACING)]
+    hidden = facing.edge(EdgeKind.SIDE).length - open_front(half, style).depth
+    return walk(pieces[half.id(PieceKind.FRONT_LEG)], EdgeKind.SIDE, away_from=EdgeKind.HEM), walk(
+        facing, EdgeKind.SIDE, towards=EdgeKind.WAIST, start=hidden
     )
 
 
-def front_waist(of: HalfOf, pieces: Pieces, style: Style) -> tuple[Run, ...]:
+def front_waist(half: HalfToCut, pieces: Pieces, style: Style) -> tuple[Run, ...]:
     """Return the front's waist from the centre to the side: the leg, then the facing above the opening."""
-    facing = pieces[of.name(POCKET_FACING)]
-    hidden = facing.edge(WAIST).length - open_front(of, style).width
-    return walk(pieces[of.name(FRONT_LEG)], WAIST, away_from=CROTCH), walk(
-        facing, WAIST, towards=SIDE, start=hidden
+    facing = pieces[half.id(PieceKind.POCKET_FACING)]
+    hidden = facing.edge(EdgeKind.WAIST).length - open_front(half, style).width
+    return walk(pieces[half.id(PieceKind.FRONT_LEG)], EdgeKind.WAIST, away_from=EdgeKind.CROTCH), walk(
+        facing, EdgeKind.WAIST, towards=EdgeKind.SIDE, start=hidden
     )
 
 
-def back_waist(of: HalfOf, pieces: Pieces) -> tuple[Run, ...]:
+def back_waist(half: HalfToCut, pieces: Pieces) -> tuple[Run, ...]:
     """Return the back's waist from the centre to the side: the yoke's, or the leg's without its dart."""
-    if yoke := pieces.get(of.name(BACK_YOKE)):
-        return (walk(yoke, WAIST, away_from=CENTRE_BACK),)
-    leg = pieces[of.name(BACK_LEG)]
-    inner = walk(leg, WAIST, away_from=CROTCH)
-    if _at_side(leg) == WAIST:
+    if yoke := pieces.get(half.id(PieceKind.BACK_YOKE)):
+        return (walk(yoke, EdgeKind.WAIST, away_from=EdgeKind.CENTRE_BACK),)
+    leg = pieces[half.id(PieceKind.BACK_LEG)]
+    inner = walk(leg, EdgeKind.WAIST, away_from=EdgeKind.CROTCH)
+    if _at_side(leg) == EdgeKind.WAIST:
         return (inner,)
-    return inner, walk(leg, OUTER_WAIST, towards=SIDE)
+    return inner, walk(leg, EdgeKind.OUTER_WAIST, towards=EdgeKind.SIDE)
 
 
-def _at_side(back: Piece) -> str:
-    """Return the name of the waist's edge at the side of a yoke or of a leg that reaches up to the band."""
-    return OUTER_WAIST if any(edge.name == OUTER_WAIST for edge in back.edges) else WAIST
+def _at_side(back: Piece) -> EdgeKind:
+    """Return which edge is the waist at the side of a yoke or of a leg that reaches up to the band."""
+    return EdgeKind.OUTER_WAIST if back.has(EdgeKind.OUTER_WAIST) else EdgeKind.WAIST
 
 
-def _centre_back(of: HalfOf, pieces: Pieces) -> tuple[Run, ...]:
+def _centre_back(half: HalfToCut, pieces: Pieces) -> tuple[Run, ...]:
     """Return the back's crotch seam from the fork to the band."""
-    leg = walk(pieces[of.name(BACK_LEG)], CROTCH, away_from=INSEAM)
-    yoke = pieces.get(of.name(BACK_YOKE))
-    return (leg, walk(yoke, CENTRE_BACK, towards=WAIST)) if yoke else (leg,)
+    leg = walk(pieces[half.id(PieceKind.BACK_LEG)], EdgeKind.CROTCH, away_from=EdgeKind.INSEAM)
+    yoke = pieces.get(half.id(PieceKind.BACK_YOKE))
+    return (leg, walk(yoke, EdgeKind.CENTRE_BACK, towards=EdgeKind.WAIST)) if yoke else (leg,)
 
 
-def notched(pieces: dict[str, Piece], runs: tuple[Run, ...], notches: tuple[Notch, ...]) -> None:
+def notched(pieces: dict[PieceId, Piece], runs: tuple[Run, ...], notches: tuple[Notch, ...]) -> None:
     """Put notches, given by their distance along the runs, on the edges they fall on."""
     for notch in notches:
         walked = 0.0
@@ -81,85 +80,92 @@ def notched(pieces: dict[str, Piece], runs: tuple[Run, ...], notches: tuple[Notc
             walked += length
 
 
-def mark_waist(block: Block, pieces: dict[str, Piece], style: Style, loops: Sequence[WaistNotches]) -> None:
+def mark_waist(
+    block: Block, pieces: dict[PieceId, Piece], style: Style, loops: Sequence[WaistNotches]
+) -> None:
     """Put the belt loops' notches on legs, facings and yokes; the band carries the same ones."""
-    for half, notches in zip(block.halves, loops, strict=True):
-        of = HalfOf(half)
-        notched(pieces, front_waist(of, pieces, style), notches.front)
-        notched(pieces, back_waist(of, pieces), notches.back)
+    for half, notches in zip(map(HalfToCut, block.halves), loops, strict=True):
+        notched(pieces, front_waist(half, pieces, style), notches.front)
+        notched(pieces, back_waist(half, pieces), notches.back)
 
 
 def leg_seams(block: Block, pieces: Pieces, style: Style) -> Iterator[Seam]:
     """Yield inseams and side seams of every half, and the crotch seams of a body whose sides differ."""
-    for half in block.halves:
-        of = HalfOf(half)
-        front, back = (pieces[of.name(name)] for name in (FRONT_LEG, BACK_LEG))
-        yoke = pieces.get(of.name(BACK_YOKE))
-        knee, fork = FromHem.of(of).knee or 0.0, half.front.panel.inseam.length
-        inseams = (walk(front, INSEAM, away_from=HEM),), (walk(back, INSEAM, away_from=HEM),)
-        yield Seam(of.name(INSEAM), *inseams, ease=block.proportions.inseam_ease, eased=(knee, fork))
-        backs = walk(back, SIDE, away_from=HEM), *((walk(yoke, SIDE, towards=WAIST),) if yoke else ())
-        yield Seam(of.name(SIDE), front_side(of, pieces, style), backs)
-    if len(block.halves) == 2:
-        names = [HalfOf(half).name for half in block.halves]
-        first, second = ((walk(pieces[n(FRONT_LEG)], CROTCH, away_from=INSEAM),) for n in names)
-        yield Seam("front crotch seam", first, second)
-        right, left = (_centre_back(HalfOf(half), pieces) for half in block.halves)
-        yield Seam("back crotch seam", right, left)
+    halves = [HalfToCut(half) for half in block.halves]
+    for half in halves:
+        front, back = (pieces[half.id(kind)] for kind in (PieceKind.FRONT_LEG, PieceKind.BACK_LEG))
+        yoke = pieces.get(half.id(PieceKind.BACK_YOKE))
+        knee, fork = FromHem.of(half).knee or 0.0, half.drafted.front.panel.inseam.length
+        on_front, on_back = (walk(leg, EdgeKind.INSEAM, away_from=EdgeKind.HEM) for leg in (front, back))
+        ease = block.proportions.inseam_ease
+        yield Seam(SeamKind.INSEAM, (on_front,), (on_back,), ease, (knee, fork), half.side)
+        backs = [walk(back, EdgeKind.SIDE, away_from=EdgeKind.HEM)]
+        if yoke:
+            backs.append(walk(yoke, EdgeKind.SIDE, towards=EdgeKind.WAIST))
+        yield Seam(SeamKind.SIDE, front_side(half, pieces, style), tuple(backs), side=half.side)
+    if len(halves) == 2:
+        fronts = (pieces[half.id(PieceKind.FRONT_LEG)] for half in halves)
+        first, second = ((walk(leg, EdgeKind.CROTCH, away_from=EdgeKind.INSEAM),) for leg in fronts)
+        yield Seam(SeamKind.FRONT_CROTCH, first, second)
+        right, left = (_centre_back(half, pieces) for half in halves)
+        yield Seam(SeamKind.BACK_CROTCH, right, left)
 
 
 def band_seams(block: Block, pieces: Pieces, style: Style) -> Iterator[Seam]:
     """Yield the waist seam between each pair of marks of the band: centre fronts, side seams, centre back."""
-    straight = pieces.get(STRAIGHT_BAND)
+    straight = pieces.get(PieceId(PieceKind.STRAIGHT_BAND))
     sides = (Side.RIGHT, Side.LEFT)
-    for side, half in zip(sides, block.halves * (2 // len(block.halves)), strict=True):
-        of = HalfOf(half)
-        front, back = front_waist(of, pieces, style), back_waist(of, pieces)
+    for side, drafted in zip(sides, block.halves * (2 // len(block.halves)), strict=True):
+        half = HalfToCut(drafted)
         if straight:
             # The strip runs from the left front over the back to the right; each run leads from its centre.
             runs = (
-                Run(straight.name, segment(side, "front"), backwards=side is Side.RIGHT),
-                Run(straight.name, segment(side, "back"), backwards=side is Side.LEFT),
+                Run(straight.id, SEWN_TO_FRONT[side], backwards=side is Side.RIGHT),
+                Run(straight.id, SEWN_TO_BACK[side], backwards=side is Side.LEFT),
             )
-            name = f"{side.value} {{}} to the waistband"
+            told: Side | None = side
         elif side is Side.RIGHT or half.side:
-            runs = (
-                walk(pieces[of.name(FRONT_BAND)], WAIST_SEAM, towards=SIDE),
-                walk(pieces[of.name(BACK_BAND)], WAIST_SEAM, towards=SIDE),
-            )
-            name = of.name("{} to the waistband")
+            bands = (pieces[half.id(kind)] for kind in (PieceKind.FRONT_BAND, PieceKind.BACK_BAND))
+            on_front, on_back = (walk(band, EdgeKind.WAIST_SEAM, towards=EdgeKind.SIDE) for band in bands)
+            runs, told = (on_front, on_back), half.side
         else:
             continue
-        yield Seam(name.format("front"), front, (runs[0],))
-        yield Seam(name.format("back"), back, (runs[1],))
+        yield Seam(SeamKind.FRONT_TO_BAND, front_waist(half, pieces, style), (runs[0],), side=told)
+        yield Seam(SeamKind.BACK_TO_BAND, back_waist(half, pieces), (runs[1],), side=told)
 
 
 def leg_corners(block: Block, pieces: Pieces) -> tuple[Corner, ...]:
     """Return the corners that must run on smoothly when legs, yoke and facing are sewn together."""
-    return tuple(corner for half in block.halves for corner in _corners(HalfOf(half), pieces))
+    return tuple(corner for half in block.halves for corner in _corners(HalfToCut(half), pieces))
 
 
-def _corners(of: HalfOf, pieces: Pieces) -> tuple[Corner, ...]:
-    yoke = of.name(BACK_YOKE) in pieces
-    upper, middle = (BACK_YOKE, CENTRE_BACK) if yoke else (BACK_LEG, CROTCH)
-    at_side = _at_side(pieces[of.name(upper)])
+def _corners(half: HalfToCut, pieces: Pieces) -> tuple[Corner, ...]:
+    leg, facing, front = PieceKind.BACK_LEG, PieceKind.POCKET_FACING, PieceKind.FRONT_LEG
+    crotch, inseam, hem = EdgeKind.CROTCH, EdgeKind.INSEAM, EdgeKind.HEM
+    yoke = half.id(PieceKind.BACK_YOKE) in pieces
+    upper, middle = (PieceKind.BACK_YOKE, EdgeKind.CENTRE_BACK) if yoke else (leg, crotch)
+    at_side = _at_side(pieces[half.id(upper)])
 
     def across(
-        name: str, first: str, second: str, edge: str, seam: str, tolerance: float = ANGLE_DEG
+        kind: CornerKind,
+        on_front: tuple[PieceKind, EdgeKind],
+        on_back: tuple[PieceKind, EdgeKind],
+        seam: EdgeKind,
+        tolerance: float = ANGLE_DEG,
     ) -> Corner:
-        on_back = at_side if edge == WAIST else edge
-        places = CornerPlace(of.name(first), (edge, seam)), CornerPlace(of.name(second), (on_back, seam))
-        return Corner(of.name(name), *places, tolerance=tolerance)
+        first, second = (CornerPlace(half.id(piece), (edge, seam)) for piece, edge in (on_front, on_back))
+        return Corner(kind, first, second, tolerance=tolerance, side=half.side)
 
-    def centre(name: str, piece: str, seam: str) -> Corner:
-        place = CornerPlace(of.name(piece), (WAIST, seam))
-        return Corner(of.name(f"waist at the centre {name}"), place, place)
+    def centre(kind: CornerKind, piece: PieceKind, seam: EdgeKind) -> Corner:
+        place = CornerPlace(half.id(piece), (EdgeKind.WAIST, seam))
+        return Corner(kind, place, place, side=half.side)
 
+    side, waist = EdgeKind.SIDE, (facing, EdgeKind.WAIST)
     return (
-        across("crotch across the inseam", FRONT_LEG, BACK_LEG, CROTCH, INSEAM),
-        across("waist across the side seam", POCKET_FACING, upper, WAIST, SIDE, WAIST_CORNER_DEG),
-        across("hem across the side seam", FRONT_LEG, BACK_LEG, HEM, SIDE, HEM_CORNER_DEG),
-        across("hem across the inseam", FRONT_LEG, BACK_LEG, HEM, INSEAM, HEM_CORNER_DEG),
-        centre("front", FRONT_LEG, CROTCH),
-        centre("back", upper, middle),
+        across(CornerKind.CROTCH_ACROSS_INSEAM, (front, crotch), (leg, crotch), inseam),
+        across(CornerKind.WAIST_ACROSS_SIDE, waist, (upper, at_side), side, WAIST_CORNER_DEG),
+        across(CornerKind.HEM_ACROSS_SIDE, (front, hem), (leg, hem), side, HEM_CORNER_DEG),
+        across(CornerKind.HEM_ACROSS_INSEAM, (front, hem), (leg, hem), inseam, HEM_CORNER_DEG),
+        centre(CornerKind.WAIST_AT_CENTRE_FRONT, front, crotch),
+        centre(CornerKind.WAIST_AT_CENTRE_BACK, upper, middle),
     )

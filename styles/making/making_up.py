@@ -9,18 +9,11 @@ from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 
 from drafting.base.findings import Said
+from drafting.pieces.kinds import EdgeKind, PieceKind
 from drafting.pieces.pattern import Section
 from drafting.pieces.pieces import Material, Piece
-from styles.base.edges import DART
 from styles.base.part import Notion, counted
 from styles.choice.style import BackCut, Felling, Fly, Style
-from styles.parts.back_leg import BACK_LEG, BACK_YOKE
-from styles.parts.back_pocket import BACK_POCKET
-from styles.parts.belt_loops import BELT_LOOPS
-from styles.parts.fly import BUTTONHOLES
-from styles.parts.front_leg import FRONT_LEG
-from styles.parts.front_pocket import POCKET_FACING, WATCH_POCKET
-from styles.parts.waistband import BACK_BAND, FRONT_BAND, STRAIGHT_BAND
 
 _EDGE, _TWO_ROWS = "2 to 3 mm (1/8 in)", "2 to 3 mm and 9 mm (1/8 and 3/8 in)"
 """Topstitching from an edge or seam: 1/16 to 1/8 in, the second row about 3/8 (a hand drafter of selvedge
@@ -35,25 +28,23 @@ _SWATCH, _MARKED = 500.0, 350.0
 
 @dataclass(frozen=True)
 class _Step:
-    """One step of the sewing: the pieces it needs, by the words in their names, and what is done."""
+    """One step of the sewing: the kinds of pieces it needs, and what is done."""
 
-    needs: tuple[str, ...]
+    needs: tuple[PieceKind, ...]
     does: str
     amounts: tuple[float, ...] = ()
 
 
-_FACING, _SHIELD = "fly facing", "fly shield"
-
 _FLY = {
     Fly.ZIP: _Step(
-        (_FACING, _SHIELD),
+        (PieceKind.FLY_FACING, PieceKind.FLY_SHIELD),
         "Sew the crotch seam of the fronts up to the zip stop. Sew the fly facing to the lapping "
         "front and the zip to facing and shield; press the under front back some 6 mm less than to "
         "its centre line, so that the lap covers the zip. Then topstitch the fly along its template and "
         "bar-tack it at the bottom of the curve.",
     ),
     Fly.BUTTONS: _Step(
-        (_FACING, BUTTONHOLES, _SHIELD),
+        (PieceKind.FLY_FACING, PieceKind.BUTTONHOLE_FACING, PieceKind.FLY_SHIELD),
         "Sew the crotch seam of the fronts up to the fly stop. Sew the fly facing to the lapping front and "
         f"press it in. Sew the pair for the buttonholes face to face along the centre front, {_EDGE} "
         "inside the line so that it does not show; turn it and work the buttonholes. Lay it behind the "
@@ -152,21 +143,14 @@ def _shopping(pieces: tuple[Piece, ...], notions: Iterable[Notion]) -> Iterator[
         text = f"{notion.count} x {notion.name}"
         yield Said(f"{text}, {{0}}", (notion.length,)) if notion.length else Said(text)
     for material in (Material.POCKETING, Material.INTERFACING):
-        cut = [
-            piece.name.removesuffix(f" {material.value}")
-            for piece in pieces
-            if piece.cutting.material is material
-        ]
+        cut = [piece.name_in_its_cloth for piece in pieces if piece.cutting.material is material]
         if cut:
             yield Said(f"{material.value.capitalize()} for: {', '.join(cut)}.")
 
 
 def _numbered(pieces: tuple[Piece, ...], style: Style) -> Iterator[Said]:
-    possible = (
-        step
-        for step in _steps(style, pieces)
-        if all(any(_is(piece, need) for piece in pieces) for need in step.needs)
-    )
+    there = {piece.kind for piece in pieces if piece.cutting.material is not Material.INTERFACING}
+    possible = (step for step in _steps(style, pieces) if there.issuperset(step.needs))
     for number, step in enumerate(possible, start=1):
         yield Said(f"{number}. {step.does}", step.amounts)
 
@@ -176,53 +160,55 @@ def _steps(style: Style, pieces: tuple[Piece, ...]) -> tuple[_Step, ...]:
     room = style.allowances
     return (
         _Step((), f"{_fuse(pieces)}ark every notch and drill hole."),
-        _Step((WATCH_POCKET,), "Hem the watch pocket and topstitch it onto the right pocket facing."),
         _Step(
-            (POCKET_FACING,),
+            (PieceKind.WATCH_POCKET,), "Hem the watch pocket and topstitch it onto the right pocket facing."
+        ),
+        _Step(
+            (PieceKind.POCKET_FACING,),
             "Sew each pocket facing onto its bag. Sew the bag to the front's pocket opening, turn, "
             f"topstitch the opening {_EDGE} from its edge, close the bag, baste it to waist and side seam.",
         ),
         _FLY[style.fly],
         _Step(
-            (BACK_POCKET,),
+            (PieceKind.BACK_POCKET,),
             "Hem the back pockets, press their sides in, lay them over the drill marks and sew them on in "
             f"two rows, {_TWO_ROWS} from the edge; bar-tack the upper corners.",
         ),
-        _Step((BACK_YOKE,), _YOKE[room.felling]),
+        _Step((PieceKind.BACK_YOKE,), _YOKE[room.felling]),
         *_centre_back(style, pieces),
-        _Step((FRONT_LEG, BACK_LEG), _INSEAM[room.felling]),
+        _Step((PieceKind.FRONT_LEG, PieceKind.BACK_LEG), _INSEAM[room.felling]),
         _Step(
-            (FRONT_LEG, BACK_LEG),
+            (PieceKind.FRONT_LEG, PieceKind.BACK_LEG),
             "Sew the side seams from the hem up, notches at knee and hip meeting. Try on now: this seam "
             "is the one to mend. Press it towards the back and topstitch from the waist to below the "
             "pocket.",
         ),
         _Step(
-            (BELT_LOOPS,),
+            (PieceKind.BELT_LOOPS,),
             "Fold the strip for the belt loops lengthwise in three, topstitch both edges, and cut it at "
             f"the marks{_into_loops(pieces)}. Baste the loops to the waist seam at their notches and at the "
             "centre back.",
         ),
         _Step(
-            (FRONT_BAND, BACK_BAND),
+            (PieceKind.FRONT_BAND, PieceKind.BACK_BAND),
             "Sew front and back waistband together at the sides, outer band and facing apart; on the "
             "lapping side cut the front off first at its line. Sew both along the upper edge and the "
             "ends, then the outer band to the waist seam; turn the facing under and topstitch all round, "
             f"{_EDGE} from the edge.",
         ),
         _Step(
-            (STRAIGHT_BAND,),
+            (PieceKind.STRAIGHT_BAND,),
             "Sew the outer half of the waistband to the waist seam, its marks on centre back and side "
             "seams. Fold it along its middle, close the ends, turn the inner edge under and topstitch all "
             f"round, {_EDGE} from the edge.",
         ),
         _Step(
-            (BELT_LOOPS,),
+            (PieceKind.BELT_LOOPS,),
             "Turn the upper ends of the belt loops in, a little above the band, and bar-tack both ends.",
         ),
-        _Step((FRONT_LEG, BACK_LEG), _hem(style), (room.hem / 2, style.turn_up)),
+        _Step((PieceKind.FRONT_LEG, PieceKind.BACK_LEG), _hem(style), (room.hem / 2, style.turn_up)),
         _Step(
-            (FRONT_LEG,),
+            (PieceKind.FRONT_LEG,),
             "Work the buttonhole, set the button and the rivets, first on a scrap of as many layers of "
             "cloth.",
         ),
@@ -231,7 +217,7 @@ def _steps(style: Style, pieces: tuple[Piece, ...]) -> tuple[_Step, ...]:
 
 def _into_loops(pieces: tuple[Piece, ...]) -> str:
     """Return how many loops the strip makes, such as " into 5 loops"."""
-    strips = (piece for piece in pieces if piece.name == BELT_LOOPS)
+    strips = (piece for piece in pieces if piece.kind is PieceKind.BELT_LOOPS)
     return "".join(f" into {1 + len(strip.marks)} loops" for strip in strips)
 
 
@@ -242,22 +228,16 @@ def _fuse(pieces: tuple[Piece, ...]) -> str:
 
 def _centre_back(style: Style, pieces: tuple[Piece, ...]) -> Iterator[_Step]:
     """Yield how the darts are sewn, where there are any, and the centre back."""
-    if any(edge.name == DART for piece in pieces for edge in piece.edges):
+    if any(piece.has(EdgeKind.DART) for piece in pieces):
         yield _Step(
-            (BACK_LEG,),
+            (PieceKind.BACK_LEG,),
             f"Sew the darts of the backs from the waist, along their legs, to {_PAST_HOLE} beyond the drill "
             "hole; knot the ends and press the darts towards the centre back.",
         )
     meeting = ", yoke seams meeting" if style.back is BackCut.YOKE else ""
-    yield _Step((BACK_LEG,), f"Sew the backs together at the centre back{meeting}; topstitch in two rows.")
-
-
-def _is(piece: Piece, need: str) -> bool:
-    """Return whether a piece is the one needed, whatever side it is for; its interfacing is not."""
-    if piece.cutting.material is Material.INTERFACING:
-        return False
-    name = piece.name.removeprefix("right ").removeprefix("left ")
-    return name == need or name.startswith(f"{need} (")
+    yield _Step(
+        (PieceKind.BACK_LEG,), f"Sew the backs together at the centre back{meeting}; topstitch in two rows."
+    )
 
 
 def _hem(style: Style) -> str:

@@ -8,6 +8,7 @@ from drafting.base.findings import Said, literal
 from drafting.pieces.pattern import Section, Table
 from drafting.pieces.seams import Corner, Run, Seam
 from drafting.pieces.trueing import CornerCheck, SeamCheck
+from drafting.pieces.words import edge_name, piece_name
 
 _HEADS = ("seam", "one side – the other side", "one", "other", "wanted", "found", "notches", "")
 _SHARES = (42, 52, 15, 15, 13, 13, 16, 14)
@@ -66,7 +67,7 @@ def _seams(seams: Sequence[tuple[Seam, SeamCheck]]) -> Iterator[tuple[Said, ...]
 
 def _corners(corners: Sequence[tuple[Corner, CornerCheck]]) -> Iterator[tuple[Said, ...]]:
     for corner, check in corners:
-        pieces = dict.fromkeys((corner.first.piece, corner.second.piece))
+        pieces = dict.fromkeys(map(piece_name, (corner.first.piece, corner.second.piece)))
         yield (
             Said(literal(corner.name)),
             Said(literal(" – ".join(pieces))),
@@ -79,7 +80,7 @@ def _corners(corners: Sequence[tuple[Corner, CornerCheck]]) -> Iterator[tuple[Sa
 
 
 def _edges(runs: tuple[Run, ...]) -> str:
-    return ", ".join(f"{run.piece}: {run.edge}" for run in runs)
+    return ", ".join(f"{piece_name(run.piece)}: {edge_name(run.edge)}" for run in runs)
 
 
 def _millimetres(mm: float) -> str:

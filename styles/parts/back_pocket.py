@@ -6,14 +6,13 @@ from collections.abc import Sequence
 
 from drafting.geometry.paths import Path
 from drafting.geometry.points import Point, Vector
+from drafting.pieces.kinds import EdgeKind, PieceKind, PlaceKind
 from drafting.pieces.pieces import Cutting, Edge, Finish, Mark, MarkKind, Piece
 from styles import back_pockets
 from styles.back_pockets import Outline, PocketSize
 from styles.base.part import Part
 from styles.choice.kinds import of_kind
 from styles.choice.style import Style
-
-BACK_POCKET = "back pocket"
 
 _HEM = 22.0
 """Depth of the hem along the opening: 7/8 in (a hand drafter of selvedge jeans)."""
@@ -69,13 +68,13 @@ def back_pocket(style: Style, size: PocketSize) -> Part:
     outline, room = outline_of(size), style.allowances
     opening = Path.through([outline.right.end, outline.left.start])
     edges = (
-        Edge("left side", outline.left, room.small),
-        Edge("bottom", outline.bottom, room.small),
-        Edge("right side", outline.right, room.small),
-        Edge("opening", opening, _HEM if room.hem else 0.0, Finish.HEM),
+        Edge(EdgeKind.POCKET_LEFT, outline.left, room.small),
+        Edge(EdgeKind.POCKET_BOTTOM, outline.bottom, room.small),
+        Edge(EdgeKind.POCKET_RIGHT, outline.right, room.small),
+        Edge(EdgeKind.POCKET_OPENING, opening, _HEM if room.hem else 0.0, Finish.HEM),
     )
     grain = Path.through([Point(0, -0.85 * size.height), Point(0, -0.15 * size.height)])
-    return Part((Piece(BACK_POCKET, edges, grain, Cutting(2, pairs=True)),))
+    return Part((Piece(PieceKind.BACK_POCKET, edges, grain, Cutting(2, pairs=True)),))
 
 
 def placing(seam: Path, size: PocketSize) -> tuple[Mark, ...]:
@@ -96,6 +95,6 @@ def placing(seam: Path, size: PocketSize) -> tuple[Mark, ...]:
     hidden = Vector(size.opening / 2 - _HIDDEN, -_HIDDEN)
     drills = (placed(Point(x, hidden.y)) for x in (-hidden.x, hidden.x))
     return (
-        Mark(BACK_POCKET, MarkKind.LINE, outline_of(size).ring.moved(placed)),
-        *(Mark("pocket corner", MarkKind.DRILL, Path.through([at, at + down])) for at in drills),
+        Mark(PlaceKind.BACK_POCKET, MarkKind.LINE, outline_of(size).ring.moved(placed)),
+        *(Mark(PlaceKind.POCKET_CORNER, MarkKind.DRILL, Path.through([at, at + down])) for at in drills),
     )

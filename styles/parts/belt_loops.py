@@ -4,12 +4,11 @@ from __future__ import annotations
 
 from drafting.geometry.paths import Path
 from drafting.geometry.points import Point
+from drafting.pieces.kinds import EdgeKind, PieceKind, PlaceKind
 from drafting.pieces.pieces import Cutting, Edge, Mark, MarkKind, Notch, NotchKind, Piece
 from styles.base.part import Part
 from styles.choice.style import Style
 from styles.parts.waistband import WaistNotches
-
-BELT_LOOPS = "belt loops"
 
 WIDTH = 14.0
 """Finished width, mm; 5/8 in on a work-pant sheet, 1/2 in on lighter jeans (from memory)."""
@@ -48,17 +47,22 @@ def belt_loops(style: Style, waist: float) -> Part:
     length = loop_length(style)
     whole = length * loop_count(waist)
     corners = [Point(0, 0), Point(whole, 0), Point(whole, WIDTH), Point(0, WIDTH)]
-    names = ("lower side", "far end", "upper side", "near end")
+    turned_in = (
+        (EdgeKind.STRIP_LOWER, WIDTH),
+        (EdgeKind.STRIP_FAR_END, 0.0),
+        (EdgeKind.STRIP_UPPER, WIDTH),
+        (EdgeKind.STRIP_NEAR_END, 0.0),
+    )
     edges = tuple(
-        Edge(name, Path.through([a, b]), WIDTH if "side" in name else 0.0)
-        for name, a, b in zip(names, corners, [*corners[1:], corners[0]], strict=True)
+        Edge(kind, Path.through([a, b]), width)
+        for (kind, width), a, b in zip(turned_in, corners, [*corners[1:], corners[0]], strict=True)
     )
     cuts = tuple(
-        Mark("cut", MarkKind.LINE, Path.through([Point(x, 0), Point(x, WIDTH)]))
+        Mark(PlaceKind.CUT, MarkKind.LINE, Path.through([Point(x, 0), Point(x, WIDTH)]))
         for x in (length * number for number in range(1, loop_count(waist)))
     )
     grain = Path.through([Point(length * 0.1, WIDTH / 2), Point(length * 0.9, WIDTH / 2)])
-    return Part((Piece(BELT_LOOPS, edges, grain, Cutting(), cuts),))
+    return Part((Piece(PieceKind.BELT_LOOPS, edges, grain, Cutting(), cuts),))
 
 
 def loop_places(front: float, back: float, count: int) -> WaistNotches:
@@ -77,7 +81,7 @@ def loop_places(front: float, back: float, count: int) -> WaistNotches:
         if abs(place - back) < _CLEAR_OF_SEAM:
             place = back - _CLEAR_OF_SEAM
         if place < back:
-            on_back.append(Notch(f"loop {number}", place, NotchKind.DOUBLE))
+            on_back.append(Notch(PlaceKind.LOOP, place, NotchKind.DOUBLE, number))
         else:
-            on_front.append(Notch(f"loop {number}", front + back - place, NotchKind.SINGLE))
+            on_front.append(Notch(PlaceKind.LOOP, front + back - place, NotchKind.SINGLE, number))
     return WaistNotches(tuple(reversed(on_front)), tuple(on_back))

@@ -14,22 +14,16 @@ from drafting.body.measurements import Side
 from drafting.geometry.curves import QUARTER_ROUND, Cubic
 from drafting.geometry.paths import Path
 from drafting.geometry.points import Point, Vector
+from drafting.pieces.kinds import EdgeKind, PieceId, PieceKind, PlaceKind, SeamKind
 from drafting.pieces.pieces import Cutting, Edge, Finish, Mark, MarkKind, Material, Notch, Piece
 from drafting.pieces.seams import Seam
-from styles.base.edges import CROTCH, WAIST
 from styles.base.grain import plumb_grain
-from styles.base.part import HalfOf, Notion, Part
+from styles.base.part import HalfToCut, Notion, NotionKind, Part
 from styles.base.runs import walk
 from styles.choice.style import Laps, Style
 from styles.parts.fly_length import FlyLength, facing_width, fly_length, shield_width
-from styles.parts.front_leg import FRONT_LEG
 from styles.parts.waistband import HOLE_FROM_END, SHANK
 from styles.top.upper import Front, front_at, seam_depth
-
-CENTRE_FRONT, INNER, TOPSTITCHING = "centre front", "inner edge", "topstitching"
-FOLD, LOWER = "fold", "lower end"
-ZIP, BUTTON = "jeans zip, closed end", "fly button, 14 mm (9/16 in)"
-BUTTONHOLES = "fly facing for buttonholes"
 
 _HOLE = 16.0
 """A buttonhole is 2 mm longer than its button is wide (common practice)."""
@@ -45,44 +39,48 @@ _J_HEIGHT, _J_SHARE = 1.25, 0.6
 (common practice)."""
 
 
-def fly(block: Block, style: Style, fronts: Mapping[str, Piece]) -> Part:
+def fly(block: Block, style: Style, fronts: Mapping[PieceId, Piece]) -> Part:
     """Return facing, shield and topstitching template, sewn to the front legs, and the zip or the buttons.
 
     Args:
         block: The block.
         style: The style; its `laps` decides which front gets the facing.
-        fronts: The front legs by name.
+        fronts: The front legs.
     """
     length = fly_length(block, style)
     over, under = (Side.LEFT, Side.RIGHT) if style.laps is Laps.LEFT_OVER_RIGHT else (Side.RIGHT, Side.LEFT)
     lapping, covered = _half(block, over), _half(block, under)
     front = front_at(lapping.front, seam_depth(style))
-    facing = _facing(f"fly facing ({over.value} front)", front, style, length)
-    shield = _shield(f"fly shield ({under.value} front)", style, length)
-    template = _template(f"fly topstitching template ({over.value} front)", front, style, length)
+    facing, shield = _facing(over, front, style, length), _shield(under, style, length)
+    template = _template(over, front, style, length)
     # All are drawn with a right front. A facing lies with its face to the body, so its own face shows the
     # mirror image of its front; the shield faces outwards, and the template lies on the front's face.
-    holes = _buttonhole_facing(f"{BUTTONHOLES} ({over.value} front)", facing, style, length)
+    holes = _buttonhole_facing(facing, style, length)
     if over is Side.LEFT:
         template = template.mirrored()
     else:
         facing, shield, holes = facing.mirrored(), shield.mirrored(), holes.mirrored()
 
-    on_top, below = (fronts[HalfOf(half).name(FRONT_LEG)] for half in (lapping, covered))
+    on_top, below = (fronts[HalfToCut(half).id(PieceKind.FRONT_LEG)] for half in (lapping, covered))
     seams: tuple[Seam, ...] = (
-        _along_centre(facing, on_top, facing.edge(CENTRE_FRONT).length),
+        _along_centre(facing, on_top, facing.edge(EdgeKind.CENTRE_FRONT).length),
         _along_centre(shield, below, length.opening),
-        _along_centre(template, on_top, template.edge(CENTRE_FRONT).length),
+        _along_centre(template, on_top, template.edge(EdgeKind.CENTRE_FRONT).length),
     )
     if length.zip:
-        return Part((facing, shield, template), seams, notions=(Notion(ZIP, 1, length.zip),))
+        return Part((facing, shield, template), seams, notions=(Notion(NotionKind.ZIP, 1, length.zip),))
     behind = Seam(
-        f"{holes.name} behind the facing",
-        (walk(facing, INNER, away_from=WAIST),),
-        (walk(holes, INNER, away_from=WAIST),),
+        SeamKind.BEHIND_FACING,
+        (walk(facing, EdgeKind.INNER, away_from=EdgeKind.WAIST),),
+        (walk(holes, EdgeKind.INNER, away_from=EdgeKind.WAIST),),
+        piece=holes.id,
     )
-    seams = (*seams, behind, _along_centre(holes, on_top, holes.edge(CENTRE_FRONT).length))
-    return Part((facing, holes, shield, template), seams, notions=(Notion(BUTTON, len(length.buttons)),))
+    seams = (*seams, behind, _along_centre(holes, on_top, holes.edge(EdgeKind.CENTRE_FRONT).length))
+    return Part(
+        (facing, holes, shield, template),
+        seams,
+        notions=(Notion(NotionKind.FLY_BUTTON, len(length.buttons)),),
+    )
 
 
 def _half(block: Block, side: Side) -> Half:
@@ -93,26 +91,26 @@ def _half(block: Block, side: Side) -> Half:
 def _along_centre(piece: Piece, front: Piece, end: float) -> Seam:
     """Return the seam of a piece with its front, from the waist down."""
     runs = (
-        (walk(front, CROTCH, away_from=WAIST, end=end),),
-        (walk(piece, CENTRE_FRONT, away_from=WAIST, end=end),),
+        (walk(front, EdgeKind.CROTCH, away_from=EdgeKind.WAIST, end=end),),
+        (walk(piece, EdgeKind.CENTRE_FRONT, away_from=EdgeKind.WAIST, end=end),),
     )
-    return Seam(f"{piece.name} at the centre front", *runs)
+    return Seam(SeamKind.AT_CENTRE_FRONT, *runs, piece=piece.id)
 
 
-def _facing(name: str, front: Front, style: Style, length: FlyLength) -> Piece:
+def _facing(over: Side, front: Front, style: Style, length: FlyLength) -> Piece:
     room = style.allowances
     waist, inner, centre = _j_shape(front, facing_width(style), length.opening + _FACING_BELOW)
     edges = (
-        Edge(WAIST, waist, room.waist),
-        Edge(INNER, inner, room.small),
-        Edge(CENTRE_FRONT, centre, room.crotch_seam, notches=(_stop(centre, length),)),
+        Edge(EdgeKind.WAIST, waist, room.waist),
+        Edge(EdgeKind.INNER, inner, room.small),
+        Edge(EdgeKind.CENTRE_FRONT, centre, room.crotch_seam, notches=(_stop(centre, length),)),
     )
-    return Piece(name, edges, plumb_grain(edges), Cutting())
+    return Piece(PieceKind.FLY_FACING, edges, plumb_grain(edges), Cutting(), side=over)
 
 
-def _buttonhole_facing(name: str, facing: Piece, style: Style, length: FlyLength) -> Piece:
+def _buttonhole_facing(facing: Piece, style: Style, length: FlyLength) -> Piece:
     """Return a copy of the facing, cut as a pair that is sewn together, with the buttonholes marked."""
-    centre = facing.edge(CENTRE_FRONT).path
+    centre = facing.edge(EdgeKind.CENTRE_FRONT).path
     start = _hole_from_centre(style)
 
     def hole(below: float) -> Path:
@@ -120,13 +118,14 @@ def _buttonhole_facing(name: str, facing: Piece, style: Style, length: FlyLength
         at, inwards = centre.point(place), centre.direction(place).left
         return Path.through([at + inwards * start, at + inwards * (start + _HOLE)])
 
-    marks = tuple(Mark("buttonhole", MarkKind.LINE, hole(below)) for below in length.buttons)
+    marks = tuple(Mark(PlaceKind.BUTTONHOLE, MarkKind.LINE, hole(below)) for below in length.buttons)
     # Beside the buttonholes, above the turn of the J.
     grain = facing.grain.between(_J_SHARE * facing.grain.length / 2, facing.grain.length)
     inwards = centre.direction(centre.length).left
     clear = start + _HOLE + _BESIDE_HOLES - (grain.end - centre.end).dot(inwards)
     grain = grain.moved(lambda p: p + inwards * clear)
-    return replace(facing, name=name, grain=grain, cutting=Cutting(2, pairs=True), marks=marks)
+    kind, cutting = PieceKind.BUTTONHOLE_FACING, Cutting(2, pairs=True)
+    return replace(facing, kind=kind, grain=grain, cutting=cutting, marks=marks)
 
 
 def _hole_from_centre(style: Style) -> float:
@@ -134,33 +133,36 @@ def _hole_from_centre(style: Style) -> float:
     return min(HOLE_FROM_END, (style.fly_width - _HOLE) / 2)
 
 
-def _template(name: str, front: Front, style: Style, length: FlyLength) -> Piece:
+def _template(over: Side, front: Front, style: Style, length: FlyLength) -> Piece:
     waist, stitching, centre = _j_shape(front, style.fly_width, length.opening + _STITCHING_BELOW)
     edges = (
-        Edge(WAIST, waist),
-        Edge(TOPSTITCHING, stitching),
-        Edge(CENTRE_FRONT, centre, notches=(_stop(centre, length),)),
+        Edge(EdgeKind.WAIST, waist),
+        Edge(EdgeKind.TOPSTITCHING, stitching),
+        Edge(EdgeKind.CENTRE_FRONT, centre, notches=(_stop(centre, length),)),
     )
     # Beside the centre front, which leaves room for words on a piece as narrow as this.
-    return Piece(name, edges, plumb_grain(edges, across=0.6), Cutting(material=Material.TEMPLATE))
+    grain, cutting = plumb_grain(edges, across=0.6), Cutting(material=Material.TEMPLATE)
+    return Piece(PieceKind.FLY_TEMPLATE, edges, grain, cutting, side=over)
 
 
-def _shield(name: str, style: Style, length: FlyLength) -> Piece:
+def _shield(under: Side, style: Style, length: FlyLength) -> Piece:
     """Return the shield: straight, doubled along its outer edge."""
     room, width, high = style.allowances, shield_width(style), length.opening + _SHIELD_BELOW
     top_left, low_left = Point(0, high), Point(0, 0)
     low_right, top_right = Point(width, 0), Point(width, high)
     centre = Path.through([low_right, top_right])
     edges = (
-        Edge(WAIST, Path.through([top_right, top_left]), room.waist),
-        Edge(FOLD, Path.through([top_left, low_left]), finish=Finish.FOLD),
-        Edge(LOWER, Path.through([low_left, low_right]), room.small),
-        Edge(CENTRE_FRONT, centre, room.crotch_seam, notches=(_stop(centre, length),)),
+        Edge(EdgeKind.WAIST, Path.through([top_right, top_left]), room.waist),
+        Edge(EdgeKind.FOLD, Path.through([top_left, low_left]), finish=Finish.FOLD),
+        Edge(EdgeKind.LOWER_END, Path.through([low_left, low_right]), room.small),
+        Edge(EdgeKind.CENTRE_FRONT, centre, room.crotch_seam, notches=(_stop(centre, length),)),
     )
     inset = width - _hole_from_centre(style) - SHANK
     places = [Point(inset, high - below) for below in length.buttons]
-    marks = tuple(Mark("button", MarkKind.DRILL, Path.through([at, at + Vector(1, 0)])) for at in places)
-    return Piece(name, edges, plumb_grain(edges), Cutting(), marks)
+    marks = tuple(
+        Mark(PlaceKind.BUTTON, MarkKind.DRILL, Path.through([at, at + Vector(1, 0)])) for at in places
+    )
+    return Piece(PieceKind.FLY_SHIELD, edges, plumb_grain(edges), Cutting(), marks, side=under)
 
 
 def _j_shape(front: Front, width: float, length: float) -> tuple[Path, Path, Path]:

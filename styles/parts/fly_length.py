@@ -7,11 +7,9 @@ from dataclasses import dataclass
 
 from drafting.block.block import Block
 from drafting.geometry.paths import Path
+from drafting.pieces.kinds import PlaceKind
 from styles.choice.style import Fly, Style
 from styles.top.upper import front_at, seam_depth
-
-ZIP_STOP, FLY_STOP = "zip stop", "fly stop"
-"""The notch at which the opening ends and the centre seam begins, of a zip and of buttons."""
 
 _RISE_LESS_ZIP = 130.0
 """A zip is this much shorter than the front rise with its band, mm (4 1/2 to 5 1/2 in in published ranges of
@@ -57,9 +55,9 @@ class FlyLength:
     buttons: tuple[float, ...] = ()
 
     @property
-    def stop(self) -> str:
+    def stop(self) -> PlaceKind:
         """The name of the notch at its lower end."""
-        return FLY_STOP if self.buttons else ZIP_STOP
+        return PlaceKind.FLY_STOP if self.buttons else PlaceKind.ZIP_STOP
 
 
 def fly_length(block: Block, style: Style) -> FlyLength:

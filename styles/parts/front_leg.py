@@ -7,19 +7,17 @@ from functools import cached_property
 
 from drafting.geometry.paths import Path
 from drafting.geometry.points import Point
+from drafting.pieces.kinds import EdgeKind, PieceKind, PlaceKind
 from drafting.pieces.pieces import Edge, Mark, MarkKind, Notch, NotchKind, Piece
 from styles import front_pockets
-from styles.base.edges import CROTCH, INSEAM, OPENING, SIDE, WAIST
 from styles.base.hem import hem_edge
-from styles.base.part import HalfOf, Part
+from styles.base.part import HalfToCut, Part
 from styles.choice.kinds import of_kind
 from styles.choice.style import FrontPocket, Style
 from styles.front_pockets import Mouth
 from styles.parts.back_leg import FromHem
 from styles.parts.fly_length import FlyLength, facing_width
 from styles.top.upper import Front, front_at, seam_depth
-
-FRONT_LEG = "front leg"
 
 FACING_OVERLAP, BAG_OVERLAP = 30.0, 40.0
 """How far the facing and the bag reach in beyond the pocket corner at least, mm (common practice)."""
@@ -78,16 +76,16 @@ class OpenFront:
         return self.whole.waist.split(self.whole.waist.length - reach)[1]
 
 
-def open_front(half_of: HalfOf, style: Style) -> OpenFront:
+def open_front(half: HalfToCut, style: Style) -> OpenFront:
     """Return the front with the opening of the style, made smaller where the body leaves it less room.
 
     It takes at most 45 % of the waist and twice its depth, leaves room for the bag beside the fly, and ends
     above hip level wherever that leaves it 40 mm.
     """
-    panel = half_of.half.front
+    panel = half.drafted.front
     front = front_at(panel, seam_depth(style))
     waist, side = front.waist, front.side
-    hip = side.length - FromHem.of(half_of).hip
+    hip = side.length - FromHem.of(half).hip
     depth = min(style.front_pocket.depth, max(hip - _ABOVE_HIP, _LEAST_DEPTH))
     most = min(_WIDEST * waist.length, bag_room(front, style) - BAG_OVERLAP, _FLATTEST * depth)
     width = min(style.front_pocket.width, most)
@@ -99,31 +97,32 @@ def bag_room(front: Front, style: Style) -> float:
     return front.waist.length - facing_width(style) - _FLY_CLEAR
 
 
-def front_leg(half_of: HalfOf, style: Style, fly: FlyLength) -> Part:
+def front_leg(half: HalfToCut, style: Style, fly: FlyLength) -> Part:
     """Return the front leg of one half, notched at hip and knee and where the fly ends.
 
     Args:
-        half_of: The half.
+        half: The half.
         style: The style.
         fly: How far down the fly opens, the same for both halves.
     """
-    opened, panel, room = open_front(half_of, style), half_of.half.front, style.allowances
-    at, side, inseam, crotch = FromHem.of(half_of), opened.side, panel.panel.inseam, opened.whole.crotch
+    opened, panel, room = open_front(half, style), half.drafted.front, style.allowances
+    at, side, inseam, crotch = FromHem.of(half), opened.side, panel.panel.inseam, opened.whole.crotch
     hem, folds = hem_edge(side, inseam, style)
+    stop = Notch(fly.stop, crotch.length - fly.opening)
     edges = (
-        Edge(WAIST, opened.waist, room.waist),
-        Edge(OPENING, opened.curve, room.small),
-        Edge(SIDE, side, room.side_seam, notches=at.along(side, NotchKind.SINGLE)),
+        Edge(EdgeKind.WAIST, opened.waist, room.waist),
+        Edge(EdgeKind.OPENING, opened.curve, room.small),
+        Edge(EdgeKind.SIDE, side, room.side_seam, notches=at.along(side, NotchKind.SINGLE)),
         hem,
-        Edge(INSEAM, inseam, room.folded_in(room.inseam), notches=at.at_knee(NotchKind.SINGLE)),
-        Edge(CROTCH, crotch, room.crotch_seam, notches=(Notch(fly.stop, crotch.length - fly.opening),)),
+        Edge(EdgeKind.INSEAM, inseam, room.folded_in(room.inseam), notches=at.at_knee(NotchKind.SINGLE)),
+        Edge(EdgeKind.CROTCH, crotch, room.crotch_seam, notches=(stop,)),
     )
     points, levels = panel.points(), panel.panel.levels
     crease = points["crease"].x
     grain = Path.through([Point(crease, levels.hem.mm + _CLEAR), Point(crease, levels.crotch.mm)])
-    line = Mark("crease", MarkKind.LINE, panel.panel.crease)
-    piece = Piece(half_of.name(FRONT_LEG), edges, grain, half_of.cutting(), (line, *folds))
-    return Part((half_of.of_front(piece),))
+    line = Mark(PlaceKind.CREASE, MarkKind.LINE, panel.panel.crease)
+    piece = Piece(PieceKind.FRONT_LEG, edges, grain, half.cutting(), (line, *folds), side=half.side)
+    return Part((half.of_front(piece),))
 
 
 def _opening(front: Front, width: float, depth: float, pocket: FrontPocket) -> Path:

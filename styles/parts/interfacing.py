@@ -5,13 +5,25 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import replace
 
+from drafting.pieces.kinds import PieceKind, PlaceKind
 from drafting.pieces.pieces import Cutting, Material, Piece
-from styles.parts.waistband import CUT_OFF, STRAIGHT_BAND
+from styles.parts.waistband import CUT_OFF
+
+STIFFENED = frozenset(
+    {
+        PieceKind.FRONT_BAND,
+        PieceKind.BACK_BAND,
+        PieceKind.STRAIGHT_BAND,
+        PieceKind.FLY_FACING,
+        PieceKind.BUTTONHOLE_FACING,
+    }
+)
+"""The waistband, where it carries the belt, and the fly facings."""
 
 
 def interfaced(piece: Piece) -> bool:
-    """Return whether a piece is stiffened: the waistband, where it carries the belt, and the fly facing."""
-    return piece.cutting.material is Material.DENIM and (_of_the_band(piece) or "fly facing" in piece.name)
+    """Return whether a piece is stiffened."""
+    return piece.cutting.material is Material.DENIM and piece.kind in STIFFENED
 
 
 def interfacing(pieces: Iterable[Piece]) -> tuple[Piece, ...]:
@@ -28,11 +40,7 @@ def _copy(piece: Piece) -> Piece:
     count = piece.cutting.quantity // layers
     edges = tuple(replace(edge, allowance=0.0, notches=()) for edge in piece.edges)
     # Without allowance the lapping side ends at the centre front itself.
-    centre = [mark.path for mark in piece.marks if mark.name == "centre front"]
-    marks = tuple(replace(m, path=centre[0]) for m in piece.marks if m.name.startswith(CUT_OFF))
+    centre = [mark.path for mark in piece.marks if mark.shows is PlaceKind.CENTRE_FRONT]
+    marks = tuple(replace(m, path=centre[0]) for m in piece.marks if m.shows in CUT_OFF.values())
     cutting = Cutting(count, piece.cutting.pairs and count % 2 == 0, Material.INTERFACING)
-    return replace(piece, name=f"{piece.name} interfacing", edges=edges, marks=marks, cutting=cutting)
-
-
-def _of_the_band(piece: Piece) -> bool:
-    return piece.name.endswith(STRAIGHT_BAND)
+    return replace(piece, edges=edges, marks=marks, cutting=cutting)

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from drafting.geometry.curves import QUARTER_ROUND, Cubic
 from drafting.geometry.paths import Path
 from drafting.geometry.points import Point, Vector, meeting
-from styles.base.part import HalfOf
+from styles.base.part import HalfToCut
 from styles.choice.style import Style
 from styles.parts.front_leg import BAG_OVERLAP, FACING_OVERLAP, OpenFront, bag_room, open_front
 
@@ -56,10 +56,10 @@ class PocketPlan:
     watch: tuple[Point, Point, Point, Point]
 
 
-def plan_pocket(half_of: HalfOf, style: Style) -> PocketPlan:
+def plan_pocket(half: HalfToCut, style: Style) -> PocketPlan:
     """Return the lines of the pocket; bag and facing get smaller with rise and waist, never the other way."""
-    opened = open_front(half_of, style)
-    bag = _bag(opened, style, half_of.half.levels.crotch.mm)
+    opened = open_front(half, style)
+    bag = _bag(opened, style, half.drafted.levels.crotch.mm)
     wanted = opened.depth + _PAST_END
     if style.front_pocket.watch:
         wanted = max(wanted, _WATCH_DOWN + _WATCH_HEIGHT + _WATCH_CLEAR)

@@ -9,26 +9,13 @@ from itertools import accumulate
 from drafting.body.measurements import Side
 from drafting.geometry.paths import Path
 from drafting.geometry.points import Point
+from drafting.pieces.kinds import EdgeKind, PieceKind, PlaceKind, SeamKind
 from drafting.pieces.pieces import Cutting, Edge, Mark, MarkKind, Notch, Piece
 from drafting.pieces.seams import Run, Seam
-from styles.base.edges import CENTRE_BACK
 from styles.base.part import Part
 from styles.choice.style import Style
 from styles.parts.fly_length import shield_width
-from styles.parts.waistband import (
-    FRONT_END,
-    HOLE,
-    HOLE_FROM_END,
-    SHANK,
-    SHIELD_SEAM,
-    STRAIGHT_BAND,
-    WAIST_SEAM,
-    WaistNotches,
-    from_the_end,
-    lapping_side,
-)  # fmt: skip
-
-INNER = "inner edge"
+from styles.parts.waistband import HOLE, HOLE_FROM_END, SHANK, WaistNotches, from_the_end, lapping_side
 
 _CLEAR = 5.0
 """A grain line across the strip keeps this far from its edges, mm (common practice)."""
@@ -43,9 +30,9 @@ class HalfWaist:
     notches: WaistNotches = field(default_factory=WaistNotches)
 
 
-def segment(side: Side, part: str) -> str:
-    """Return the name of a straight band's edge that is sewn to the "front" or "back" of one side."""
-    return f"{side.value} {part} {WAIST_SEAM}"
+SEWN_TO_FRONT = {Side.LEFT: EdgeKind.LEFT_FRONT_WAIST, Side.RIGHT: EdgeKind.RIGHT_FRONT_WAIST}
+SEWN_TO_BACK = {Side.LEFT: EdgeKind.LEFT_BACK_WAIST, Side.RIGHT: EdgeKind.RIGHT_BACK_WAIST}
+"""The edges of a straight band that are sewn to the front and to the back of one side."""
 
 
 def straight_band(halves: Sequence[HalfWaist], style: Style, *, along: bool = True) -> Part:
@@ -62,12 +49,12 @@ def straight_band(halves: Sequence[HalfWaist], style: Style, *, along: bool = Tr
     """
     right, left = halves[0], halves[-1]
     spans = [
-        _Span(segment(Side.LEFT, "front"), left.front, left.notches.front),
-        _Span(segment(Side.LEFT, "back"), left.back, from_the_end(left.notches.back, left.back)),
-        _Span(segment(Side.RIGHT, "back"), right.back, right.notches.back),
-        _Span(segment(Side.RIGHT, "front"), right.front, from_the_end(right.notches.front, right.front)),
+        _Span(SEWN_TO_FRONT[Side.LEFT], left.front, left.notches.front),
+        _Span(SEWN_TO_BACK[Side.LEFT], left.back, from_the_end(left.notches.back, left.back)),
+        _Span(SEWN_TO_BACK[Side.RIGHT], right.back, right.notches.back),
+        _Span(SEWN_TO_FRONT[Side.RIGHT], right.front, from_the_end(right.notches.front, right.front)),
     ]
-    shield = _Span(SHIELD_SEAM, shield_width(style))
+    shield = _Span(EdgeKind.SHIELD_SEAM, shield_width(style))
     left_laps = lapping_side(style) is Side.LEFT
     spans = [*spans, shield] if left_laps else [shield, *spans]
     room, height = style.allowances, 2 * style.band_height
@@ -75,42 +62,44 @@ def straight_band(halves: Sequence[HalfWaist], style: Style, *, along: bool = Tr
     strip = ends[-1]
     edges = (
         *(
-            Edge(span.name, _level(a, b, 0.0), room.waist, notches=span.notches)
+            Edge(span.edge, _level(a, b, 0.0), room.waist, notches=span.notches)
             for span, a, b in zip(spans, ends, ends[1:], strict=False)
         ),
-        Edge(FRONT_END + " on the right", _plumb(strip, 0.0, height), room.small),
-        Edge(INNER, _level(strip, 0.0, height), room.waist),
-        Edge(FRONT_END + " on the left", _plumb(0.0, height, 0.0), room.small),
+        Edge(EdgeKind.RIGHT_FRONT_END, _plumb(strip, 0.0, height), room.small),
+        Edge(EdgeKind.INNER, _level(strip, 0.0, height), room.waist),
+        Edge(EdgeKind.LEFT_FRONT_END, _plumb(0.0, height, 0.0), room.small),
     )
     middle, quarter = strip / 2, height / 4
     first = 0 if left_laps else 1
-    seams = zip(("left side seam", CENTRE_BACK, "right side seam"), ends[first + 1 : first + 4], strict=True)
+    met = (PlaceKind.LEFT_SIDE_SEAM, PlaceKind.CENTRE_BACK, PlaceKind.RIGHT_SIDE_SEAM)
+    seams = zip(met, ends[first + 1 : first + 4], strict=True)
     centre, inwards = (ends[4], -1) if left_laps else (ends[1], 1)
     lapped = 0.0 if left_laps else strip
     hole = [lapped - inwards * HOLE_FROM_END, lapped - inwards * (HOLE_FROM_END + HOLE)]
     at = Point(centre - inwards * (HOLE_FROM_END + SHANK), quarter)
     marks = (
-        Mark("fold", MarkKind.LINE, _level(0.0, strip, height / 2)),
-        *(Mark(name, MarkKind.LINE, _plumb(x, 0.0, height)) for name, x in seams),
-        Mark("centre front", MarkKind.LINE, _plumb(centre, 0.0, height)),
-        Mark("buttonhole", MarkKind.LINE, _level(hole[0], hole[1], quarter)),
-        Mark("button", MarkKind.DRILL, _level(at.x, at.x + 1, quarter)),
+        Mark(PlaceKind.FOLD, MarkKind.LINE, _level(0.0, strip, height / 2)),
+        *(Mark(seam, MarkKind.LINE, _plumb(x, 0.0, height)) for seam, x in seams),
+        Mark(PlaceKind.CENTRE_FRONT, MarkKind.LINE, _plumb(centre, 0.0, height)),
+        Mark(PlaceKind.BUTTONHOLE, MarkKind.LINE, _level(hole[0], hole[1], quarter)),
+        Mark(PlaceKind.BUTTON, MarkKind.DRILL, _level(at.x, at.x + 1, quarter)),
     )
     grain = (
         _level(middle - strip / 4, middle + strip / 4, 3 * quarter)
         if along
         else _plumb(middle + 2 * _CLEAR, _CLEAR, height - _CLEAR)
     )
-    outside = tuple(Run(STRAIGHT_BAND, span.name) for span in spans)
-    inside = Seam("inside of the waistband", (Run(STRAIGHT_BAND, INNER, backwards=True),), outside)
-    return Part((Piece(STRAIGHT_BAND, edges, grain, Cutting(), marks),), (inside,))
+    band = Piece(PieceKind.STRAIGHT_BAND, edges, grain, Cutting(), marks)
+    outside = tuple(Run(band.id, span.edge) for span in spans)
+    inside = Seam(SeamKind.BAND_INSIDE, (Run(band.id, EdgeKind.INNER, backwards=True),), outside)
+    return Part((band,), (inside,))
 
 
 @dataclass(frozen=True)
 class _Span:
     """A stretch of the straight band's lower edge; notches from its left end."""
 
-    name: str
+    edge: EdgeKind
     length: float
     notches: tuple[Notch, ...] = ()
 

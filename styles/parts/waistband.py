@@ -5,6 +5,7 @@ The lapping front's band ends at the centre front; the other one reaches further
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass, replace
 
 from drafting.base.tolerance import WAIST_CORNER_DEG
@@ -12,11 +13,11 @@ from drafting.block.block import Block
 from drafting.body.measurements import Side
 from drafting.geometry.paths import Path
 from drafting.geometry.points import Vector
+from drafting.pieces.kinds import CornerKind, EdgeKind, PieceId, PieceKind, PlaceKind, SeamKind
 from drafting.pieces.pieces import Cutting, Edge, Finish, Mark, MarkKind, Notch, Piece
 from drafting.pieces.seams import Corner, CornerPlace, Seam
-from styles.base.edges import CENTRE_BACK, SIDE
 from styles.base.grain import plumb_grain
-from styles.base.part import HalfOf, Notion, Part
+from styles.base.part import HalfToCut, Notion, NotionKind, Part
 from styles.base.runs import walk
 from styles.choice.style import Laps, Style
 from styles.parts.fly_length import shield_width
@@ -24,12 +25,8 @@ from styles.top.back_dart import back_band
 from styles.top.crown import Crown
 from styles.top.upper import front_band
 
-FRONT_BAND, BACK_BAND, STRAIGHT_BAND = "front waistband", "back waistband", "waistband"
-
-WAIST_SEAM, UPPER, SHIELD_SEAM, FRONT_END = "waist seam", "upper edge", "shield seam", "front end"
-UPPER_UNDERLAP = "upper edge of the underlap"
-CUT_OFF = "cut off here on the"
-"""How the line is called along which the lapping side's band loses its underlap; its side follows."""
+CUT_OFF = {Side.LEFT: PlaceKind.CUT_OFF_ON_LEFT, Side.RIGHT: PlaceKind.CUT_OFF_ON_RIGHT}
+"""The line along which the lapping side's band loses its underlap."""
 
 HOLE_FROM_END, HOLE = 12.7, 19.0
 """The buttonhole starts 1/2 in from the end and is 3/4 in long (a hand drafter of selvedge jeans)."""
@@ -56,93 +53,98 @@ def lapping_side(style: Style) -> Side:
     return Side.LEFT if style.laps is Laps.LEFT_OVER_RIGHT else Side.RIGHT
 
 
-def shaped_band(half_of: HalfOf, style: Style, notches: WaistNotches | None = None) -> Part:
+def shaped_band(half: HalfToCut, style: Style, notches: WaistNotches | None = None) -> Part:
     """Return front and back of a shaped band for one half, each in two layers, with the seam between them.
 
     A front that serves both sides carries the underlap, and a line along which the lapping side is cut off. A
     back that serves both sides is laid on the fold at the centre back.
 
     Args:
-        half_of: The half.
+        half: The half.
         style: A style with a shaped band.
         notches: What the waist seam is to be marked with.
     """
     notches = notches or WaistNotches()
-    back = back_band(half_of.half.back, style)
+    back = back_band(half.drafted.back, style)
     assert back is not None, "a style with a straight band has no shaped one"
-    pieces = _front(half_of, style, notches.front), _back(half_of, style, back, notches.back)
-    front_name, back_name = (piece.name for piece in pieces)
-    first, second = (walk(piece, SIDE, away_from=UPPER) for piece in pieces)
-    seam = Seam(half_of.name("side of the waistband"), (first,), (second,))
+    pieces = _front(half, style, notches.front), _back(half, style, back, notches.back)
+    first, second = (walk(piece, EdgeKind.SIDE, away_from=EdgeKind.UPPER) for piece in pieces)
+    seam = Seam(SeamKind.BAND_SIDE, (first,), (second,), side=half.side)
+    on_front, on_back = pieces
     corners = tuple(
         Corner(
-            half_of.name(f"{edge} of the waistband across its side"),
-            CornerPlace(front_name, (edge, SIDE)),
-            CornerPlace(back_name, (edge, SIDE)),
+            kind,
+            CornerPlace(on_front.id, (edge, EdgeKind.SIDE)),
+            CornerPlace(on_back.id, (edge, EdgeKind.SIDE)),
             tolerance=WAIST_CORNER_DEG,
+            side=half.side,
         )
-        for edge in (UPPER, WAIST_SEAM)
+        for kind, edge in (
+            (CornerKind.BAND_TOP_ACROSS_SIDE, EdgeKind.UPPER),
+            (CornerKind.BAND_SEAM_ACROSS_SIDE, EdgeKind.WAIST_SEAM),
+        )
     )
     return Part(pieces, (seam,), corners)
 
 
-def centre_back_of_band(block: Block, pieces: dict[str, Piece]) -> tuple[Seam, ...]:
+def centre_back_of_band(block: Block, pieces: Mapping[PieceId, Piece]) -> tuple[Seam, ...]:
     """Return the seam of a shaped band at the centre back; none where it is laid on the fold."""
     if len(block.halves) == 1:
         return ()
-    backs = (pieces[HalfOf(half).name(BACK_BAND)] for half in block.halves)
-    first, second = (walk(back, CENTRE_BACK, away_from=UPPER) for back in backs)
-    return (Seam("centre back of the waistband", (first,), (second,)),)
+    backs = (pieces[HalfToCut(half).id(PieceKind.BACK_BAND)] for half in block.halves)
+    first, second = (walk(back, EdgeKind.CENTRE_BACK, away_from=EdgeKind.UPPER) for back in backs)
+    return (Seam(SeamKind.BAND_CENTRE_BACK, (first,), (second,)),)
 
 
 def band_notions() -> tuple[Notion, ...]:
     """Return what closes a waistband."""
-    return (Notion("jeans button, 17 mm (5/8 in)", 1),)
+    return (Notion(NotionKind.BAND_BUTTON, 1),)
 
 
-def _front(half_of: HalfOf, style: Style, notches: tuple[Notch, ...]) -> Piece:
-    crown = _upright(front_band(half_of.half.front, style.below_waist, style.band_height))
-    room, side = style.allowances, half_of.half.side
+def _front(half: HalfToCut, style: Style, notches: tuple[Notch, ...]) -> Piece:
+    crown = _upright(front_band(half.drafted.front, style.below_waist, style.band_height))
+    room, side = style.allowances, half.side
     laps, lies_below = side in (None, lapping_side(style)), side != lapping_side(style)
     out = -crown.centre.direction(0).left
     body = (
-        Edge(UPPER, crown.waist, room.small),
-        Edge(SIDE, crown.side, room.small),
-        Edge(WAIST_SEAM, crown.lower, room.waist, notches=from_the_end(notches, crown.lower.length)),
+        Edge(EdgeKind.UPPER, crown.waist, room.small),
+        Edge(EdgeKind.SIDE, crown.side, room.small),
+        Edge(EdgeKind.WAIST_SEAM, crown.lower, room.waist, notches=from_the_end(notches, crown.lower.length)),
     )
     marks: list[Mark] = []
     if lies_below:
         end = crown.centre.moved(lambda p: p + out * shield_width(style))
         edges: tuple[Edge, ...] = (
-            Edge(UPPER_UNDERLAP, Path.through([end.end, crown.centre.end]), room.small),
+            Edge(EdgeKind.UPPER_UNDERLAP, Path.through([end.end, crown.centre.end]), room.small),
             *body,
-            Edge(SHIELD_SEAM, Path.through([crown.centre.start, end.start]), room.waist),
-            Edge(FRONT_END, end, room.small),
+            Edge(EdgeKind.SHIELD_SEAM, Path.through([crown.centre.start, end.start]), room.waist),
+            Edge(EdgeKind.FRONT_END, end, room.small),
         )
         if laps:
-            # First, as its name is the longest and the room beside it the smallest.
+            # First, as its name is the longest and the place beside it the smallest.
             cut = crown.centre.moved(lambda p: p + out * room.small) if room.small else crown.centre
-            marks.append(Mark(f"{CUT_OFF} {lapping_side(style).value}", MarkKind.LINE, cut))
-        marks += [Mark("centre front", MarkKind.LINE, crown.centre), _button(crown, out)]
+            marks.append(Mark(CUT_OFF[lapping_side(style)], MarkKind.LINE, cut))
+        marks += [Mark(PlaceKind.CENTRE_FRONT, MarkKind.LINE, crown.centre), _button(crown, out)]
     else:
-        edges = (*body, Edge(FRONT_END, crown.centre, room.small))
+        edges = (*body, Edge(EdgeKind.FRONT_END, crown.centre, room.small))
     if laps:
         marks.append(_buttonhole(crown, out))
     layers = Cutting(2 if side else 4, pairs=True)
-    return half_of.of_front(Piece(half_of.name(FRONT_BAND), edges, plumb_grain(edges), layers, tuple(marks)))
+    grain = plumb_grain(edges)
+    return half.of_front(Piece(PieceKind.FRONT_BAND, edges, grain, layers, tuple(marks), side=side))
 
 
-def _back(half_of: HalfOf, style: Style, crown: Crown, notches: tuple[Notch, ...]) -> Piece:
-    crown, room, folded = _upright(crown), style.allowances, half_of.half.side is None
+def _back(half: HalfToCut, style: Style, crown: Crown, notches: tuple[Notch, ...]) -> Piece:
+    crown, room, folded = _upright(crown), style.allowances, half.side is None
     finish = Finish.FOLD if folded else Finish.SEAM
     edges = (
-        Edge(UPPER, crown.waist, room.small),
-        Edge(SIDE, crown.side, room.small),
-        Edge(WAIST_SEAM, crown.lower, room.waist, notches=from_the_end(notches, crown.lower.length)),
-        Edge(CENTRE_BACK, crown.centre, 0.0 if folded else room.small, finish),
+        Edge(EdgeKind.UPPER, crown.waist, room.small),
+        Edge(EdgeKind.SIDE, crown.side, room.small),
+        Edge(EdgeKind.WAIST_SEAM, crown.lower, room.waist, notches=from_the_end(notches, crown.lower.length)),
+        Edge(EdgeKind.CENTRE_BACK, crown.centre, 0.0 if folded else room.small, finish),
     )
     layers = Cutting(2, pairs=not folded)
-    return half_of.of_back(Piece(half_of.name(BACK_BAND), edges, plumb_grain(edges), layers))
+    return half.of_back(Piece(PieceKind.BACK_BAND, edges, plumb_grain(edges), layers, side=half.side))
 
 
 def from_the_end(notches: tuple[Notch, ...], length: float) -> tuple[Notch, ...]:
@@ -163,10 +165,10 @@ def _upright(crown: Crown) -> Crown:
 
 def _button(crown: Crown, out: Vector) -> Mark:
     at = crown.centre.point(crown.centre.length / 2) + out * (HOLE_FROM_END + SHANK)
-    return Mark("button", MarkKind.DRILL, Path.through([at, at + out]))
+    return Mark(PlaceKind.BUTTON, MarkKind.DRILL, Path.through([at, at + out]))
 
 
 def _buttonhole(crown: Crown, out: Vector) -> Mark:
     middle = crown.centre.point(crown.centre.length / 2)
     ends = [middle + out * -HOLE_FROM_END, middle + out * -(HOLE_FROM_END + HOLE)]
-    return Mark("buttonhole", MarkKind.LINE, Path.through(ends))
+    return Mark(PlaceKind.BUTTONHOLE, MarkKind.LINE, Path.through(ends))

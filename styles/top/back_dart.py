@@ -7,15 +7,12 @@ from dataclasses import dataclass
 from drafting.block.waist_line import BlockPanel
 from drafting.geometry.paths import Path
 from drafting.geometry.points import Point, Vector, meeting
-from drafting.pieces.pieces import Edge, Mark, MarkKind, Notch, NotchKind
+from drafting.pieces.kinds import EdgeKind, PlaceKind, SeamKind
+from drafting.pieces.pieces import Edge, Mark, MarkKind, Notch, NotchKind, Piece
 from drafting.pieces.seams import Run, Seam
-from styles.base.edges import DART, OUTER_WAIST, WAIST
-from styles.base.part import HalfOf
 from styles.choice.style import Allowances, BackCut, Style
 from styles.top.crown import Back, Crown, waist_to
 from styles.top.upper import back_at, back_top, seam_depth
-
-INNER_LEG, OUTER_LEG = "inner dart leg", "outer dart leg"
 
 _LEAST_LENGTH = 60.0
 """A dart runs down so far below the waistband seam at least, mm (common practice, no source)."""
@@ -124,14 +121,14 @@ def _crossing(waist: Path, tip: Point, way: Vector) -> float:
 def upper_edges(back: DartedBack, room: Allowances) -> tuple[Edge, ...]:
     """Return the leg's upper edge from the centre to the side."""
     if back.outer is None:
-        return (Edge(WAIST, back.inner, room.waist),)
+        return (Edge(EdgeKind.WAIST, back.inner, room.waist),)
     roof = back.dart_roof
-    ends = ((INNER_LEG, 0.0), (OUTER_LEG, roof.length))
-    notches = tuple(Notch(name, at, NotchKind.SINGLE) for name, at in ends)
+    ends = ((PlaceKind.INNER_DART_LEG, 0.0), (PlaceKind.OUTER_DART_LEG, roof.length))
+    notches = tuple(Notch(leg, at, NotchKind.SINGLE) for leg, at in ends)
     return (
-        Edge(WAIST, back.inner, room.waist),
-        Edge(DART, roof, room.waist, notches=notches),
-        Edge(OUTER_WAIST, back.outer, room.waist),
+        Edge(EdgeKind.WAIST, back.inner, room.waist),
+        Edge(EdgeKind.DART, roof, room.waist, notches=notches),
+        Edge(EdgeKind.OUTER_WAIST, back.outer, room.waist),
     )
 
 
@@ -143,14 +140,15 @@ def dart_marks(back: DartedBack) -> tuple[Mark, ...]:
     up = (inner.towards(outer, 0.5) - back.tip).unit
     hole = back.tip + up * _SHORT_OF_TIP
     return (
-        Mark(INNER_LEG, MarkKind.LINE, Path.through([back.tip, inner])),
-        Mark(OUTER_LEG, MarkKind.LINE, Path.through([back.tip, outer])),
-        Mark("dart tip", MarkKind.DRILL, Path.through([hole, hole + up])),
+        Mark(PlaceKind.INNER_DART_LEG, MarkKind.LINE, Path.through([back.tip, inner])),
+        Mark(PlaceKind.OUTER_DART_LEG, MarkKind.LINE, Path.through([back.tip, outer])),
+        Mark(PlaceKind.DART_TIP, MarkKind.DRILL, Path.through([hole, hole + up])),
     )
 
 
-def dart_seams(half_of: HalfOf, leg: str, back: DartedBack) -> tuple[Seam, ...]:
-    """Return the seam of the dart, leg to leg, on the piece called `leg`."""
+def dart_seams(leg: Piece, back: DartedBack) -> tuple[Seam, ...]:
+    """Return the seam of the dart, leg to leg, on the back leg."""
     if back.outer is None:
         return ()
-    return (Seam(half_of.name("back dart"), (Run(leg, INNER_LEG),), (Run(leg, OUTER_LEG),)),)
+    inner, outer = Run(leg.id, EdgeKind.INNER_DART_LEG), Run(leg.id, EdgeKind.OUTER_DART_LEG)
+    return (Seam(SeamKind.BACK_DART, (inner,), (outer,), side=leg.side),)

@@ -15,7 +15,7 @@ from shapely.affinity import rotate, scale, translate
 from drafting.base.errors import DraftRefused
 from drafting.base.units import Unit, format_length
 from drafting.pieces.pieces import Finish, Material
-from outputs.cloth.cut_pieces import CLOTHS, Lie, pieces_to_cut
+from outputs.cloth.cut_pieces import CLOTHS, Laying, pieces_to_cut
 from outputs.cloth.laid_cloth import END, GAP, SELVEDGE, ClothOnTable, LaidCloth
 from outputs.cloth.packing import lay
 from outputs.cloth.plan import ClothPlan, make_plan
@@ -91,7 +91,7 @@ def test_the_grain_of_every_piece_runs_along_the_cloth(wearers: tuple[str, ...],
 @plans
 def test_every_piece_is_cut_the_right_number_of_times(wearers: tuple[str, ...], way: str) -> None:
     plan = plan_of(wearers, way)
-    gives = {Lie.PAIR: 2}
+    gives = {Laying.PAIR: 2}
     cut: Counter[tuple[int, str]] = Counter()
     for laid in plan.cloths:
         for each in laid.laid:
@@ -111,7 +111,7 @@ def test_of_a_pair_on_open_cloth_one_is_the_mirror_image_of_the_other() -> None:
     pairs = {p.name: p.cutting.quantity for p in pattern.pieces if p.cutting.pairs}
     for name, quantity in pairs.items():
         of_name = [piece for piece in pieces if piece.name == name]
-        up, down = ([p for p in of_name if p.lie is lie] for lie in (Lie.UP, Lie.FLIPPED))
+        up, down = ([p for p in of_name if p.lie is lie] for lie in (Laying.UP, Laying.FLIPPED))
         assert len(up) == len(down) and len(up) + len(down) == (quantity if of_name else 0)
         for one, other in zip(up, down, strict=True):
             image = scale(one.shape, -1, 1, origin=(one.width / 2, 0))
@@ -129,12 +129,12 @@ def test_a_piece_for_the_fold_is_whole_on_open_cloth_and_half_along_the_fold_on_
     whole = {p.name: p for p in pieces_to_cut([pattern], Material.DENIM, folded=False) if p.name in halves}
     assert set(whole) == {"back waistband", "fly shield (right front)"}
     for name, piece in whole.items():
-        assert piece.lie is Lie.UNFOLDED
+        assert piece.lie is Laying.UNFOLDED
         assert piece.shape.area == pytest.approx(2 * halves[name].line.polygon.area, rel=1e-4)
         image = scale(piece.shape, -1, 1, origin=(piece.width / 2, 0))
         assert image.symmetric_difference(piece.shape).area < 1
     denim = plan_of((DEMO_WEARERS[0],), "folded").cloths[0]
-    on_fold = [each for each in denim.laid if each.piece.lie is Lie.ON_FOLD]
+    on_fold = [each for each in denim.laid if each.piece.lie is Laying.ON_FOLD]
     assert Counter(each.piece.name for each in on_fold) == {
         "back waistband": 2,
         "fly shield (right front)": 1,
