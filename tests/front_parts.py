@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from drafting.block.block import Block
-from styles.base.part import HalfOf, Part
+from styles.base.part import HalfToCut, Part
 from styles.choice.style import Style
 from styles.parts.fly import fly
 from styles.parts.fly_length import fly_length
@@ -15,6 +15,6 @@ def front_parts(block: Block, style: Style) -> Part:
     """Return front legs, pockets and fly of the whole body."""
     part, length = Part(()), fly_length(block, style)
     for half in block.halves:
-        leg = front_leg(HalfOf(half), style, length)
-        part += leg + front_pocket(HalfOf(half), style, leg.pieces[0])
-    return part + fly(block, style, {piece.name: piece for piece in part.pieces})
+        leg = front_leg(HalfToCut(half), style, length)
+        part += leg + front_pocket(HalfToCut(half), style, leg.pieces[0])
+    return part + fly(block, style, {piece.id: piece for piece in part.pieces})

@@ -28,7 +28,7 @@ ROOMS = {
     "drafting.geometry": ("base", "numpy"),
     "drafting.body": ("base", ""),
     "drafting.block": ("base geometry body", "numpy"),
-    "drafting.pieces": ("base geometry", "numpy shapely"),
+    "drafting.pieces": ("base geometry body", "numpy shapely"),
     "drafting.report": ("base geometry body block pieces", "numpy shapely"),
     "drafting.lesson": ("base geometry body block", ""),
     "drafting": ("base body block report", ""),
@@ -37,7 +37,7 @@ ROOMS = {
     "styles.choice": ("drafting: base body block; front_pockets back_pockets", "pathlib tomllib"),
     "styles.base": ("drafting: base geometry body block pieces; choice", "numpy shapely"),
     "styles.cloth": ("drafting: base geometry body block pieces; choice", "numpy"),
-    "styles.top": ("drafting: base geometry body block pieces; choice base", "shapely"),
+    "styles.top": ("drafting: base geometry body block pieces; choice", "shapely"),
     "styles.parts": (
         "drafting: base geometry body block pieces; front_pockets back_pockets choice base top", "",
     ),

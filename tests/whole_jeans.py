@@ -14,6 +14,7 @@ from drafting.pieces.pieces import Piece
 from outputs.reading.measurements_file import read_measurements
 from styles.choice.style import STRAIGHT, Allowances, Band, Felling, Laps, Style
 from styles.making.jeans import Jeans, make_jeans
+from tests.printed import called
 from tests.wearers import wearer
 
 DEMO = Path(__file__).parents[1] / "outputs" / "demo"
@@ -68,7 +69,7 @@ def both(jeans: Jeans, lengths: list[float]) -> float:
 
 def front_waist(jeans: Jeans, side: str = "") -> float:
     """Return the sewn front waist of one half, mm: the leg, and the facing from the pocket corner on."""
-    leg, facing = (jeans.pattern.piece(side + name) for name in ("front leg", "pocket facing"))
+    leg, facing = (called(jeans.pattern, side + name) for name in ("front leg", "pocket facing"))
     waist = facing.edge("waist")
     hidden = next(notch.distance for notch in waist.notches if notch.name == "pocket corner")
     starts_at_side = side == f"{Side.LEFT.value} "
@@ -77,7 +78,7 @@ def front_waist(jeans: Jeans, side: str = "") -> float:
 
 def back_waist(jeans: Jeans, side: str = "") -> float:
     """Return the sewn back waist of one half, mm: the yoke's upper edge."""
-    return jeans.pattern.piece(side + "back yoke").edge("waist").length
+    return called(jeans.pattern, side + "back yoke").edge("waist").length
 
 
 def whole_waist(jeans: Jeans) -> float:

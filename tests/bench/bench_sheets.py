@@ -138,7 +138,7 @@ def main() -> None:
     )
     print("kB: " + ", ".join(f"{size / 1000:.0f}" for size in sizes))
     for times in (1, 2, 4):
-        pieces = [replace(p, name=f"{p.name} {i}") for i in range(times) for p in pattern.pieces]
+        pieces = [replace(p, kind=f"{p.kind} {i}") for i in range(times) for p in pattern.pieces]
         sheets, size, most = peak(replace(pattern, pieces=tuple(pieces)))
         print(f"{times} times the pieces: {sheets} sheets, {size / 1000:.0f} kB, {most:.1f} MB at the peak")
 

@@ -5,7 +5,9 @@ from collections.abc import Sequence
 from drafting.geometry.curves import Cubic
 from drafting.geometry.paths import Path
 from drafting.geometry.points import Point
+from drafting.pieces.kinds import PieceId
 from drafting.pieces.pieces import Edge, Finish, Notch, NotchKind, Piece
+from drafting.pieces.seams import CornerPlace, Run
 
 
 def ring(corners: Sequence[tuple[float, float]], allowances: Sequence[float], **finishes: Finish) -> Piece:
@@ -17,6 +19,16 @@ def ring(corners: Sequence[tuple[float, float]], allowances: Sequence[float], **
     )
     middle = Point(sum(p.x for p in points) / len(points), sum(p.y for p in points) / len(points))
     return Piece("shape", edges, Path.through([middle, middle.towards(points[0], 0.1)]))
+
+
+def run(piece: str, edge: str, backwards: bool = False, start: float = 0.0, end: float | None = None) -> Run:
+    """Return the run along an edge of a piece of some kind."""
+    return Run(PieceId(piece), edge, backwards, start, end)
+
+
+def place(piece: str, edges: tuple[str, str]) -> CornerPlace:
+    """Return the corner between two edges of a piece of some kind."""
+    return CornerPlace(PieceId(piece), edges)
 
 
 def square(*allowances: float, size: float = 100.0, **finishes: Finish) -> Piece:

@@ -40,7 +40,7 @@ def test_edges_of_one_name_go_together_and_interfacing_is_left_away() -> None:
     assert {name: mm.item() for name, mm in edges_of(pattern).items()} == {
         f"shape, e{i}": 100 for i in range(4)
     }
-    assert pattern.piece("stiff") is stiff
+    assert pattern.piece("stiff", interfacing=True) is stiff
     with pytest.raises(KeyError, match="no piece 'shirt'"):
         pattern.piece("shirt")
 

@@ -62,7 +62,7 @@ def test_what_no_print_shows_makes_no_other_piece() -> None:
 
 
 OTHERS = {
-    "name": replace(PIECE, name="back leg"),
+    "name": replace(PIECE, kind="back leg"),
     "how many are cut": replace(PIECE, cutting=Cutting(4, pairs=True)),
     "of what": replace(PIECE, cutting=replace(PIECE.cutting, material=Material.POCKETING)),
     "the wash": replace(PIECE, drawn_larger=(1.03, 1.0)),
@@ -71,7 +71,7 @@ OTHERS = {
     "a line": with_edge(lambda e: replace(e, path=nudged(e.path, 2 * SAME))),
     "a notch's place": with_edge(lambda e: notched(e, lambda n: replace(n, distance=n.distance + 2 * SAME))),
     "a notch's kind": with_edge(lambda e: notched(e, lambda n: replace(n, kind=NotchKind.DOUBLE))),
-    "a notch's name": with_edge(lambda e: notched(e, lambda n: replace(n, name="elsewhere"))),
+    "a notch's name": with_edge(lambda e: notched(e, lambda n: replace(n, shows="elsewhere"))),
     "a notch less": with_edge(lambda e: replace(e, notches=())),
     "no mark": replace(PIECE, marks=()),
     "a mark's place": replace(
@@ -92,7 +92,7 @@ def test_each_pattern_names_the_first_that_has_its_piece() -> None:
         return Pattern("Ada Example (invented)", style, "", pieces)
 
     other = with_edge(lambda e: replace(e, allowance=20))
-    pocket = replace(PIECE, name="back pocket")
+    pocket = replace(PIECE, kind="back pocket")
     first, second, third = shared_pieces(
         [
             pattern("one", PIECE, pocket),
@@ -102,6 +102,6 @@ def test_each_pattern_names_the_first_that_has_its_piece() -> None:
     )
     assert (first, second, third) == (
         {},
-        {"back pocket": "one"},
-        {"front leg": "two", "back pocket": "one"},
+        {pocket.id: "one"},
+        {PIECE.id: "two", pocket.id: "one"},
     )

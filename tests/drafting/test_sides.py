@@ -12,6 +12,7 @@ from drafting.report.figures import block_figures
 from drafting.report.fit import girth_lines
 from styles.choice.style import STRAIGHT
 from styles.making.jeans import Jeans, make_jeans
+from tests.printed import called
 from tests.sewn_block import joins, outline, unfair_lines, width_at
 from tests.wearers import wearer
 
@@ -198,7 +199,7 @@ def test_unequal_sides_give_pieces_for_each_side_to_be_cut_once(
 ) -> None:
     made = jeans(uneven(left, right, hip_girth=1000))
     legs = {"right front leg", "right back leg", "left front leg", "left back leg"}
-    assert {made.pattern.piece(name).cutting.text() for name in legs} == {"cut 1, this side up"}
+    assert {called(made.pattern, name).cutting.text() for name in legs} == {"cut 1, this side up"}
     assert made.faults == ()
     names = {check.name for check in made.seams}
     assert {"front crotch seam", "back crotch seam"} <= names
@@ -207,8 +208,10 @@ def test_unequal_sides_give_pieces_for_each_side_to_be_cut_once(
 def test_the_left_pieces_are_drawn_the_other_way_round() -> None:
     made = jeans(uneven(LEFT, RIGHT, hip_girth=1000))
     for name in ("front leg", "back leg"):
-        waists = [made.pattern.piece(f"{side} {name}").edge("crotch seam").path for side in ("right", "left")]
-        middles = [made.pattern.piece(f"{side} {name}").polygon.centroid.x for side in ("right", "left")]
+        waists = [
+            called(made.pattern, f"{side} {name}").edge("crotch seam").path for side in ("right", "left")
+        ]
+        middles = [called(made.pattern, f"{side} {name}").polygon.centroid.x for side in ("right", "left")]
         outwards = [path.start.x > middle for path, middle in zip(waists, middles, strict=True)]
         assert outwards[0] != outwards[1]
 
@@ -221,7 +224,7 @@ def test_equal_sides_give_one_mirrored_pair(own: dict[str, float]) -> None:
     assert [half.side for half in block.halves] == [None]
     pieces = jeans(block).pattern
     for name in ("front leg", "back leg"):
-        assert pieces.piece(name).cutting.text() == "cut 2 = 1 pair, flip for the second"
+        assert called(pieces, name).cutting.text() == "cut 2 = 1 pair, flip for the second"
 
 
 def test_equal_sides_are_drafted_like_the_same_values_given_once() -> None:

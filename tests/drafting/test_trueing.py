@@ -8,9 +8,9 @@ from drafting.base.findings import Level
 from drafting.geometry.paths import Path
 from drafting.geometry.points import Point
 from drafting.pieces.pieces import Cutting, Edge, Notch, Piece
-from drafting.pieces.seams import Corner, CornerPlace, Run, Seam
+from drafting.pieces.seams import Corner, Run, Seam
 from drafting.pieces.trueing import check_corners, check_pieces, check_seams
-from tests.drafting.small_pieces import leg, ring, square
+from tests.drafting.small_pieces import leg, place, ring, run, square
 
 
 def strip(name: str, length: float, *notches: Notch) -> Piece:
@@ -26,7 +26,7 @@ def strip(name: str, length: float, *notches: Notch) -> Piece:
 
 
 def seam(ease: float = 0.0, eased: tuple[float, float] | None = None) -> Seam:
-    return Seam("side", (Run("front", "long"),), (Run("back", "long"),), ease, eased)
+    return Seam("side", (run("front", "long"),), (run("back", "long"),), ease, eased)
 
 
 def codes(check: object) -> list[str]:
@@ -64,7 +64,7 @@ def test_a_sewer_does_not_see_a_millimetre(back: float, passes: bool) -> None:
 
 def test_a_side_of_several_runs_is_as_long_as_their_sum() -> None:
     # A band of 230 against two legs of 120 and 110; one of 216 is 14 too short.
-    band = Seam("waist", (Run("band", "long"),), (Run("front", "long"), Run("back", "long", backwards=True)))
+    band = Seam("waist", (run("band", "long"),), (run("front", "long"), run("back", "long", backwards=True)))
     pieces = [strip("band", 230), strip("front", 120), strip("back", 110)]
     assert check_seams(pieces, [band])[0].passes
     short = check_seams([strip("band", 216), *pieces[1:]], [band])[0]
@@ -73,14 +73,14 @@ def test_a_side_of_several_runs_is_as_long_as_their_sum() -> None:
 
 
 def test_a_stretch_of_an_edge_can_be_sewn_on_its_own() -> None:
-    part = Seam("bag", (Run("front", "long", start=50, end=170),), (Run("bag", "long"),))
+    part = Seam("bag", (run("front", "long", start=50, end=170),), (run("bag", "long"),))
     assert check_seams([strip("front", 300), strip("bag", 120)], [part])[0].passes
 
 
 def test_notches_meet_when_walked_from_the_common_end() -> None:
     # The common end is the start of the front and the end of the back: 100 and 300 - 200.
     pieces = [strip("front", 300, Notch("knee", 100)), strip("back", 300, Notch("knee", 200))]
-    both = Seam("side", (Run("front", "long"),), (Run("back", "long", backwards=True),))
+    both = Seam("side", (run("front", "long"),), (run("back", "long", backwards=True),))
     (check,) = check_seams(pieces, [both])
     assert check.notches[0].miss == pytest.approx(0)
     assert check.findings == ()
@@ -88,7 +88,7 @@ def test_notches_meet_when_walked_from_the_common_end() -> None:
 
 def test_notches_of_a_stretch_are_walked_from_where_it_starts() -> None:
     pieces = [strip("front", 300, Notch("bag", 80)), strip("bag", 120, Notch("bag", 30))]
-    part = Seam("bag", (Run("front", "long", start=50, end=170),), (Run("bag", "long"),))
+    part = Seam("bag", (run("front", "long", start=50, end=170),), (run("bag", "long"),))
     (check,) = check_seams(pieces, [part])
     assert (check.notches[0].first, check.notches[0].second) == pytest.approx((30, 30))
 
@@ -122,13 +122,13 @@ def test_a_notch_without_partner_is_found_on_either_side() -> None:
 def test_a_notch_needs_only_one_of_the_seams_it_lies_in_for_its_partner() -> None:
     front = strip("front", 300, Notch("pocket", 40))
     back, bag = strip("back", 300), strip("bag", 300, Notch("pocket", 40))
-    seams = [seam(), Seam("bag", (Run("front", "long"),), (Run("bag", "long"),))]
+    seams = [seam(), Seam("bag", (run("front", "long"),), (run("bag", "long"),))]
     assert [codes(check) for check in check_seams([front, back, bag], seams)] == [[], []]
 
 
 def test_a_notch_without_partner_in_two_seams_is_told_once() -> None:
     front = strip("front", 300, Notch("pocket", 40))
-    seams = [seam(), Seam("bag", (Run("front", "long"),), (Run("bag", "long"),))]
+    seams = [seam(), Seam("bag", (run("front", "long"),), (run("bag", "long"),))]
     checks = check_seams([front, strip("back", 300), strip("bag", 300)], seams)
     assert [codes(check) for check in checks] == [["notch-alone"], []]
 
@@ -136,36 +136,36 @@ def test_a_notch_without_partner_in_two_seams_is_told_once() -> None:
 def test_a_notch_at_the_end_of_a_seam_has_the_corner_for_its_partner() -> None:
     # A pocket bag that ends at hip level needs no hip notch of its own; one that runs on does.
     front = strip("front", 300, Notch("hip", 120.00001))
-    down_to_the_hip = Seam("bag", (Run("front", "long", end=120),), (Run("bag", "long"),))
+    down_to_the_hip = Seam("bag", (run("front", "long", end=120),), (run("bag", "long"),))
     assert codes(check_seams([front, strip("bag", 120)], [down_to_the_hip])[0]) == []
-    past_the_hip = Seam("bag", (Run("front", "long", end=125),), (Run("bag", "long"),))
+    past_the_hip = Seam("bag", (run("front", "long", end=125),), (run("bag", "long"),))
     assert codes(check_seams([front, strip("bag", 125)], [past_the_hip])[0]) == ["notch-alone"]
 
 
 @pytest.mark.parametrize(
-    "run",
-    [Run("yoke", "long"), Run("back", "hem"), Run("back", "long", start=200, end=400)],
+    "side",
+    [run("yoke", "long"), run("back", "hem"), run("back", "long", start=200, end=400)],
     ids=["no such piece", "no such edge", "beyond its end"],
 )
-def test_a_side_that_is_not_there_is_a_fault_not_an_error(run: Run) -> None:
+def test_a_side_that_is_not_there_is_a_fault_not_an_error(side: Run) -> None:
     (check,) = check_seams(
-        [strip("front", 300), strip("back", 300)], [Seam("side", (Run("front", "long"),), (run,))]
+        [strip("front", 300), strip("back", 300)], [Seam("side", (run("front", "long"),), (side,))]
     )
     assert codes(check) == ["seam-side-missing"]
     assert not check.passes
 
 
 def test_the_legs_of_a_curved_piece_and_its_mirror_image_meet() -> None:
-    right, left = leg(), replace(leg().mirrored(), name="left")
+    right, left = leg(), replace(leg().mirrored(), kind="left")
     for name in ("side", "inseam", "crotch"):
-        both = Seam(name, (Run("front leg", name),), (Run("left", name, backwards=True),))
+        both = Seam(name, (run("front leg", name),), (run("left", name, backwards=True),))
         (check,) = check_seams([right, left], [both])
         assert check.passes
         assert check.findings == ()
 
 
 def test_two_square_corners_join_to_a_straight_line() -> None:
-    join = Corner("hem", CornerPlace("front", ("long", "right")), CornerPlace("back", ("left", "long")))
+    join = Corner("hem", place("front", ("long", "right")), place("back", ("left", "long")))
     (check,) = check_corners([strip("front", 300), strip("back", 300)], [join])
     assert check.angle == pytest.approx(180)
     assert check.passes
@@ -174,7 +174,7 @@ def test_two_square_corners_join_to_a_straight_line() -> None:
 def test_a_peaked_waist_is_told_with_its_angle() -> None:
     # 100 degrees inside against 90: ten degrees too many.
     slanted = ring([(0, 0), (100, 0), (117.633, 100), (0, 100)], [0, 0, 0, 0])
-    join = Corner("waist", CornerPlace("shape", ("e1", "e0")), CornerPlace("front", ("long", "right")))
+    join = Corner("waist", place("shape", ("e1", "e0")), place("front", ("long", "right")))
     (check,) = check_corners([slanted, strip("front", 300)], [join])
     assert check.angle == pytest.approx(190, abs=0.01)
     assert codes(check) == ["corner-angle"]
@@ -183,14 +183,12 @@ def test_a_peaked_waist_is_told_with_its_angle() -> None:
 
 def test_a_hollow_corner_counts_more_than_half_a_turn() -> None:
     notched = ring([(0, 0), (100, 0), (100, 40), (40, 40), (40, 100), (0, 100)], [0] * 6)
-    join = Corner(
-        "notch", CornerPlace("shape", ("e2", "e3")), CornerPlace("front", ("long", "right")), angle=360
-    )
+    join = Corner("notch", place("shape", ("e2", "e3")), place("front", ("long", "right")), angle=360)
     assert check_corners([notched, strip("front", 300)], [join])[0].angle == pytest.approx(360)
 
 
 def test_a_corner_of_edges_that_do_not_meet_is_a_fault() -> None:
-    join = Corner("hem", CornerPlace("front", ("long", "top")), CornerPlace("front", ("long", "right")))
+    join = Corner("hem", place("front", ("long", "top")), place("front", ("long", "right")))
     assert codes(check_corners([strip("front", 300)], [join])[0]) == ["corner-missing"]
 
 
@@ -230,7 +228,7 @@ def test_notches_off_their_edge_or_twice_on_it_are_found() -> None:
 
 def test_two_edges_of_one_name_are_found() -> None:
     piece = strip("front", 300)
-    assert found(replace(piece, edges=(*piece.edges[:3], replace(piece.edges[3], name="right")))) == [
+    assert found(replace(piece, edges=(*piece.edges[:3], replace(piece.edges[3], kind="right")))) == [
         "edge-twice"
     ]
 

@@ -26,12 +26,12 @@ def test_a_word_means_every_piece_that_has_it_in_its_name(words, names):
 
 
 def test_a_whole_name_means_that_piece_alone():
-    lined = replace(PATTERN.pieces[0], name="front leg lining")
+    lined = replace(PATTERN.pieces[0], kind="front leg lining")
     assert choose(replace(PATTERN, pieces=(*PATTERN.pieces, lined)), ["front leg"]).printed == ("front leg",)
 
 
 def test_a_remark_in_brackets_counts_only_in_a_whole_name():
-    fly = replace(PATTERN.pieces[3], name="fly facing (left front)")
+    fly = replace(PATTERN.pieces[3], kind="fly facing (left front)")
     pattern = replace(PATTERN, pieces=(*PATTERN.pieces, fly))
     assert choose(pattern, ["front"]).printed == ("front leg",)
     assert (

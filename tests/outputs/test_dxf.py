@@ -188,7 +188,7 @@ def test_the_names_of_the_demo_wearers_can_be_read(file):
 
 def test_pieces_whose_names_are_spelled_alike_get_a_number():
     names = ("Žep", "Zep", "жеп")
-    pieces = tuple(replace(samples.loop(), name=name) for name in names)
+    pieces = tuple(replace(samples.loop(), kind=name) for name in names)
     drawing = read_dxf(written(write_dxf, replace(samples.pattern(), pieces=pieces)))
     shown = [insert.dxf.name for insert in drawing.modelspace().query("INSERT")]
     assert shown == ["ZEP", "ZEP_2", "ZHEP"]
@@ -197,7 +197,7 @@ def test_pieces_whose_names_are_spelled_alike_get_a_number():
 @settings(max_examples=12, deadline=None)
 @given(st.text(max_size=25))
 def test_a_name_of_any_characters_gives_a_valid_file(name: str):
-    piece = replace(samples.loop(), name=name)
+    piece = replace(samples.loop(), kind=name)
     data = written(write_dxf, replace(samples.pattern(name), pieces=(piece,), style=name))
     assert data.isascii()
     audit = read_dxf(data).audit()
@@ -206,7 +206,7 @@ def test_a_name_of_any_characters_gives_a_valid_file(name: str):
 
 @pytest.mark.parametrize("name", ["%%u%%d", "a^Jb", "\x00\x1b\r\n", "\ud800", "  0\nEOF"])
 def test_control_codes_in_a_name_do_no_harm(name: str):
-    piece = replace(samples.loop(), name=name)
+    piece = replace(samples.loop(), kind=name)
     drawing = read_dxf(written(write_dxf, replace(samples.pattern(name), pieces=(piece,))))
     assert not drawing.audit().errors
     assert any(words.endswith(", straight leg") for words in texts(drawing))

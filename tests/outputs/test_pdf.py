@@ -65,7 +65,7 @@ def source(paper: Paper) -> Pattern:
     pattern = samples.pattern()
     if not paper.is_large:
         return pattern
-    again = tuple(replace(piece, name=f"second {piece.name}") for piece in pattern.pieces)
+    again = tuple(replace(piece, kind=f"second {piece.kind}") for piece in pattern.pieces)
     return replace(pattern, pieces=pattern.pieces + again)
 
 
@@ -284,7 +284,7 @@ def test_sheet_1_says_how_to_print_and_tape(paper: Paper):
 
 
 def test_every_piece_has_its_number_on_the_map_or_below_it():
-    strips = tuple(replace(samples.loop(), name=f"strip {number}") for number in range(3))
+    strips = tuple(replace(samples.loop(), kind=f"strip {number}") for number in range(3))
     pattern = replace(samples.pattern(), pieces=samples.pattern().pieces + strips)
     cover = Recording(Typeface())
     draw_cover(cover, A4, tiled(pattern, A4), pattern, first=3, sheets=9)
@@ -452,7 +452,7 @@ def crowded() -> list[Recording]:
     pattern = samples.pattern(
         "Żaneta Łęcka-Παπαδοπούλου of a very long name that would run off every sheet of paper"
     )
-    many = tuple(replace(samples.pocket(), name=f"pocket bag {i} with a long name") for i in range(12))
+    many = tuple(replace(samples.pocket(), kind=f"pocket bag {i} with a long name") for i in range(12))
     pattern = replace(pattern, pieces=pattern.pieces + many, findings=pattern.findings * 15)
     found = []
     least, most = PrinterScale(LEAST, LEAST), PrinterScale(MOST, MOST)

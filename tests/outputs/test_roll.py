@@ -32,7 +32,7 @@ LONGEST = 14_400
 def many() -> Pattern:
     """Return a pattern that takes more than 5 m of a narrow roll."""
     pattern = samples.pattern()
-    pieces = tuple(replace(p, name=f"{p.name} {i}") for i in range(4) for p in pattern.pieces)
+    pieces = tuple(replace(p, kind=f"{p.kind} {i}") for i in range(4) for p in pattern.pieces)
     return replace(pattern, pieces=pieces)
 
 

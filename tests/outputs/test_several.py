@@ -27,6 +27,7 @@ from outputs.reading.style_file import find_styles
 from outputs.reading.style_options import StyleOptions
 from styles.choice.catalogue import catalogue_names
 from styles.choice.style import Style
+from tests.printed import called
 
 POCKET = 'name = "big pocket"\nlike = "straight"\n[back_pocket]\npoint = "4 cm"\n'
 """Straight, but for the point of the back pocket, which hangs 2 cm lower."""
@@ -148,7 +149,7 @@ def test_the_pieces_said_to_be_shared_print_alike(several: tuple[Compared, ...])
     named = {compared.style: compared for compared in several}
     for compared in several:
         for name, style in compared.shared.items():
-            pieces = [each.jeans.pattern.piece(name) for each in (compared, named[style])]
+            pieces = [called(each.jeans.pattern, name) for each in (compared, named[style])]
             assert shapely.hausdorff_distance(*map(shape, pieces)) < 0.2
             if name in ("belt loops", "back yoke", "watch pocket"):
                 assert drawn_words(compared, name) == drawn_words(named[style], name)

@@ -16,6 +16,7 @@ from styles.choice.style import STRAIGHT, Style
 from styles.cloth.block_for_style import block_for
 from styles.cloth.cloth import Cloth
 from styles.making.jeans import Jeans, make_jeans
+from tests.printed import called
 
 ARROW = '''
 """A pocket that narrows to a point at once."""
@@ -61,7 +62,7 @@ def test_a_pocket_is_added_by_its_module_alone(tmp_path: Path, monkeypatch: pyte
     style = read_style(own)
     made = jeans(style)
     assert not made.faults
-    pocket, leg = (made.pattern.piece(name) for name in ("back pocket", "front leg"))
+    pocket, leg = (called(made.pattern, name) for name in ("back pocket", "front leg"))
     # A rectangle over a triangle of the same height, less the taper: three quarters of what is round it.
     x0, y0, x1, y1 = pocket.polygon.bounds
     assert pocket.polygon.area / ((x1 - x0) * (y1 - y0)) == pytest.approx(0.75, abs=0.06)

@@ -15,6 +15,7 @@ from drafting.geometry.points import Point
 from styles.choice.style import STRAIGHT
 from styles.parts.back_pocket import pocket_size
 from styles.parts.belt_loops import WIDTH, loop_length
+from tests.printed import called
 from tests.styles.upper_parts import whole_band
 from tests.wearers import wearer
 from tests.whole_jeans import jeans_of
@@ -84,4 +85,4 @@ def test_felled_seams_have_the_allowances_of_the_drafter() -> None:
             ("back yoke", "yoke seam"),
         ),
     )
-    assert [pattern.piece(piece).edge(edge).allowance for piece, edge in (*wide, *narrow)] == [18, 18, 9, 9]
+    assert [called(pattern, piece).edge(edge).allowance for piece, edge in (*wide, *narrow)] == [18, 18, 9, 9]

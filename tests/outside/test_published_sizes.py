@@ -26,6 +26,7 @@ from styles.making.jeans import Jeans, make_jeans
 from styles.parts.back_pocket import pocket_size
 from styles.parts.fly_length import fly_length
 from styles.top.upper import back_top
+from tests.printed import called
 from tests.wearers import wearer
 from tests.whole_jeans import DEMO_WEARERS, block_of
 
@@ -73,7 +74,7 @@ def work_pants(size: int, style: Style = WORK_PANTS) -> Jeans:
 def rises(jeans: Jeans) -> tuple[float, float]:
     """Return front and back rise with the band along the crotch seam, as makers measure them, mm."""
     band = jeans.style.band_height
-    front, back, yoke = (jeans.pattern.piece(name) for name in ("front leg", "back leg", "back yoke"))
+    front, back, yoke = (called(jeans.pattern, name) for name in ("front leg", "back leg", "back yoke"))
     behind = back.edge("crotch seam").length + yoke.edge("centre back").length + band
     return front.edge("crotch seam").length + band, behind
 
@@ -81,7 +82,7 @@ def rises(jeans: Jeans) -> tuple[float, float]:
 @pytest.mark.parametrize("size", SIZES)
 def test_the_closed_band_is_the_sheets_waist(size: int) -> None:
     """SHEET: waistband flat, twice; within its 1/2 in."""
-    parts = (work_pants(size).pattern.piece(f"{part} waistband") for part in ("front", "back"))
+    parts = (called(work_pants(size).pattern, f"{part} waistband") for part in ("front", "back"))
     closed = 2 * sum(piece.edge("upper edge").length for piece in parts)
     assert closed == pytest.approx(2 * SIZES[size].waist * INCH, abs=HALF)
 
@@ -110,7 +111,7 @@ def test_at_the_waist_the_same_ratio_holds_for_everybody(name: str) -> None:
 @pytest.mark.parametrize("size", SIZES)
 def test_the_topstitching_of_the_fly_is_as_long_and_as_wide_as_the_sheets(size: int) -> None:
     """SHEET: J-stitch 7 to 7 1/4 in below the band, 1 1/2 in wide; within its 1/2 in."""
-    template = work_pants(size).pattern.piece("fly topstitching template (left front)")
+    template = called(work_pants(size).pattern, "fly topstitching template (left front)")
     assert template.edge("centre front").length == pytest.approx(SIZES[size].stitching * INCH, abs=HALF)
     assert template.edge("waist").length == pytest.approx(1.5 * INCH, abs=INCH / 16)
 
@@ -149,7 +150,7 @@ def test_the_scoop_of_the_blog_is_drafted_as_it_was_published(size: int, width: 
     assert pytest.approx((100, 70), abs=HALF) == (STRAIGHT.front_pocket.width, STRAIGHT.front_pocket.depth)
     style = replace(WORK_PANTS, front_pocket=FrontPocket(width=width, depth=depth))
     jeans = work_pants(size, style)
-    leg, bag = (jeans.pattern.piece(name) for name in ("front leg", "pocket bag back"))
+    leg, bag = (called(jeans.pattern, name) for name in ("front leg", "pocket bag back"))
     whole = bag.edge("waist").length - jeans.pattern.piece("pocket bag front").edge("waist").length
     assert whole == pytest.approx(width, abs=1)
     beside = bag.edge("side seam").length - jeans.pattern.piece("pocket bag front").edge("side seam").length

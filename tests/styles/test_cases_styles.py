@@ -28,6 +28,7 @@ from styles.cloth.cloth import Cloth, ease_for, fit_to_cloth
 from styles.making.jeans import Jeans, make_jeans
 from styles.parts.fly_length import fly_length, shield_width
 from styles.top.worn_level import girth_at
+from tests.printed import called
 from tests.wearers import wearer
 from tests.whole_jeans import (
     DEMO_WEARERS,
@@ -84,7 +85,7 @@ def test_a_seat_that_grew_widens_back_pocket_and_waist_pieces_and_leaves_zip_and
     before, after = (make_jeans(draft_block(wearer(hip_girth=mm)), STRAIGHT) for mm in (hip, hip + 25.4))
 
     def edge(jeans: Jeans, piece: str, name: str) -> float:
-        return jeans.pattern.piece(piece).edge(name).length
+        return called(jeans.pattern, piece).edge(name).length
 
     pockets = [edge(jeans, "back pocket", "opening") for jeans in (before, after)]
     assert pockets[1] - pockets[0] == pytest.approx(STRAIGHT.back_pocket.opening * 25.4, abs=1)
@@ -118,7 +119,7 @@ def test_a_woven_hem_passes_the_foot_and_only_power_stretch_goes_under(
     body = wearer(heel_girth=entry, ankle_girth=210)
     ease = ease_for(Cloth(stretch=stretch), complete(body, Proportions()))
     jeans = make_jeans(draft_block(body, ease=ease, cut=LegCut(hem_of_hip=asked)), STRAIGHT)
-    hem = sum(jeans.pattern.piece(leg).edge("hem").length for leg in ("front leg", "back leg"))
+    hem = sum(called(jeans.pattern, leg).edge("hem").length for leg in ("front leg", "back leg"))
     if hem <= asked * 980 + 0.1:
         assert hem >= entry + least - 0.5, "as narrow as asked, and no narrower than the foot"
     else:
@@ -211,11 +212,11 @@ def test_the_yokes_edge_is_the_panels_edge_and_the_bands_is_the_waists(
 
 
 def assert_yoke_and_band_fit(jeans: Jeans) -> None:
-    leg, yoke = (jeans.pattern.piece(name).edge("yoke seam") for name in ("back leg", "back yoke"))
+    leg, yoke = (called(jeans.pattern, name).edge("yoke seam") for name in ("back leg", "back yoke"))
     assert yoke.length == pytest.approx(leg.length, abs=1)
     if jeans.style.band is Band.SHAPED:
         segments = [
-            (jeans.pattern.piece(f"{part} waistband").edge("waist seam").length, waist(jeans))
+            (called(jeans.pattern, f"{part} waistband").edge("waist seam").length, waist(jeans))
             for part, waist in (("front", front_waist), ("back", back_waist))
         ]
         (underlap,) = (
@@ -255,7 +256,7 @@ def closed_band(jeans: Jeans) -> float:
     """Return the girth of the closed band at its upper edge, mm."""
     if jeans.style.band is Band.STRAIGHT:
         return jeans.pattern.piece("waistband").edge("inner edge").length - shield_width(jeans.style)
-    parts = (jeans.pattern.piece(f"{part} waistband") for part in ("front", "back"))
+    parts = (called(jeans.pattern, f"{part} waistband") for part in ("front", "back"))
     return 2 * sum(piece.edge("upper edge").length for piece in parts)
 
 
@@ -271,7 +272,7 @@ def test_800_along_the_warp_is_cut_842_1_and_1000_across_is_cut_1020_4() -> None
     block = draft_block(wearer(hip_girth=1000 - Ease().hip))
     dry, raw = (make_jeans(block, STRAIGHT, cloth=cloth) for cloth in (None, RAW))
     for name in ("front leg", "back leg"):
-        before, after = dry.pattern.piece(name), raw.pattern.piece(name)
+        before, after = called(dry.pattern, name), called(raw.pattern, name)
         scale = 800 / spread(before.edge("inseam").path.flatten()[:, 1])
         assert scale * spread(after.edge("inseam").path.flatten()[:, 1]) == pytest.approx(842.1, abs=0.05)
         foot = before.grain.start.y
@@ -351,12 +352,12 @@ def test_above_the_waist_fly_and_pockets_are_derived_anew(name: str) -> None:
     zips = [fly_length(jeans.block, jeans.style) for jeans in (usual, high)]
     assert zips[1].zip >= zips[0].zip + 20 and zips[1].zip <= 200, "80 mm more rise, zips to 200"
     for piece in ("fly facing (left front)", "fly shield (right front)"):
-        lengths = [jeans.pattern.piece(piece).edge("centre front").length for jeans in (usual, high)]
+        lengths = [called(jeans.pattern, piece).edge("centre front").length for jeans in (usual, high)]
         assert lengths[1] - lengths[0] == pytest.approx(zips[1].opening - zips[0].opening)
     depths = [side_of_bag(jeans) for jeans in (usual, high)]
     assert depths[1] >= depths[0] - 1, "the bag does not climb with the waist"
     for jeans in (usual, high):
-        leg, bag = (jeans.pattern.piece(part) for part in ("front leg", "pocket bag front"))
+        leg, bag = (called(jeans.pattern, part) for part in ("front leg", "pocket bag front"))
         assert bag.edge("pocket opening").length == pytest.approx(leg.edge("pocket opening").length)
 
 

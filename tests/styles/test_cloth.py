@@ -16,6 +16,7 @@ from outputs.print.piece_text import cloth_text
 from styles.choice.style import STRAIGHT
 from styles.cloth.cloth import Cloth, ease_for, fit_to_cloth, refuse_meaningless_cloth, width_off
 from styles.making.jeans import make_jeans
+from tests.printed import called
 from tests.styles.upper_parts import reach, whole_band
 from tests.wearers import wearer
 from tests.whole_jeans import block_of
@@ -80,7 +81,7 @@ def test_what_is_sewn_to_raw_denim_or_laid_on_it_grows_with_it(material: Materia
 
 def test_the_stitching_of_the_fly_ends_at_its_stop_on_raw_denim_too() -> None:
     pieces = make_jeans(block_of("zaneta"), STRAIGHT, cloth=RAW).pattern
-    template = pieces.piece("fly topstitching template (left front)").edge("centre front")
+    template = called(pieces, "fly topstitching template (left front)").edge("centre front")
     front = pieces.piece("front leg").edge("crotch seam")
     # The template is drawn as the left front, the leg as the right one: their edges run against each other.
     below = template.notches[0].distance, front.length - front.notches[0].distance

@@ -15,6 +15,7 @@ from drafting.pieces.allowance import cut_line
 from styles.choice.style import STRAIGHT, Band, Fly, Laps, Rise, Style
 from styles.making.jeans import Jeans, make_jeans
 from styles.parts.fly_length import fly_length
+from tests.printed import called
 
 BUTTONED = replace(STRAIGHT, fly=Fly.BUTTONS)
 
@@ -109,6 +110,6 @@ def test_buttons_are_bought_and_sewn_in_place_of_the_zip() -> None:
 def test_one_layer_of_the_buttonholes_facing_is_stiffened() -> None:
     jeans, _ = buttons_of(BUTTONED)
     doubled, stiff = (
-        jeans.pattern.piece(f"fly facing for buttonholes (left front){end}") for end in ("", " interfacing")
+        called(jeans.pattern, f"fly facing for buttonholes (left front){end}") for end in ("", " interfacing")
     )
     assert (doubled.cutting.quantity, stiff.cutting.quantity) == (2, 1)

@@ -14,7 +14,7 @@ from drafting.body.measurements import SideMeasurements
 from drafting.pieces.allowance import AllowanceTooWide, cut_line
 from drafting.pieces.pieces import Finish, NotchKind
 from drafting.pieces.trueing import check_pieces, check_seams
-from styles.base.part import HalfOf
+from styles.base.part import HalfToCut
 from styles.choice.style import STRAIGHT, Allowances, Band, Felling, FrontPocket
 from styles.parts.back_leg import FromHem
 from styles.parts.fly_length import fly_length
@@ -22,7 +22,7 @@ from styles.parts.front_leg import front_leg, open_front
 from styles.top.upper import front_at, seam_depth
 
 BLOCK = draft_block(wearer())
-HALF = HalfOf(BLOCK.halves[0])
+HALF = HalfToCut(BLOCK.halves[0])
 STYLES = (
     STRAIGHT,
     replace(STRAIGHT, band=Band.STRAIGHT, below_waist=0),
@@ -31,8 +31,8 @@ STYLES = (
 )
 
 
-def leg(style=STRAIGHT, half_of=HALF, block=BLOCK):
-    return front_leg(half_of, style, fly_length(block, style)).pieces[0]
+def leg(style=STRAIGHT, half=HALF, block=BLOCK):
+    return front_leg(half, style, fly_length(block, style)).pieces[0]
 
 
 def with_pocket(**changed):
@@ -65,7 +65,7 @@ def test_the_ring_is_waist_opening_side_hem_inseam_crotch():
 
 
 def test_opening_and_what_is_left_of_waist_and_side_make_up_the_front():
-    front, piece = front_at(HALF.half.front, seam_depth(STRAIGHT)), leg()
+    front, piece = front_at(HALF.drafted.front, seam_depth(STRAIGHT)), leg()
     assert piece.edge("waist").length == pytest.approx(front.waist.length - 100)
     assert piece.edge("side seam").length == pytest.approx(front.side.length - 75)
 
@@ -110,7 +110,7 @@ def test_one_pair_serves_both_sides_and_different_sides_get_a_leg_each_turned_fo
     block = draft_block(
         wearer(left=SideMeasurements(half_hip_arc=500), right=SideMeasurements(half_hip_arc=480))
     )
-    right, left = (leg(half_of=HalfOf(half), block=block) for half in block.halves)
+    right, left = (leg(half=HalfToCut(half), block=block) for half in block.halves)
     assert (right.name, left.name) == ("right front leg", "left front leg")
     assert right.cutting.quantity == left.cutting.quantity == 1
     assert right.edge("inseam").path.point(0).x > right.edge("side seam").path.point(0).x
@@ -140,5 +140,5 @@ def test_the_opening_of_work_pants_fits_the_size_it_is_made_for():
     block = draft_block(wearer(waist_girth=851, hip_girth=965, inside_leg_height=810, body_rise=260))
     pocket = FrontPocket(width=44, depth=170, scoop=0)
     style = replace(STRAIGHT, below_waist=0, band=Band.STRAIGHT, band_height=44, front_pocket=pocket)
-    opening = leg(style, HalfOf(block.halves[0]), block).edge("pocket opening").length
+    opening = leg(style, HalfToCut(block.halves[0]), block).edge("pocket opening").length
     assert opening == pytest.approx(7 * 25.4, abs=6)

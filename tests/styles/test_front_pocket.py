@@ -12,7 +12,7 @@ from wearers import wearer
 from drafting.block.block import draft_block
 from drafting.body.measurements import SideMeasurements
 from drafting.pieces.pieces import Finish, MarkKind, Material
-from styles.base.part import HalfOf
+from styles.base.part import HalfToCut
 from styles.choice.style import STRAIGHT, FrontPocket
 from styles.parts.front_leg import open_front
 from styles.parts.pocket_plan import plan_pocket
@@ -98,7 +98,7 @@ def test_on_any_body_the_facing_fills_the_opening_and_the_bag_holds_the_facing(m
     block = draft_block(measurements)
     for half in block.halves:
         for style in (STRAIGHT, SMALL, LARGE):
-            plan = plan_pocket(HalfOf(half), style)
+            plan = plan_pocket(HalfToCut(half), style)
             facing, bag = (
                 Polygon([xy for path in ring for xy in path.flatten(0.05)[:-1]])
                 for ring in (plan.facing, plan.bag)
@@ -125,7 +125,7 @@ def test_the_facing_shows_where_the_edge_of_the_opening_comes_to_lie():
 
 
 def test_a_rise_lower_by_25_mm_lifts_the_pocket_and_shortens_the_bag_by_as_much():
-    deep, low = (plan_pocket(HalfOf(BLOCK.halves[0]), replace(STRAIGHT, below_waist=x)) for x in (30, 55))
+    deep, low = (plan_pocket(HalfToCut(BLOCK.halves[0]), replace(STRAIGHT, below_waist=x)) for x in (30, 55))
     tall, short = (plan.bag[0].end.y - min(y for _, y in plan.bag[2].flatten(0.05)) for plan in (deep, low))
     assert tall - short == pytest.approx(25, abs=1)
     assert low.opened.depth == deep.opened.depth == 75
@@ -144,16 +144,16 @@ def test_a_bag_of_a_work_pant_is_about_as_large_as_its_size_chart_says():
 
 def test_a_wider_hip_by_one_size_does_not_narrow_the_bag():
     wider = draft_block(wearer(hip_girth=1020, waist_girth=800))
-    before, after = (plan_pocket(HalfOf(b.halves[0]), STRAIGHT) for b in (BLOCK, wider))
+    before, after = (plan_pocket(HalfToCut(b.halves[0]), STRAIGHT) for b in (BLOCK, wider))
     assert after.bag[0].length > before.bag[0].length
-    assert open_front(HalfOf(wider.halves[0]), STRAIGHT).width == 100
+    assert open_front(HalfToCut(wider.halves[0]), STRAIGHT).width == 100
 
 
 # The rest is common practice, no source: what a sewer would see on the cut pieces.
 @pytest.mark.parametrize(("rise", "ends_below"), [(265, "crotch level"), (330, "the waist")])
 def test_the_bag_hangs_240_deep_but_ends_30_below_crotch_level(rise: int, ends_below: str):
     block = draft_block(wearer(body_rise=rise))
-    plan = plan_pocket(HalfOf(block.halves[0]), STRAIGHT)
+    plan = plan_pocket(HalfToCut(block.halves[0]), STRAIGHT)
     bottom = min(y for _, y in plan.bag[2].flatten(0.01))
     level = block.levels.crotch.mm - 30 if ends_below == "crotch level" else plan.bag[1].start.y - 240
     assert bottom == pytest.approx(level, abs=0.1)
@@ -177,7 +177,7 @@ def test_the_watch_pocket_is_a_coins_pocket_within_the_opening(opening: int, wid
 
 
 def test_corners_of_bag_and_facing_are_round():
-    plan = plan_pocket(HalfOf(BLOCK.halves[0]), STRAIGHT)
+    plan = plan_pocket(HalfToCut(BLOCK.halves[0]), STRAIGHT)
     _, level, turn, upright = plan.bag[2].curves
     assert turn.end.x - turn.start.x == pytest.approx(50, abs=5)
     assert turn.end.y - turn.start.y == pytest.approx(50, abs=5)
@@ -188,10 +188,10 @@ def test_corners_of_bag_and_facing_are_round():
 
 def test_on_a_narrow_front_the_bag_reaches_40_past_the_opening_and_keeps_5_from_the_fly():
     narrow = draft_block(wearer(waist_girth=640, hip_girth=880))
-    plan = plan_pocket(HalfOf(narrow.halves[0]), STRAIGHT)
+    plan = plan_pocket(HalfToCut(narrow.halves[0]), STRAIGHT)
     reach = plan.bag[0].length
     assert reach == pytest.approx(plan.opened.width + 40)
     _, _, turn, _ = plan.bag[2].curves
     assert turn.end.y - turn.start.y == pytest.approx(0.35 * reach, abs=0.5)
-    wide_fly = plan_pocket(HalfOf(narrow.halves[0]), replace(STRAIGHT, fly_width=60))
+    wide_fly = plan_pocket(HalfToCut(narrow.halves[0]), replace(STRAIGHT, fly_width=60))
     assert wide_fly.bag[0].length == pytest.approx(plan.opened.whole.waist.length - (60 + 6) - 5)

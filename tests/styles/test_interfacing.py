@@ -5,7 +5,9 @@ from dataclasses import replace
 import pytest
 
 from drafting import draft_block
+from drafting.body.measurements import Side
 from drafting.pieces.allowance import cut_line
+from drafting.pieces.kinds import PieceKind
 from drafting.pieces.pieces import Material
 from drafting.pieces.trueing import check_pieces
 from outputs.print.piece_text import allowance_text
@@ -20,7 +22,7 @@ BAND = whole_band(draft_block(wearer()), STRAIGHT).pieces
 
 
 def test_only_bands_and_fly_facings_are_stiffened() -> None:
-    facing = replace(BAND[0], name="fly facing (left front)")
+    facing = replace(BAND[0], kind=PieceKind.FLY_FACING, side=Side.LEFT)
     copies = interfacing((*BAND, facing, *belt_loops(STRAIGHT, 800).pieces))
     assert [copy.name for copy in copies] == [
         "front waistband interfacing",

@@ -19,6 +19,7 @@ from styles.choice.style import Band, Laps
 from styles.making.figures import jeans_figures
 from styles.making.jeans import Jeans
 from styles.parts.fly_length import shield_width
+from tests.printed import called
 from tests.whole_jeans import (
     STYLES,
     UNEVEN,
@@ -136,7 +137,7 @@ def test_the_band_is_the_waist_and_the_underlap(jeans: Jeans) -> None:
 def test_a_shaped_band_lies_on_the_waist_all_round(name: str) -> None:
     jeans = jeans_of(name, "shaped band")
     seams = [
-        jeans.pattern.piece(f"{side}{part} waistband").edge("waist seam").length
+        called(jeans.pattern, f"{side}{part} waistband").edge("waist seam").length
         for side in sides_of(jeans)
         for part in ("front", "back")
     ]
@@ -145,14 +146,16 @@ def test_a_shaped_band_lies_on_the_waist_all_round(name: str) -> None:
 
 def test_the_yoke_is_as_long_below_as_the_back_leg_is_above(jeans: Jeans) -> None:
     for side in sides_of(jeans):
-        leg, yoke = (jeans.pattern.piece(side + part).edge("yoke seam") for part in ("back leg", "back yoke"))
+        leg, yoke = (
+            called(jeans.pattern, side + part).edge("yoke seam") for part in ("back leg", "back yoke")
+        )
         assert yoke.length == pytest.approx(leg.length, abs=SEAM)
 
 
 def test_the_pocket_opening_is_as_long_on_leg_bag_and_facing(jeans: Jeans) -> None:
     for side in sides_of(jeans):
         leg, bag, facing = (
-            jeans.pattern.piece(side + part) for part in ("front leg", "pocket bag front", "pocket facing")
+            called(jeans.pattern, side + part) for part in ("front leg", "pocket bag front", "pocket facing")
         )
         opening = leg.edge("pocket opening").length
         assert bag.edge("pocket opening").length == pytest.approx(opening, abs=HAIR)
@@ -164,9 +167,9 @@ def test_the_fly_covers_the_zip_and_its_stop(jeans: Jeans) -> None:
     (length,) = (notion.length for notion in jeans.notions if "zip" in notion.name)
     lapping = "left" if jeans.style.laps is Laps.LEFT_OVER_RIGHT else "right"
     covered = "right" if lapping == "left" else "left"
-    facing = jeans.pattern.piece(f"fly facing ({lapping} front)")
-    shield = jeans.pattern.piece(f"fly shield ({covered} front)")
-    template = jeans.pattern.piece(f"fly topstitching template ({lapping} front)")
+    facing = called(jeans.pattern, f"fly facing ({lapping} front)")
+    shield = called(jeans.pattern, f"fly shield ({covered} front)")
+    template = called(jeans.pattern, f"fly topstitching template ({lapping} front)")
     openings = []
     for piece in (facing, shield, template):
         centre = piece.edge("centre front")
@@ -262,7 +265,7 @@ def test_the_other_lap_draws_the_fly_the_other_way_round(name: str) -> None:
     if name == UNEVEN:
         return
     left, right = (
-        jeans_of(name, style).pattern.piece(f"fly facing ({side} front)")
+        called(jeans_of(name, style).pattern, f"fly facing ({side} front)")
         for style, side in (("shaped band", "left"), ("right over left", "right"))
     )
     turned = left.mirrored()
@@ -281,7 +284,7 @@ def test_a_body_with_two_sides_gives_right_and_left_pieces_to_be_cut_once(style:
         "pocket bag front",
     ):
         for side in Side:
-            assert jeans.pattern.piece(f"{side.value} {part}").cutting.text() == "cut 1, this side up"
+            assert called(jeans.pattern, f"{side.value} {part}").cutting.text() == "cut 1, this side up"
         assert part not in {piece.name for piece in jeans.pattern.pieces}
     watches = [piece.name for piece in jeans.pattern.pieces if "watch" in piece.name]
     assert watches == ["watch pocket"]

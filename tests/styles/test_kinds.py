@@ -12,7 +12,7 @@ from drafting.geometry.points import Point, Vector
 from drafting.pieces.allowance import cut_line
 from styles import back_pockets, front_pockets
 from styles.back_pockets import PocketSize
-from styles.base.part import HalfOf
+from styles.base.part import HalfToCut
 from styles.choice.kinds import kinds_in
 from styles.choice.settings import with_settings
 from styles.choice.style import STRAIGHT
@@ -76,7 +76,7 @@ def test_on_any_body_facing_and_bag_lie_behind_every_kind_of_opening(
     wanted = {"front_pocket.kind": kind, "front_pocket.width": width, "front_pocket.depth": depth}
     style, block = with_settings(STRAIGHT, wanted), draft_block(body)
     for half in block.halves:
-        of = HalfOf(half)
+        of = HalfToCut(half)
         plan = plan_pocket(of, style)
         opening, inner = (LineString(path.flatten(0.05)) for path in (plan.opened.curve, plan.facing[2]))
         assert inner.distance(opening) >= 12
@@ -90,7 +90,7 @@ def test_a_slant_is_straight_and_a_western_opening_deeper_than_a_scoop() -> None
     block = draft_block(Measurements(waist_girth=760, hip_girth=980, inside_leg_height=780, body_rise=265))
     cut_away = {}
     for kind in OPENINGS:
-        opened = open_front(HalfOf(block.halves[0]), with_settings(STRAIGHT, {"front_pocket.kind": kind}))
+        opened = open_front(HalfToCut(block.halves[0]), with_settings(STRAIGHT, {"front_pocket.kind": kind}))
         chord = LineString([opened.curve.start, opened.curve.end])
         cut_away[kind] = max(chord.distance(line) for line in map(_point, opened.curve.flatten()))
     assert cut_away["slant"] == pytest.approx(0, abs=1e-6)

@@ -3,13 +3,15 @@
 from dataclasses import replace
 
 from drafting import draft_block
+from drafting.pieces.kinds import PieceKind
 from drafting.pieces.pieces import Material, Piece
-from styles.base.part import Notion
+from styles.base.part import Notion, NotionKind
 from styles.choice.style import STRAIGHT, Allowances, Felling, Style
 from styles.making.jeans import make_jeans
 from styles.making.making_up import making_up
 from styles.parts.belt_loops import belt_loops
 from styles.parts.interfacing import interfacing
+from tests.printed import which
 from tests.styles.upper_parts import whole_band
 from tests.wearers import wearer
 from tests.whole_jeans import block_of, jeans_of
@@ -19,7 +21,7 @@ LOOPS = belt_loops(STRAIGHT, 800).pieces
 
 
 def named(*names: str) -> tuple[Piece, ...]:
-    return tuple(replace(BAND[0], name=name) for name in names)
+    return tuple(replace(BAND[0], kind=which(name).kind, side=which(name).side) for name in names)
 
 
 LEGS = named("right front leg", "left front leg", "right back leg", "left back leg")
@@ -94,15 +96,17 @@ def test_the_hem_is_turned_up_by_half_its_allowance() -> None:
 
 
 def test_equal_notions_are_counted_together_with_their_length() -> None:
-    notions = (Notion("rivet", 2), Notion("jeans zip", 1, 120), Notion("rivet", 4))
+    notions = (Notion(NotionKind.RIVET, 2), Notion(NotionKind.ZIP, 1, 120), Notion(NotionKind.RIVET, 4))
     lines = [line.say() for line in making_up((), notions, STRAIGHT)[0].lines]
-    assert lines[:2] == ["6 x rivet", "1 x jeans zip, 12.0 cm"]
+    assert lines[:2] == ["6 x rivet", "1 x jeans zip, closed end, 12.0 cm"]
 
 
 def test_lining_and_interfacing_are_listed_with_their_pieces() -> None:
-    bag = replace(BAND[0], name="pocket bag", cutting=replace(BAND[0].cutting, material=Material.POCKETING))
+    bag = replace(
+        BAND[0], kind=PieceKind.BAG_BACK, cutting=replace(BAND[0].cutting, material=Material.POCKETING)
+    )
     lines = [line.say() for line in making_up((bag, *interfacing(BAND)), (), STRAIGHT)[0].lines]
-    assert "Pocketing for: pocket bag." in lines
+    assert "Pocketing for: pocket bag back." in lines
     assert "Interfacing for: front waistband, back waistband." in lines
 
 

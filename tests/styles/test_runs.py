@@ -5,9 +5,8 @@ from dataclasses import replace
 import pytest
 
 from drafting.pieces.pieces import Notch, Piece
-from drafting.pieces.seams import Run
 from styles.base.runs import distance, walk
-from tests.drafting.small_pieces import square
+from tests.drafting.small_pieces import run, square
 
 
 def notched() -> Piece:
@@ -26,7 +25,7 @@ def notched() -> Piece:
     ],
 )
 def test_a_walk_knows_its_way_by_the_neighbour(corner: dict[str, str], backwards: bool) -> None:
-    assert walk(square(0, 0, 0, 0), "e0", **corner) == Run("shape", "e0", backwards)
+    assert walk(square(0, 0, 0, 0), "e0", **corner) == run("shape", "e0", backwards)
 
 
 def test_an_edge_across_the_piece_is_no_neighbour() -> None:

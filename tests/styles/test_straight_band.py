@@ -6,16 +6,19 @@ import pytest
 
 from drafting.body.measurements import Side
 from drafting.pieces.allowance import cut_line
+from drafting.pieces.kinds import PieceKind, PlaceKind, SeamKind
 from drafting.pieces.pieces import Notch
 from drafting.pieces.seams import Run, Seam
 from drafting.pieces.trueing import check_pieces, check_seams
 from styles.choice.style import STRAIGHT, Band, Laps
-from styles.parts.straight_band import HalfWaist, segment, straight_band
-from styles.parts.waistband import STRAIGHT_BAND, WaistNotches
+from styles.parts.straight_band import SEWN_TO_FRONT, HalfWaist, straight_band
+from styles.parts.waistband import WaistNotches
 from tests.styles.upper_parts import reach
 
 STYLE = replace(STRAIGHT, band=Band.STRAIGHT)
-NOTCHED = HalfWaist(190, 210, WaistNotches((Notch("pocket corner", 80),), (Notch("loop 1", 150),)))
+NOTCHED = HalfWaist(
+    190, 210, WaistNotches((Notch(PlaceKind.POCKET_CORNER, 80),), (Notch(PlaceKind.LOOP, 150, number=1),))
+)
 
 
 def test_its_length_is_the_waist_seam_and_the_underlap_and_its_height_twice_the_band() -> None:
@@ -27,9 +30,10 @@ def test_the_case_of_the_band_that_was_shorter_than_its_seam_is_told() -> None:
     """Band 8 1/2 in, seam 9 1/4 in between side seam and centre front: a sewing forum's case, 19 mm short."""
     part = straight_band([HalfWaist(8.5 * 25.4, 210)], STYLE)
     other = straight_band([HalfWaist(9.25 * 25.4, 210)], STYLE).pieces[0]
-    run = Run(STRAIGHT_BAND, segment(Side.LEFT, "front"))
-    seam = Seam("waist", (run,), (replace(run, piece="seam"),))
-    (check,) = check_seams([*part.pieces, replace(other, name="seam")], [seam])
+    run = Run(part.pieces[0].id, SEWN_TO_FRONT[Side.LEFT])
+    other = replace(other, kind=PieceKind.FRONT_LEG)
+    seam = Seam(SeamKind.FRONT_TO_BAND, (run,), (replace(run, piece=other.id),))
+    (check,) = check_seams([*part.pieces, other], [seam])
     assert not check.passes
     assert check.found == pytest.approx(-0.75 * 25.4)
 

@@ -1,8 +1,9 @@
 """The trueing table, and its verdict in one sentence."""
 
-from drafting.pieces.seams import Corner, CornerPlace, Run, Seam
+from drafting.pieces.seams import Corner, Seam
 from drafting.pieces.trueing import CornerCheck, NotchCheck, SeamCheck
 from styles.making.trueing_table import trueing_section, verdict
+from tests.drafting.small_pieces import place, run
 
 MEETS = SeamCheck("inseam", 780, 776, 4, 4, True, (NotchCheck("knee", 400, 398, -0.2),), ())
 MISSES = SeamCheck("outseam", 1000, 1008, 0, -8, False, (), ())
@@ -25,11 +26,10 @@ def test_what_does_not_meet_is_counted_and_named() -> None:
 
 
 def test_each_seam_and_corner_has_its_row_with_both_edges() -> None:
-    inseam = Seam("inseam", (Run("front", "inseam"),), (Run("back", "inseam"),), ease=4)
-    outseam = Seam("outseam", (Run("front", "side"), Run("facing", "side")), (Run("back", "side"),))
+    inseam = Seam("inseam", (run("front", "inseam"),), (run("back", "inseam"),), ease=4)
+    outseam = Seam("outseam", (run("front", "side"), run("facing", "side")), (run("back", "side"),))
     corners = [
-        Corner(name, CornerPlace("front", ("a", "b")), CornerPlace("back", ("a", "b")))
-        for name in ("crotch", "hem")
+        Corner(name, place("front", ("a", "b")), place("back", ("a", "b"))) for name in ("crotch", "hem")
     ]
     section = trueing_section(
         [(inseam, MEETS), (outseam, MISSES)], [(corners[0], SMOOTH), (corners[1], UNEVEN)]

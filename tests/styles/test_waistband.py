@@ -12,9 +12,9 @@ from drafting.body.measurements import SideMeasurements
 from drafting.pieces.allowance import cut_line
 from drafting.pieces.pieces import Finish
 from drafting.pieces.trueing import check_corners, check_pieces, check_seams
-from styles.base.part import HalfOf
+from styles.base.part import HalfToCut
 from styles.choice.style import STRAIGHT, Allowances, Laps
-from styles.parts.waistband import BACK_BAND, FRONT_BAND, WAIST_SEAM, shaped_band
+from styles.parts.waistband import shaped_band
 from styles.top.upper import back_top, front_band
 from tests.styles.upper_parts import whole_band
 from tests.wearers import wearer
@@ -51,8 +51,8 @@ def test_the_band_of_any_common_figure_is_cut_with_its_allowances(hip: int, shar
 
 def test_each_part_is_as_long_as_what_it_is_sewn_to() -> None:
     half = BLOCK.halves[0]
-    assert FRONT.edge(WAIST_SEAM).length == pytest.approx(front_band(half.front, 30, 40).lower.length)
-    assert BACK.edge(WAIST_SEAM).length == pytest.approx(back_top(half.back, STRAIGHT).yoke.waist.length)
+    assert FRONT.edge("waist seam").length == pytest.approx(front_band(half.front, 30, 40).lower.length)
+    assert BACK.edge("waist seam").length == pytest.approx(back_top(half.back, STRAIGHT).yoke.waist.length)
 
 
 def test_its_ends_are_as_high_as_the_band() -> None:
@@ -100,7 +100,9 @@ def test_button_and_buttonhole_meet_when_the_centre_fronts_do() -> None:
 
 def test_a_body_whose_sides_differ_gets_an_underlap_on_one_side_and_a_seam_at_the_back() -> None:
     pieces = {piece.name: piece for piece in whole_band(UNEVEN, STRAIGHT).pieces}
-    assert set(pieces) == {f"{side} {band}" for side in ("left", "right") for band in (FRONT_BAND, BACK_BAND)}
+    assert set(pieces) == {
+        f"{side} {band}" for side in ("left", "right") for band in ("front waistband", "back waistband")
+    }
     right, left = pieces["right front waistband"], pieces["left front waistband"]
     assert [e.name for e in right.edges].count("shield seam") == 1
     assert "shield seam" not in [e.name for e in left.edges]
@@ -113,7 +115,7 @@ def test_a_mirrored_part_keeps_its_notches_at_the_same_distance_from_the_centre(
     pieces = {piece.name: piece for piece in whole_band(UNEVEN, STRAIGHT).pieces}
     for side in ("left", "right"):
         piece = pieces[f"{side} front waistband"]
-        edge = piece.edge(WAIST_SEAM)
+        edge = piece.edge("waist seam")
         centre = edge.path.end if side == "right" else edge.path.start
         (notch,) = edge.notches
         far = (edge.path.point(notch.distance) - centre).length
@@ -124,8 +126,8 @@ def test_a_mirrored_part_keeps_its_notches_at_the_same_distance_from_the_centre(
 def test_a_change_of_rise_keeps_the_band_in_step_with_its_seam(below_waist: float) -> None:
     style = replace(STRAIGHT, below_waist=below_waist)
     half = BLOCK.halves[0]
-    front, back = shaped_band(HalfOf(half), style).pieces
-    assert front.edge(WAIST_SEAM).length == pytest.approx(
+    front, back = shaped_band(HalfToCut(half), style).pieces
+    assert front.edge("waist seam").length == pytest.approx(
         front_band(half.front, below_waist, 40).lower.length
     )
-    assert back.edge(WAIST_SEAM).length == pytest.approx(back_top(half.back, style).yoke.waist.length)
+    assert back.edge("waist seam").length == pytest.approx(back_top(half.back, style).yoke.waist.length)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from drafting.block.block import Block
 from drafting.pieces.pieces import Piece
-from styles.base.part import HalfOf, Part
+from styles.base.part import HalfToCut, Part
 from styles.choice.style import Style
 from styles.parts.belt_loops import loop_count, loop_places
 from styles.parts.straight_band import HalfWaist
@@ -26,8 +26,8 @@ def whole_band(block: Block, style: Style, *, loops: bool = True) -> Part:
     """Return a shaped band with every seam of its own."""
     parts = Part(())
     for half, waist in zip(block.halves, loops_of(block, style), strict=True):
-        parts += shaped_band(HalfOf(half), style, waist.notches if loops else WaistNotches())
-    return parts + Part((), centre_back_of_band(block, {piece.name: piece for piece in parts.pieces}))
+        parts += shaped_band(HalfToCut(half), style, waist.notches if loops else WaistNotches())
+    return parts + Part((), centre_back_of_band(block, {piece.id: piece for piece in parts.pieces}))
 
 
 def reach(piece: Piece) -> tuple[float, float]:
