@@ -69,7 +69,7 @@ ROOMS = {
         "matplotlib pathlib",
     ),
     "outputs.compare": (
-        "drafting: base geometry block pieces report; styles: choice base top making; words reading "
+        "drafting: base geometry body block pieces report; styles: choice base top making; words reading "
         "paper canvas sheets print fit", "matplotlib numpy pathlib",
     ),
     "outputs.lesson": (

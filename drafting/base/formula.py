@@ -12,11 +12,29 @@ text "hip girth ÷ 16 − 1.0" and the text "98.0 ÷ 16 − 1.0", and it knows t
 from __future__ import annotations
 
 import math
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass
+from enum import Enum
 
 Show = Callable[[float], str]
 """How a number of millimetres is written."""
+
+
+class Reason(Enum):
+    """Why a number that no formula gives is what it is."""
+
+    CROTCH_SEAM = "the crotch seam comes to its length"
+    CROTCH_AND_THIGH = "crotch seam and thigh come to theirs"
+    FRONT_WAIST = "the front waist bends one way"
+    BACK_WAIST = "the back waist bends one way"
+    INSEAM = "the inseam comes to its length"
+    SIDE_SEAM = "front and back side seam are equally long"
+    CALF = "the leg clears the calf"
+    SUPPRESSION = "the waist comes to its girth"
+    TOILE = "it was seen on the toile"
+    SIDE_OF_BODY = "one side of the body has more"
+    EASE = "room is wanted there"
+
 
 _LIST, _SUM, _PRODUCT, _ATOM = range(4)
 """How tightly a formula holds together, for its brackets."""
@@ -37,12 +55,14 @@ class Length:
             expression.
         sign: The operator between the parts, empty for a leaf.
         parts: The operands of an expression; a plain float is a pure number.
+        reason: Of a leaf why it is what it is; None where it is measured, on the body or on the drawing.
     """
 
     mm: float
     name: str = ""
     sign: str = ""
     parts: tuple[Length | float | str, ...] = ()
+    reason: Reason | None = None
 
     def __float__(self) -> float:
         """Return the value in millimetres."""
@@ -74,7 +94,7 @@ class Length:
 
     def called(self, name: str) -> Length:
         """Return the same length under a name: other formulas print the name, its own the expression."""
-        return Length(self.mm, name, self.sign, self.parts)
+        return Length(self.mm, name, self.sign, self.parts, self.reason)
 
     def formula(self, show: Show = in_centimetres) -> str:
         """Return the expression in names; bare constants are written by `show`."""
@@ -84,10 +104,16 @@ class Length:
         """Return the expression with every value put in."""
         return self._spelt(lambda leaf: show(leaf.mm))[0]
 
+    def inner(self) -> Iterator[Length]:
+        """Yield this length and every one that it is reckoned from."""
+        yield self
+        for part in self.parts:
+            if isinstance(part, Length):
+                yield from part.inner()
+
     def names(self) -> frozenset[str]:
         """Return the names of the leaves that move this length."""
-        inner = [part.names() for part in self.parts if isinstance(part, Length)]
-        return frozenset({self.name} - {""}).union(*inner)
+        return frozenset(length.name for length in self.inner() if length.name)
 
     def _text(self, leaf: Callable[[Length], str]) -> tuple[str, int]:
         return (leaf(self), _ATOM) if self.name else self._spelt(leaf)
@@ -112,9 +138,9 @@ class Length:
         return f"{left} {self.sign} {right}", binds
 
 
-def named(name: str, mm: float) -> Length:
-    """Return a leaf: a measurement, an ease or a fitted amount under its own name."""
-    return Length(mm, name)
+def named(name: str, mm: float, reason: Reason | None = None) -> Length:
+    """Return a leaf: a measurement, an ease or a fitted amount under its own name, and why it is so much."""
+    return Length(mm, name, reason=reason)
 
 
 def cm(value: float) -> Length:

@@ -13,7 +13,7 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 
-from drafting.base.formula import Length, named
+from drafting.base.formula import Length, Reason, named
 from drafting.base.proportions import Ease
 from drafting.block.leg_shape import LegShape
 from drafting.block.panel import Levels, PanelPlan
@@ -32,7 +32,7 @@ FORK_OF_SEAT = 0.6
 
 def _plus(length: Length, what: str, by: float) -> Length:
     """Return a length with what a correction adds to it, under its own name in the formula."""
-    return length + named(f"{CORRECTED}: {what}", by) if by else length
+    return length + named(f"{CORRECTED}: {what}", by, Reason.TOILE) if by else length
 
 
 @dataclass(frozen=True)

@@ -12,7 +12,7 @@ from dataclasses import dataclass, field, fields, replace
 
 import numpy as np
 
-from drafting.base.formula import Length, named
+from drafting.base.formula import Length, Reason, named
 from drafting.base.proportions import Ease, Proportions
 from drafting.block.alteration import Alteration
 from drafting.block.crotch_curve import missing_turn
@@ -86,7 +86,9 @@ def on_side(whole: Lower, side: OneSide) -> Lower:
     levels, shares = whole.levels, whole.shares.widened(side.hip, side.side.value)
 
     def own(length: Length, by: float, what: str) -> Length:
-        return length + named(f"{side.side.value} side: {what} higher", by) if by else length
+        if not by:
+            return length
+        return length + named(f"{side.side.value} side: {what} higher", by, Reason.SIDE_OF_BODY)
 
     own_levels = replace(
         levels,
@@ -98,7 +100,7 @@ def on_side(whole: Lower, side: OneSide) -> Lower:
     def panel(drawn: Panel, hip: Length, taken: float) -> Panel:
         c, plan = drawn.construction, drawn.plan
         lean = lean_at_hip(taken, own_levels.side_waist.mm - own_levels.side_hip.mm)
-        drop = named(f"drop of the {plan.name} fork", c["fork level"].y - c["fork"].y)
+        drop = named(f"drop of the {plan.name} fork", c["fork level"].y - c["fork"].y, Reason.INSEAM)
         crease = plan.crease + (hip - plan.hip) / 2
         return draw_panel(replace(plan, hip=hip, crease=crease, drop=drop, side_lean=lean), own_levels)
 

@@ -6,7 +6,7 @@ import math
 from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
-from drafting.base.formula import Length, largest, mm, named
+from drafting.base.formula import Length, Reason, largest, mm, named
 from drafting.base.proportions import COMMON, Ease, Table, constant
 
 if TYPE_CHECKING:
@@ -91,7 +91,7 @@ def leg_shape(body: Body, ease: Ease, cut: LegCut) -> LegShape:
     hip = body["hip_girth"]
     knees, asked = [hip * cut.knee_of_hip], _between_rails(hip * cut.hem_of_hip, hip.mm, cut)
     if knee := body.get("knee_girth"):
-        knees.append(knee + named("knee ease", ease.knee))
+        knees.append(knee + named("knee ease", ease.knee, Reason.EASE))
     above = cut.break_above_knee
     breaks = body["knee_height"] + named("break above the knee", above) if above else body["knee_height"]
     knee_girth = largest(*knees)
@@ -119,7 +119,7 @@ def leg_shape(body: Body, ease: Ease, cut: LegCut) -> LegShape:
 def foot_girth(body: Body, ease: Ease) -> Length | None:
     """Return what a closed hem must measure to pass the foot, None where neither heel nor ankle is known."""
     if heel := body.get("heel_girth"):
-        return heel + named("heel ease", ease.heel)
+        return heel + named("heel ease", ease.heel, Reason.EASE)
     ankle = body.get("ankle_girth")
     return ankle + mm(HEEL_OVER_ANKLE + min(ease.heel, 0.0)) if ankle else None
 
@@ -149,5 +149,5 @@ def _over_the_calf(leg: LegShape, body: Body, ease: Ease) -> LegShape:
     short = calf.mm + ease.calf - at_calf
     if short <= 0:
         return leg
-    more = named("widening for the calf", short)
+    more = named("widening for the calf", short, Reason.CALF)
     return replace(leg, knee=leg.knee + more, hem=leg.hem + more)

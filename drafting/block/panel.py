@@ -11,7 +11,7 @@ import math
 from dataclasses import dataclass
 from functools import cached_property
 
-from drafting.base.formula import Length, named
+from drafting.base.formula import Length, Reason, named
 from drafting.base.proportions import Proportions
 from drafting.base.tolerance import LENGTH
 from drafting.block.construction import DOWN, LEFT, RIGHT, UP, Construction, Stage
@@ -204,7 +204,7 @@ def draw_panel(plan: PanelPlan, levels: Levels) -> Panel:
     foot = _PLUMB if plan.swing else "crease at the hem"
     c.go(foot, "crease", DOWN, levels.crotch - levels.hem, "plumb down")
     if plan.swing:
-        swing = named("corrected: swing of the lower leg", abs(plan.swing))
+        swing = named("corrected: swing of the lower leg", abs(plan.swing), Reason.TOILE)
         c.go("crease at the hem", foot, LEFT if plan.swing > 0 else RIGHT, swing, "level")
     # Shorts are cut out of a leg that runs on plumb from the knee; their hem is found on its seams.
     short = levels.hem.mm > levels.knee.mm
@@ -214,7 +214,7 @@ def draw_panel(plan: PanelPlan, levels: Levels) -> Panel:
 
     # 6. Inseam: from the fork hollowed to the knee, then straight; the fork is dropped for its length.
     c.stage = Stage.PANEL
-    drop = plan.drop or Length(_drop_for(plan, levels, c), "drop that trues the inseam")
+    drop = plan.drop or named("drop that trues the inseam", _drop_for(plan, levels, c), Reason.INSEAM)
     c.go("fork", "fork level", DOWN, drop, "plumb down")
     c.stage = Stage.LEG
     upper = _inseam_curve(plan, c, c["fork"])

@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from typing import Any
 
-from drafting.base.formula import Length, largest, mm, named
+from drafting.base.formula import Length, Reason, largest, mm, named
 from drafting.base.proportions import Proportions
 from drafting.block.leg_shape import LegShape
 from drafting.block.means import CENTRE_BACK, CENTRE_FRONT, Fit
@@ -65,7 +65,7 @@ def front_plan(
         fork=fork,
         drop=mm(0),
         lean=math.atan(in_at_waist / (height - rise)),
-        top=named("centre front above the waist level", -rise),
+        top=named("centre front above the waist level", -rise, Reason.FRONT_WAIST),
         curve_height=_curve_height(body, fork, p.front_curve_divisor, p.front_curve_of_fork, p),
         curve_handle=p.front_curve_handle,
         crease=mm(0),
@@ -96,7 +96,7 @@ def back_plan(
         fork=fork,
         drop=None,
         lean=shares.lean,
-        top=named("centre back above the waist level", lift - rise),
+        top=named("centre back above the waist level", lift - rise, Reason.BACK_WAIST),
         curve_height=_curve_height(body, fork, p.back_curve_divisor, p.back_curve_of_fork, p),
         curve_handle=p.back_curve_handle,
         crease=mm(p.back_crease_shift),
@@ -122,9 +122,8 @@ def _alike(body: Body, leg: LegShape, p: Proportions, fit: Fit) -> dict[str, Any
 
 
 def _fork(proportion: Length, fitted: float, name: str) -> Length:
-    return (proportion + named(f"added to the {name} for the fit", fitted) if fitted else proportion).called(
-        name
-    )
+    more = named(f"added to the {name} for the fit", fitted, Reason.CROTCH_AND_THIGH)
+    return (proportion + more if fitted else proportion).called(name)
 
 
 def _curve_height(body: Body, fork: Length, divisor: float, of_fork: float, p: Proportions) -> Length:

@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass, replace
 
-from drafting.base.formula import Length, mm, named
+from drafting.base.formula import Length, Reason, mm, named
 from drafting.base.proportions import Ease, Proportions
 from drafting.block.means import CENTRE_BACK, LEAN, Fit
 from drafting.block.suppression import Sinks, Suppression, share, share_apart
@@ -28,7 +28,7 @@ class Shares:
         """Return the shares of a half whose hip is wider by `by` mm at its seam; `side` names it."""
         if not by:
             return self
-        more = named(f"{side} side: hip", by / 2)
+        more = named(f"{side} side: hip", by / 2, Reason.SIDE_OF_BODY)
         taken = replace(
             self.suppression,
             front_side=self.suppression.front_side + by / 2,
@@ -41,7 +41,7 @@ class Shares:
 
 def half_hip(body: Body, ease: Ease, p: Proportions) -> tuple[Length, Length]:
     """Return the hip widths of front and back: by the measured front arc, else balanced about a quarter."""
-    room = named("hip ease", ease.hip)
+    room = named("hip ease", ease.hip, Reason.EASE)
     if arc := body.get("front_hip_arc"):
         front, back = (arc + room / 2) / 2, (body["hip_girth"] - arc + room / 2) / 2
     else:

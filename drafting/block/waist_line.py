@@ -13,7 +13,7 @@ from functools import cached_property, partial
 
 import numpy as np
 
-from drafting.base.formula import Length, named
+from drafting.base.formula import Length, Reason, named
 from drafting.base.tolerance import ANGLE_DEG, LENGTH, WAIST_CORNER_DEG
 from drafting.block.construction import Construction, Stage, Step
 from drafting.block.panel import Panel, side_x
@@ -344,7 +344,7 @@ def _record(
         "side plumb",
         own if own in c.points else "hip at the side",
         Vector(0, 1),
-        named(f"height that trues the {c.panel} side seam", side.y - hip.y),
+        named(f"height that trues the {c.panel} side seam", side.y - hip.y, Reason.SIDE_SEAM),
         "plumb up",
     )
     inwards = Vector(1 if side.x >= hip.x else -1, 0)
@@ -352,7 +352,7 @@ def _record(
         "side at the waist",
         "side plumb",
         inwards,
-        named(f"{c.panel} side suppression", abs(side.x - hip.x)),
+        named(f"{c.panel} side suppression", abs(side.x - hip.x), Reason.SUPPRESSION),
         "level",
     )
     c.stage = Stage.WAIST

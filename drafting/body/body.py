@@ -12,7 +12,7 @@ from dataclasses import dataclass, replace
 from enum import Enum
 
 from drafting.base.findings import Finding, Level
-from drafting.base.formula import Length, mm, named
+from drafting.base.formula import Length, Reason, mm, named
 from drafting.base.proportions import Proportions
 from drafting.body.measurements import MEASUREMENTS, Measurements
 from drafting.body.regressions import ABOVE_NAVEL, REGRESSIONS
@@ -73,7 +73,9 @@ class Body:
         """Return the body with the crotch line `by` mm lower (negative: higher)."""
         if not by:
             return self
-        depth = (self["crotch_depth"] + named("deepened for the fit", by)).called("fitted crotch depth")
+        depth = (self["crotch_depth"] + named("deepened for the fit", by, Reason.CROTCH_SEAM)).called(
+            "fitted crotch depth"
+        )
         height = (self["waist_height"] - depth).called("crotch height")
         fitted = {
             "crotch_depth": replace(self.values["crotch_depth"], length=depth),

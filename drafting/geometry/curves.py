@@ -18,6 +18,7 @@ from numpy.typing import NDArray
 
 from drafting.base.tolerance import FLATTEN, JOIN, LENGTH
 from drafting.geometry.points import Point, Vector
+from drafting.geometry.solve import newton
 
 Coordinates = NDArray[np.float64]
 """An array of shape (n, 2): x and y in millimetres."""
@@ -185,15 +186,12 @@ class Cubic:
             return 0.0
         if distance >= self.length:
             return 1.0
-        t, low, high = distance / self.length, 0.0, 1.0
-        for _ in range(50):
-            miss = self.length_to(t) - distance
-            if abs(miss) < LENGTH / 100:
-                break
-            low, high = (low, t) if miss > 0 else (t, high)
-            step = t - miss / max(self.velocity(t).length, JOIN)
-            t = step if low < step < high else (low + high) / 2
-        return t
+        return newton(
+            lambda t: self.length_to(t) - distance,
+            lambda t: max(self.velocity(t).length, JOIN),
+            distance / self.length,
+            enough=LENGTH / 100,
+        )
 
     def split(self, t: float) -> tuple[Cubic, Cubic]:
         """Return the two parts before and after parameter `t` (de Casteljau)."""

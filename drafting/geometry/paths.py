@@ -16,6 +16,7 @@ import numpy as np
 from drafting.base.tolerance import FLATTEN, JOIN
 from drafting.geometry.curves import Coordinates, Cubic
 from drafting.geometry.points import Point, Vector
+from drafting.geometry.solve import newton
 
 
 class Pen(Protocol):
@@ -156,15 +157,11 @@ def parameter_at_level(curve: Cubic, y: float) -> float | None:
         roots = np.roots([d - 3 * c + 3 * b - a, 3 * (c - 2 * b + a), 3 * (b - a), a - y])
         inside = [float(r.real) for r in roots if abs(r.imag) < JOIN and -JOIN <= r.real <= 1 + JOIN]
         return min(max(min(inside), 0.0), 1.0) if inside else None
-    # A curve that only rises or only falls crosses once: bisection with Newton's step where it stays inside.
-    low, high, rising = 0.0, 1.0, d > a
-    t = (y - a) / (d - a) if d != a else 0.0
-    for _ in range(60):
-        miss = curve.point(t).y - y
-        if abs(miss) < JOIN:
-            break
-        low, high = (low, t) if (miss > 0) == rising else (t, high)
-        slope = curve.velocity(t).y
-        step = t - miss / slope if slope else -1.0
-        t = step if low < step < high else (low + high) / 2
-    return t
+    # A curve that only rises or only falls crosses once.
+    up = 1 if d > a else -1
+    return newton(
+        lambda t: up * (curve.point(t).y - y),
+        lambda t: up * curve.velocity(t).y,
+        (y - a) / (d - a) if d != a else 0.0,
+        enough=JOIN,
+    )

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from drafting.base.formula import Length, named
 from drafting.block.block import Block
+from drafting.block.drawn import Drawn
 from drafting.block.waist_line import BlockPanel
 from drafting.geometry.paths import Path
 from drafting.geometry.points import Point, Vector
@@ -35,14 +36,14 @@ def own_draft(block: Block) -> SystemDraft:
         "back hip width": back.panel.plan.hip,
         "front fork": front.panel.plan.fork,
         "back fork": back.panel.plan.fork,
-        "back fork drop": named(DRAWN, levels.crotch.mm - back.points()["fork"].y),
+        "back fork drop": named(DRAWN, levels.crotch.mm - back.points()[Drawn.FORK].y),
         "curve off the corner": named(DRAWN, _off_the_corner(front)),
-        "centre front in at the waist": named(DRAWN, -front.points()["centre at the waist"].x),
+        "centre front in at the waist": named(DRAWN, -front.points()[Drawn.CENTRE_AT_WAIST].x),
         "centre front below the waist": named(
-            DRAWN, levels.waist.mm - front.points()["centre at the waist"].y
+            DRAWN, levels.waist.mm - front.points()[Drawn.CENTRE_AT_WAIST].y
         ),
-        "centre back in at the waist": named(DRAWN, -back.points()["centre at the waist"].x),
-        "centre back above the waist": named(DRAWN, back.points()["centre at the waist"].y - levels.waist.mm),
+        "centre back in at the waist": named(DRAWN, -back.points()[Drawn.CENTRE_AT_WAIST].x),
+        "centre back above the waist": named(DRAWN, back.points()[Drawn.CENTRE_AT_WAIST].y - levels.waist.mm),
         "front waist": named(DRAWN, front.waist_length),
         "back waist": named(DRAWN, back.waist_length + sum(dart.width for dart in back.darts)),
         "knee below crotch": levels.crotch - levels.knee,
@@ -53,7 +54,7 @@ def own_draft(block: Block) -> SystemDraft:
 
 
 def _off_the_corner(panel: BlockPanel) -> float:
-    corner = panel.points()["crotch corner"]
+    corner = panel.points()[Drawn.CROTCH_CORNER]
     curve = panel.panel.crotch.curves[0]
     return min((curve.point(t / 80) - corner).length for t in range(81))
 
@@ -64,7 +65,7 @@ def _panel(panel: BlockPanel) -> PanelLines:
     def moved(p: Point) -> Point:
         return p + down
 
-    hem = Path.through([panel.points()[f"hem at the {end}"] for end in ("side", "inseam")])
+    hem = Path.through([panel.points()[end] for end in (Drawn.HEM_AT_SIDE, Drawn.HEM_AT_INSEAM)])
     paths = [*panel.waist, panel.side, panel.panel.inseam, panel.panel.crotch, hem]
     paths += [Path.through([dart.inner, dart.tip, dart.outer]) for dart in panel.darts]
     points = {name: moved(p) for name, p in panel.points().items()}

@@ -15,9 +15,11 @@ from drafting.base.formula import Length
 from drafting.base.tolerance import JOIN
 from drafting.block.block import Half
 from drafting.block.construction import DOWN, LEFT, RIGHT, UP, Stage, Step
+from drafting.block.drawn import Drawn
 from drafting.geometry.curves import Cubic
 from drafting.geometry.paths import Path
 from drafting.geometry.points import Point, Vector, meeting
+from drafting.lesson.words import About, Portion
 
 FLOOR = "floor"
 AXES = {UP: "up", DOWN: "down", LEFT: "left", RIGHT: "right"}
@@ -43,7 +45,7 @@ class Instruction:
         label: Number of the step and of its point; a guide has the number of its curve and a letter.
         stage: What it is part of.
         panel: "front" or "back", empty for the levels that both share.
-        name: What it draws.
+        about: What it draws, or which portion of that.
         how: How, see `How`.
         start: Labels of the points and levels that it uses.
         way: Why it goes there, in words.
@@ -59,7 +61,7 @@ class Instruction:
     label: str
     stage: Stage
     panel: str
-    name: str
+    about: About
     how: How
     start: tuple[str, ...]
     way: str
@@ -71,6 +73,16 @@ class Instruction:
     curve: Cubic | None = None
     share: float | None = None
 
+    @property
+    def draws(self) -> Drawn:
+        """What it draws, or is a portion of."""
+        return self.about.it
+
+    @property
+    def name(self) -> str:
+        """What it is called in print."""
+        return self.about.name
+
 
 @dataclass(frozen=True)
 class HandDraft:
@@ -79,16 +91,19 @@ class HandDraft:
     half: Half
     instructions: tuple[Instruction, ...]
 
-    def label(self, panel: str, name: str) -> str:
-        """Return the label of the instruction that draws `name`; raises StopIteration without one."""
-        return next(i.label for i in self.instructions if i.panel in ("", panel) and i.name == name)
-
 
 def hand_draft(half: Half, *, first: int = 1) -> HandDraft:
     """Return the instructions of a half, numbered from `first`."""
     writer = _Writer(first)
-    for name in ("waist", "hip", "crotch", "knee", "hem"):
-        writer.level(f"{name} level", getattr(half.levels, name))
+    at = half.levels
+    for level, length in (
+        (Drawn.WAIST_LEVEL, at.waist),
+        (Drawn.HIP_LEVEL, at.hip),
+        (Drawn.CROTCH_LEVEL, at.crotch),
+        (Drawn.KNEE_LEVEL, at.knee),
+        (Drawn.HEM_LEVEL, at.hem),
+    ):
+        writer.level(level, length)
     for step in _in_stages((*half.front.steps, *half.back.steps)):
         writer.step(step)
     return HandDraft(half, tuple(writer.written))
@@ -117,9 +132,11 @@ class _Writer:
         self._points: dict[str, dict[str, Point]] = {"front": {}, "back": {}}
         self._drawn: set[Cubic] = set()
 
-    def level(self, name: str, length: Length) -> None:
-        self._labels["", name] = label = self._next()
-        self._write(label, None, name, How.LEVEL, (FLOOR,), "level, right across", length.mm, length=length)
+    def level(self, level: Drawn, length: Length) -> None:
+        self._labels["", level] = label = self._next()
+        self._write(
+            label, None, About(level), How.LEVEL, (FLOOR,), "level, right across", length.mm, length=length
+        )
 
     def step(self, step: Step) -> None:
         if isinstance(step.drawn, Path):
@@ -132,25 +149,32 @@ class _Writer:
         label = self._next()
         if step.length and step.direction:
             self._write(
-                label, step, step.name, How.RULED, start, step.way, step.length.mm,
+                label, step, About.of(step), How.RULED, start, step.way, step.length.mm,
                 length=step.length, direction=step.direction, at=at,
             )  # fmt: skip
         elif step.length:
             self._write(
-                label, step, step.name, How.HEIGHT, start, step.way, step.length.mm,
+                label, step, About.of(step), How.HEIGHT, start, step.way, step.length.mm,
                 length=step.length, at=at,
             )  # fmt: skip
         else:
-            self._offset(label, step, step.name, start[0], at, step.way)
+            self._offset(label, step, About.of(step), start[0], at, step.way)
         self._labels[step.panel, step.name] = label
         self._points[step.panel][label] = at
 
     def _offset(
-        self, label: str, step: Step, name: str, start: str, at: Point, way: str, share: float | None = None
+        self,
+        label: str,
+        step: Step,
+        about: About,
+        start: str,
+        at: Point,
+        way: str,
+        share: float | None = None,
     ) -> None:
         offset = at - self._points[step.panel][start]
         self._write(
-            label, step, name, How.OFFSET, (start,), way, offset.length, offset=offset, at=at, share=share
+            label, step, about, How.OFFSET, (start,), way, offset.length, offset=offset, at=at, share=share
         )
 
     def _line(self, step: Step, path: Path) -> None:
@@ -159,18 +183,18 @@ class _Writer:
         for curve in new:
             ends = tuple(self._end(step, end) for end in (curve.start, curve.end))
             label = self._next()
-            name = _part_name(step.name, curve, path, new)
+            about = _part(step, curve, path, new)
             if curve.straight:
-                self._write(label, step, name, How.STRAIGHT, ends, step.way, curve.length, curve=curve)
+                self._write(label, step, about, How.STRAIGHT, ends, step.way, curve.length, curve=curve)
                 continue
             guides = []
             share = _share(curve)
             for letter, end, at in zip(ascii_lowercase, ends, (curve.c1, curve.c2), strict=False):
                 guides.append(f"{label}{letter}")
-                self._offset(guides[-1], step, f"guide, {step.name}", end, at, "", share)
+                self._offset(guides[-1], step, About.of(step, Portion.GUIDE), end, at, "", share)
                 self._points[step.panel][guides[-1]] = at
             start = (*ends, *guides)
-            self._write(label, step, name, How.CURVE, start, step.way, curve.length, curve=curve)
+            self._write(label, step, about, How.CURVE, start, step.way, curve.length, curve=curve)
 
     def _end(self, step: Step, at: Point) -> str:
         """Return the label of a drawn point at a line's end; one that does not stand yet is set first."""
@@ -181,7 +205,7 @@ class _Writer:
         nearest = min(points, key=lambda label: (points[label] - at).length)
         label = self._next()
         self._offset(
-            label, step, f"joint of the {step.name}", nearest, at, "where two parts of the line meet"
+            label, step, About.of(step, Portion.JOINT), nearest, at, "where two parts of the line meet"
         )
         points[label] = at
         return label
@@ -194,7 +218,7 @@ class _Writer:
         return self._labels.get((panel, name)) or self._labels["", name]
 
     def _write(
-        self, label: str, step: Step | None, name: str, how: How, start: tuple[str, ...], way: str,
+        self, label: str, step: Step | None, about: About, how: How, start: tuple[str, ...], way: str,
         result: float, *, length: Length | None = None, direction: Vector | None = None,
         offset: Vector | None = None, at: Point | None = None, curve: Cubic | None = None,
         share: float | None = None,
@@ -202,19 +226,19 @@ class _Writer:
         self.written.append(
             Instruction(
                 label=label, stage=step.stage if step else Stage.FRAME, panel=step.panel if step else "",
-                name=name, how=how, start=start, way=way, result=result, length=length, direction=direction,
+                about=about, how=how, start=start, way=way, result=result, length=length, direction=direction,
                 offset=offset, at=at, curve=curve, share=share,
             )
         )  # fmt: skip
 
 
-def _part_name(name: str, curve: Cubic, path: Path, new: list[Cubic]) -> str:
-    """Return the name of a line, or which part of it a curve is."""
+def _part(step: Step, curve: Cubic, path: Path, new: list[Cubic]) -> About:
+    """Return which part of its line a curve is."""
     if len(path.curves) == 1:
-        return name
+        return About.of(step)
     alike = [other for other in new if other.straight == curve.straight]
-    number = f" {alike.index(curve) + 1}" if len(alike) > 1 else ""
-    return f"{name}, {'straight' if curve.straight else 'curved'} part{number}"
+    part = alike.index(curve) + 1 if len(alike) > 1 else 0
+    return About.of(step, Portion.STRAIGHT if curve.straight else Portion.CURVED, part)
 
 
 def _share(curve: Cubic) -> float | None:

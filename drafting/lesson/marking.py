@@ -8,20 +8,38 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterable, Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from enum import Enum
 
 from drafting.base.formula import Length
+from drafting.block.drawn import Drawn
 from drafting.lesson.hand_draft import FLOOR, HandDraft, How, Instruction
+from drafting.lesson.words import Portion
 
 COUNT = 20
 """How many lines a marking sheet asks for."""
-LINES = (
-    "hip at the side", "fork level", "centre plumb", "centre at the waist", "crease", "knee at the inseam",
-    "hem at the inseam", "fork", "dart 1 tip", "crotch seam, curved part", "inseam, curved part",
-    "curve start", "side plumb", "side at the waist", "crease at the knee", "hem", "waist",
-)  # fmt: skip
+LINES: tuple[tuple[Drawn, Portion], ...] = (
+    (Drawn.HIP_AT_SIDE, Portion.WHOLE),
+    (Drawn.FORK_LEVEL, Portion.WHOLE),
+    (Drawn.CENTRE_PLUMB, Portion.WHOLE),
+    (Drawn.CENTRE_AT_WAIST, Portion.WHOLE),
+    (Drawn.CREASE, Portion.WHOLE),
+    (Drawn.KNEE_AT_INSEAM, Portion.WHOLE),
+    (Drawn.HEM_AT_INSEAM, Portion.WHOLE),
+    (Drawn.FORK, Portion.WHOLE),
+    (Drawn.DART_TIP, Portion.WHOLE),
+    (Drawn.CROTCH_SEAM, Portion.CURVED),
+    (Drawn.INSEAM, Portion.CURVED),
+    (Drawn.CURVE_START, Portion.WHOLE),
+    (Drawn.SIDE_PLUMB, Portion.WHOLE),
+    (Drawn.SIDE_AT_WAIST, Portion.WHOLE),
+    (Drawn.CREASE_AT_KNEE, Portion.WHOLE),
+    (Drawn.HEM, Portion.WHOLE),
+    (Drawn.WAIST, Portion.WHOLE),
+)
 """The steps whose lengths tell most of a draft, the most telling first; taken of front and back in turn."""
+ONE_OF_SEVERAL = frozenset({Drawn.DART_TIP})
+"""Where a panel has several, the first alone is asked for."""
 TOO_SHORT = 6.0
 """A line shorter than this is not worth measuring, mm (common practice, no source)."""
 DRAWN, READ, CURVED = 1.0, 0.5, 2.0
@@ -72,10 +90,17 @@ def asked_for(drafts: Iterable[HandDraft]) -> tuple[Instruction, ...]:
     """Return the twenty lines to be measured, in the order of the draft; fewer where too few are long."""
     steps = [step for draft in drafts for step in draft.instructions]
     chosen: list[Instruction] = []
-    for name in LINES:
-        chosen += [s for s in steps if s.name.rstrip(" 123456789") == name and s.result >= TOO_SHORT]
+    for line in LINES:
+        chosen += [step for step in steps if _is(step, line) and step.result >= TOO_SHORT]
     first = {step.label for step in chosen[:COUNT]}
     return tuple(step for step in steps if step.label in first)
+
+
+def _is(step: Instruction, line: tuple[Drawn, Portion]) -> bool:
+    about = step.about
+    if (about.it, about.portion) != line:
+        return False
+    return about.it not in ONE_OF_SEVERAL or about.number == 1
 
 
 def mark_lengths(
@@ -87,32 +112,61 @@ def mark_lengths(
         KeyError: a label that no step has.
     """
     steps = {step.label: step for draft in drafts for step in draft.instructions}
-    sources = _Sources(steps)
-    given: dict[str, float] = {}
-    for label, mm in lengths.items():
-        reckoned = steps[label].length
-        if reckoned and reckoned.name:
-            given[reckoned.name] = mm
-    marked: dict[str, Marked] = {}
+    measured = {steps[label].label: mm for label, mm in lengths.items()}
+    marker = _Marker(_Sources(steps), _own_numbers(steps, measured), scale)
     for label, step in steps.items():
-        if label not in lengths:
-            continue
-        length, allowed = lengths[label], tolerance(step, scale)
+        if label in measured:
+            marker.mark(step, measured[label])
+    return tuple(marker.marked)
+
+
+def _own_numbers(steps: Mapping[str, Instruction], measured: Mapping[str, float]) -> dict[Length, float]:
+    """Return what a student measured of the lengths that later formulas go by."""
+    drawn = ((steps[label].length, mm) for label, mm in measured.items())
+    return {length: mm for length, mm in drawn if length and length.name}
+
+
+@dataclass
+class _Marker:
+    """Marks a draft step by step.
+
+    Attributes:
+        sources: Which steps a length depends on.
+        own: The student's own numbers, mm.
+        scale: How many mm full size 1 mm of the paper stands for.
+        marked: The verdicts so far, in the order of the draft.
+    """
+
+    sources: _Sources
+    own: Mapping[Length, float]
+    scale: float
+    marked: list[Marked] = field(default_factory=list)
+
+    def mark(self, step: Instruction, length: float) -> None:
+        """Add the verdict on a length of `length` mm."""
+        self.marked.append(self._verdict(step, length, tolerance(step, self.scale)))
+
+    def _verdict(self, step: Instruction, length: float, allowed: float) -> Marked:
         if abs(length - step.result) <= allowed:
-            marked[label] = Marked(step, length, allowed, Mark.RIGHT)
-            continue
-        earlier = [
-            m for m in marked.values() if m.step.label in sources.of(label) and m.mark is not Mark.RIGHT
-        ]
-        own = {name: mm for name, mm in given.items() if not step.length or name != step.length.name}
-        by_own = _reckoned(step.length, own) if step.length else None
-        if earlier and (by_own is None or abs(length - by_own) <= allowed):
-            first = next((m for m in earlier if m.mark is Mark.WRONG), earlier[0])
-            marked[label] = Marked(step, length, allowed, Mark.FOLLOWS, first.step.label)
-        else:
-            slip = _slip(step.length, length, allowed) if step.length else None
-            marked[label] = Marked(step, length, allowed, Mark.WRONG, slip=slip)
-    return tuple(marked.values())
+            return Marked(step, length, allowed, Mark.RIGHT)
+        before = self._mistake_before(step)
+        if before and self._right_by_own(step, length, allowed):
+            return Marked(step, length, allowed, Mark.FOLLOWS, because=before.step.label)
+        slip = _slip(step.length, length, allowed) if step.length else None
+        return Marked(step, length, allowed, Mark.WRONG, slip=slip)
+
+    def _mistake_before(self, step: Instruction) -> Marked | None:
+        """Return the earliest mistake that a step depends on, or what follows from one."""
+        sources = self.sources.of(step.label)
+        off = [m for m in self.marked if m.step.label in sources and m.mark is not Mark.RIGHT]
+        return next((m for m in off if m.mark is Mark.WRONG), off[0] if off else None)
+
+    def _right_by_own(self, step: Instruction, length: float, allowed: float) -> bool:
+        """Return whether a length is that of the student's own numbers, as far as a formula tells."""
+        if step.length is None:
+            return True
+        earlier = {other: mm for other, mm in self.own.items() if other is not step.length}
+        return abs(length - _reckoned(step.length, earlier)) <= allowed
 
 
 class _Sources:
@@ -120,10 +174,10 @@ class _Sources:
 
     def __init__(self, steps: Mapping[str, Instruction]) -> None:
         self._steps = steps
-        self._by_name = {
-            s.length.name: label
-            for label, s in steps.items()
-            if s.length and s.length.name and s.length.parts
+        self._by_length = {
+            step.length: label
+            for label, step in steps.items()
+            if step.length and step.length.name and step.length.parts
         }
         self._known: dict[str, frozenset[str]] = {}
 
@@ -137,8 +191,8 @@ class _Sources:
         if step.how in (How.STRAIGHT, How.CURVE):
             for start in step.start:
                 yield from self._place(start)
-        for name in step.length.names() if step.length else ():
-            source = self._by_name.get(name)
+        for length in step.length.inner() if step.length else ():
+            source = self._by_length.get(length)
             if source and source != step.label:
                 yield source
                 yield from self.of(source)
@@ -155,10 +209,10 @@ class _Sources:
                 yield from self._place(start)
 
 
-def _reckoned(length: Length, given: Mapping[str, float]) -> float:
-    """Return a length with some of its named parts replaced, mm."""
-    if length.name in given:
-        return given[length.name]
+def _reckoned(length: Length, given: Mapping[Length, float]) -> float:
+    """Return a length with some of its parts replaced, mm."""
+    if length in given:
+        return given[length]
     if not length.sign:
         return length.mm
     values = [_reckoned(part, given) for part in length.parts if isinstance(part, Length)]

@@ -16,6 +16,7 @@ from drafting.body.body import Body
 from drafting.geometry.curves import Cubic
 from drafting.geometry.paths import Path
 from drafting.geometry.points import Point
+from drafting.geometry.solve import bisect
 
 QUANTITIES = (
     "crotch depth", "hip level above crotch", "front hip width", "back hip width", "front fork", "back fork",
@@ -26,6 +27,9 @@ QUANTITIES = (
 """What the table compares; the waist before its darts and pleats are closed."""
 QUARTER_ELLIPSE = 0.5523
 """Handles of a curve whose depth is not stated, as a share of the way to the corner."""
+
+_CLOSE = 1e-12
+"""So near the handles of a curve of stated depth are found, as a share: rounding of what is drawn."""
 
 
 @dataclass(frozen=True)
@@ -127,9 +131,8 @@ def _hollow(start: Point, end: Point, corner: Point, depth: float | None) -> Cub
 
     if depth is None:
         return bent(QUARTER_ELLIPSE)
-    low, high = 0.0, 1.0
-    for _ in range(40):
-        share = (low + high) / 2
-        near = min((bent(share).point(t / 40) - corner).length for t in range(41))
-        low, high = (share, high) if near > depth else (low, share)
-    return bent((low + high) / 2)
+
+    def too_near(share: float) -> bool:
+        return min((bent(share).point(t / 40) - corner).length for t in range(41)) <= depth
+
+    return bent(bisect(too_near, 0.0, 1.0, within=_CLOSE))

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import bisect
 import math
 from dataclasses import dataclass, replace
 from functools import cached_property
@@ -181,9 +182,8 @@ def _too_wide(piece: Piece, misfit: Misfit) -> AllowanceTooWide:
             return not misfit.edges & other.edges
         return True
 
-    tenths = [0, math.ceil(10 * wanted)]
-    while tenths[1] - tenths[0] > 1:
-        middle = sum(tenths) // 2
-        tenths[0 if fits(middle / 10) else 1] = middle
+    tenths = bisect.bisect_left(
+        range(1, math.ceil(10 * wanted)), True, key=lambda tenths: not fits(tenths / 10)
+    )
     why = "the edge is too hollow for it" if misfit.hollow else "the cut lines would run into each other"
-    return AllowanceTooWide(piece.name, tuple(edge.name for edge in guilty), wanted, tenths[0] / 10, why)
+    return AllowanceTooWide(piece.name, tuple(edge.name for edge in guilty), wanted, tenths / 10, why)

@@ -71,6 +71,9 @@ def _told_by(words: str, side: Side | None, piece: PieceId | None) -> str:
 
 def _sided(words: str, side: Side | None) -> str:
     """Return words with the side where they leave room for it, else before them."""
-    if side is None:
-        return words
-    return words.format(side=SIDES[side]) if "{side}" in words else f"{SIDES[side]} {words}"
+    return words.format(side=SIDES[side]) if side and "{side}" in words else of_side(words, side)
+
+
+def of_side(words: str, side: Side | None) -> str:
+    """Return words with the side before them, such as "left thigh"; as they are where there is none."""
+    return f"{SIDES[side]} {words}" if side else words

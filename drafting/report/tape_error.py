@@ -15,7 +15,7 @@ from drafting.block.block import Block, draft_block
 from drafting.block.waist_line import BlockPanel
 from drafting.body.checks import Wording, refuse_meaningless
 from drafting.body.measurements import Measurements
-from drafting.report.moves import Amounts, block_lengths, halves_of
+from drafting.report.moves import Amounts, BlockLength, block_lengths, halves_of
 
 SLIP = 10.0
 """How far two careful readings of one length may well lie apart, mm (common practice, no source)."""
@@ -35,14 +35,14 @@ class Effect:
         by: Added to the measurement, mm; negative when it is less.
         outline: How far a point of the outline of front or back comes to lie from the old outline at most,
             mm; both stand on the same floor and plumb line.
-        lengths: What is added to each length of the block, mm, by its name; where the sides differ, on the
+        lengths: What is added to each length of the block, mm; where the sides differ, on the
             side that changes more.
         refusals: Why there is no such block; then `outline` is 0 and `lengths` is empty.
     """
 
     by: float
     outline: float
-    lengths: Mapping[str, float]
+    lengths: Mapping[BlockLength, float]
     refusals: tuple[Problem, ...] = ()
 
 

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from functools import cached_property
 
 from drafting.block.block import Block, Half
+from drafting.block.drawn import Drawn
 from drafting.block.panel import Levels
 from drafting.geometry.paths import Path
 from drafting.geometry.points import Point
@@ -69,7 +70,7 @@ def _front(half: Half, style: Style) -> Panel:
     top, inseam = front_at(half.front, style.below_waist), half.front.panel.inseam
     hem = hem_line(top.side, inseam)
     ring = top.waist + top.side + hem + inseam + top.crotch
-    return _from_crease(ring, top.side.end, half.front.points()["crease"].x)
+    return _from_crease(ring, top.side.end, half.front.points()[Drawn.CREASE].x)
 
 
 def _back(half: Half, style: Style) -> Panel:
@@ -78,7 +79,7 @@ def _back(half: Half, style: Style) -> Panel:
     ring = (top.outer or top.inner) + top.side + hem + inseam + top.crotch
     if top.outer:
         ring += top.inner
-    return _from_crease(ring, top.side.end, half.back.points()["crease"].x)
+    return _from_crease(ring, top.side.end, half.back.points()[Drawn.CREASE].x)
 
 
 def _from_crease(outline: Path, hem: Point, crease: float) -> Panel:

@@ -2,13 +2,25 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, replace
 
 import numpy as np
 
 from drafting.base.errors import DraftRefused, Problem, Severity
-from drafting.report.moves import Amounts, as_sides, edges_of, lengths_of, moved, points_of
+from drafting.pieces.kinds import PieceId
+from drafting.report.moves import (
+    Amounts,
+    EdgeKey,
+    Key,
+    LengthKey,
+    PointKey,
+    as_sides,
+    edges_of,
+    lengths_of,
+    moved,
+    points_of,
+)
 from outputs.reading.input_changes import Change, changes
 from outputs.reading.inputs import Inputs
 from outputs.words.progress import tell
@@ -20,16 +32,21 @@ class Move:
     """How far something moved from the old version to the new.
 
     Attributes:
-        name: A point ("front, fork"), a length ("hip") or an edge ("front leg, inseam").
+        key: Which point, length or edge.
         now: The new place (x, y) or length, mm.
         by: New less old, mm, of the shape of `now`.
         shares: What each change does alone, in the order of the changes; 0 where it cannot be made alone.
     """
 
-    name: str
+    key: LengthKey | PointKey | EdgeKey
     now: Amounts
     by: Amounts
     shares: tuple[Amounts, ...]
+
+    @property
+    def name(self) -> str:
+        """What moved, in print: "front, fork", "hip", "front leg, inseam"."""
+        return self.key.name
 
     @property
     def together(self) -> Amounts:
@@ -67,8 +84,8 @@ class TwoVersions:
     points: tuple[Move, ...]
     lengths: tuple[Move, ...]
     edges: tuple[Move, ...]
-    gone: tuple[str, ...]
-    added: tuple[str, ...]
+    gone: tuple[PieceId, ...]
+    added: tuple[PieceId, ...]
 
 
 def compare_versions(old: Inputs, new: Inputs, names: tuple[str, str] = ("old", "new")) -> TwoVersions:
@@ -97,12 +114,12 @@ def compare_versions(old: Inputs, new: Inputs, names: tuple[str, str] = ("old", 
     # Where one version has sides that differ, the sides of all are told apart.
     count = max(len(jeans.block.halves) for jeans in (first, last, *filter(None, alone)))
 
-    def moves(of: Mapping[int, Mapping[str, Amounts]]) -> tuple[Move, ...]:
+    def moves(of: Mapping[int, Mapping[Key, Amounts]]) -> tuple[Move, ...]:
         return tuple(_moves(of[0], of[1], [of.get(2 + index) for index in range(len(differing))]))
 
     versions = {0: first, 1: last, **{2 + i: jeans for i, jeans in enumerate(alone) if jeans}}
     edges = {i: edges_of(jeans.pattern) for i, jeans in versions.items()}
-    known = {name for version in edges.values() for name in version}
+    known = {key for version in edges.values() for key in version}
     edges = {i: as_sides(version, known) for i, version in edges.items()}
     return TwoVersions(
         old,
@@ -118,9 +135,9 @@ def compare_versions(old: Inputs, new: Inputs, names: tuple[str, str] = ("old", 
     )
 
 
-def _pieces_beyond(edges: Mapping[str, Amounts], others: Mapping[str, Amounts]) -> tuple[str, ...]:
+def _pieces_beyond(edges: Iterable[EdgeKey], others: Iterable[EdgeKey]) -> tuple[PieceId, ...]:
     """Return the pieces of which the other version has no edge."""
-    there, found = ({name.partition(",")[0]: None for name in version} for version in (others, edges))
+    there, found = ({key.piece: None for key in version} for version in (others, edges))
     return tuple(piece for piece in found if piece not in there)
 
 
@@ -133,8 +150,8 @@ def _drafted(inputs: Inputs, name: str) -> Jeans:
 
 
 def _moves(
-    old: Mapping[str, Amounts], new: Mapping[str, Amounts], alone: list[Mapping[str, Amounts] | None]
+    old: Mapping[Key, Amounts], new: Mapping[Key, Amounts], alone: list[Mapping[Key, Amounts] | None]
 ) -> Iterator[Move]:
     shares = [moved(old, version) if version else {} for version in alone]
-    for name, by in moved(old, new).items():
-        yield Move(name, new[name], by, tuple(share.get(name, np.zeros_like(by)) for share in shares))
+    for key, by in moved(old, new).items():
+        yield Move(key, new[key], by, tuple(share.get(key, np.zeros_like(by)) for share in shares))

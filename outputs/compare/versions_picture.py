@@ -9,10 +9,12 @@ from matplotlib.axes import Axes
 
 from drafting.base.units import Unit
 from drafting.block.block import Half
+from drafting.block.drawn import Drawn
 from drafting.block.waist_line import BlockPanel
+from drafting.body.measurements import Side
 from drafting.geometry.paths import Path
 from drafting.geometry.points import Point
-from drafting.report.moves import SIDES, halves_of
+from drafting.report.moves import SIDES, EdgeKey, LengthKey, PointKey, halves_of
 from outputs.canvas.picture import add_frame, lines, picture, spot, stroke, write, write_title
 from outputs.compare.versions import Move, TwoVersions
 from outputs.compare.words import far_words, letter, moved_enough
@@ -31,10 +33,11 @@ _TITLE, _CAPTION, _LABELS, _LEFT = 0.85, 0.95, 1.05, 0.25
 _BESIDE = 12.0
 """From a point to the words about it, mm."""
 _NAMED = {
-    "side at the waist": "left", "hip at the side": "left", "knee at the side": "left",
-    "hem at the side": "left", "fork": "below", "knee at the inseam": "right", "hem at the inseam": "right",
-    "centre at the waist": "above",
+    Drawn.SIDE_AT_WAIST: "left", Drawn.HIP_AT_SIDE: "left", Drawn.KNEE_AT_SIDE: "left",
+    Drawn.HEM_AT_SIDE: "left", Drawn.FORK: "below", Drawn.KNEE_AT_INSEAM: "right",
+    Drawn.HEM_AT_INSEAM: "right", Drawn.CENTRE_AT_WAIST: "above",
 }  # fmt: skip
+_AT_KNEE = (Drawn.KNEE_AT_SIDE, Drawn.KNEE_AT_INSEAM)
 """The corners whose moves are written, and on which side of the point where the fork is to the right."""
 
 
@@ -49,7 +52,7 @@ def draw_versions(versions: TwoVersions, target: BinaryIO) -> None:
     scale = (_HEIGHT - _TITLE - _CAPTION) / (high - low)
     before = _LABELS if count > 1 else _LEFT
     width = before + (right - left) * scale + _LABELS
-    moves = {move.name: move for move in versions.points}
+    moves = {move.key: move for move in versions.points}
     unit = versions.new.unit
     with picture(target, width=width, height=_HEIGHT, description=_described(versions)) as figure:
         axes = add_frame(
@@ -57,11 +60,11 @@ def draw_versions(versions: TwoVersions, target: BinaryIO) -> None:
             x=(left - before / scale, right + _LABELS / scale),
             y=(low - _CAPTION / scale, high + _TITLE / scale),
         )
-        for prefix, pair in zip(SIDES if count > 1 else ("",), pairs, strict=True):
+        for side, pair in zip(SIDES if count > 1 else (None,), pairs, strict=True):
             draw_levels(axes, pair, label_left=pair is not pairs[-1])
             for panel, place in (("front", pair.front), ("back", pair.back)):
                 _draw_panels(axes, pair, panel, place)
-                _write_moves(axes, pair, f"{prefix}{panel}", place, moves, unit)
+                _write_moves(axes, pair, (panel, side), place, moves, unit)
         over = Point((left + right) / 2, high)
         room = (right - left) * scale
         write_title(axes, _whose(versions), "two versions of the block", over, room=room, above=44)
@@ -80,25 +83,31 @@ def _draw_panels(axes: Axes, pair: Pair, name: str, place: Place) -> None:
             legs = Path.through([dart.inner, dart.tip, dart.outer])
             stroke(axes, legs.moved(place), width=width, style=style)
     panel = getattr(pair.half, name)
-    crease, levels = panel.points()["crease"].x, pair.half.levels
+    crease, levels = panel.points()[Drawn.CREASE].x, pair.half.levels
     middle = Point(crease, levels.hem.mm).towards(Point(crease, levels.hip.mm), 0.62)
     side = f"{pair.half.side.value} " if pair.half.side else ""
     write(axes, place(middle), f"{side}{name}".upper(), size=13, box=True)
 
 
 def _write_moves(
-    axes: Axes, pair: Pair, prefix: str, place: Place, moves: Mapping[str, Move], unit: Unit
+    axes: Axes,
+    pair: Pair,
+    of: tuple[str, Side | None],
+    place: Place,
+    moves: Mapping[LengthKey | PointKey | EdgeKey, Move],
+    unit: Unit,
 ) -> None:
     """Mark each corner that moved and write how far, away from the outline."""
     half: Half = pair.half
-    panel: BlockPanel = getattr(half, prefix.rpartition(" ")[2])
+    name, side = of
+    panel: BlockPanel = getattr(half, name)
     flipped = place(Point(1, 0)).x < place(Point(0, 0)).x
-    for name, towards in _NAMED.items():
-        move = moves.get(f"{prefix}, {name}")
-        below_hem = name.startswith("knee") and half.levels.knee.mm < half.levels.hem.mm
+    for point, towards in _NAMED.items():
+        move = moves.get(PointKey(name, point, side))
+        below_hem = point in _AT_KNEE and half.levels.knee.mm < half.levels.hem.mm
         if move is None or below_hem or not moved_enough(move, unit):
             continue
-        at = place(panel.points()[name])
+        at = place(panel.points()[point])
         spot(axes, at, "o", filled=True)
         words = far_words(move.far, unit)
         if towards == "above":

@@ -9,6 +9,7 @@ from string import ascii_uppercase
 import numpy as np
 
 from drafting.base.units import Unit, format_length
+from drafting.pieces.words import piece_name
 from drafting.report.moves import Amounts
 from outputs.compare.versions import Move, TwoVersions
 from outputs.fit.fit_words import bare
@@ -89,9 +90,9 @@ def _title(inputs: Inputs) -> str:
 
 
 def _pieces(versions: TwoVersions) -> Iterator[str]:
-    for said, names in (("no longer there", versions.gone), ("new pieces", versions.added)):
-        if names:
-            yield from wrapped(f"{said}: {', '.join(names)}")
+    for said, pieces in (("no longer there", versions.gone), ("new pieces", versions.added)):
+        if pieces:
+            yield from wrapped(f"{said}: {', '.join(map(piece_name, pieces))}")
 
 
 def _lengths(moves: Sequence[Move], unit: Unit, *, several: bool) -> Iterator[str]:

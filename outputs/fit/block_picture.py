@@ -9,6 +9,7 @@ from pathlib import Path as FilePath
 from matplotlib.axes import Axes
 
 from drafting.block.block import Block, Half
+from drafting.block.drawn import Drawn
 from drafting.block.waist_line import BlockPanel
 from drafting.geometry.paths import Path
 from drafting.geometry.points import Point
@@ -143,7 +144,7 @@ def _draw_panel(axes: Axes, half: Half, panel: BlockPanel, move: Move) -> None:
     draw_outline(axes, panel, move, width=1.6)
     for dart in panel.darts:
         stroke(axes, Path.through([dart.inner, dart.tip, dart.outer]).moved(move), width=1.0)
-    crease = points["crease"].x
+    crease = points[Drawn.CREASE].x
     top, foot = Point(crease, levels.hip.mm), Point(crease, levels.hem.mm)
     stroke(axes, Path.through([foot, top]).moved(move), width=0.8, style=DASHES)
     side = f"{half.side.value} " if half.side else ""
@@ -154,7 +155,7 @@ def _draw_panel(axes: Axes, half: Half, panel: BlockPanel, move: Move) -> None:
 def draw_outline(axes: Axes, panel: BlockPanel, move: Move, *, width: float, style: object = "solid") -> None:
     """Draw the edges of a panel, open where its darts are."""
     points = panel.points()
-    hem = Path.through([points["hem at the side"], points["hem at the inseam"]])
+    hem = Path.through([points[Drawn.HEM_AT_SIDE], points[Drawn.HEM_AT_INSEAM]])
     for path in (panel.side, panel.panel.inseam, panel.panel.crotch, *panel.waist, hem):
         stroke(axes, path.moved(move), width=width, style=style)
 

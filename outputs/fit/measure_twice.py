@@ -10,6 +10,7 @@ from drafting.block.block import draft_block
 from drafting.body.checks import Wording
 from drafting.body.measurements import term_of
 from drafting.body.table import Range
+from drafting.report.moves import BlockLength
 from drafting.report.tape_error import LEAST, SLIP, Effect, TapeError, tape_errors
 from outputs.fit.summary import wrapped
 from outputs.reading.measurements_file import MeasurementFile
@@ -20,8 +21,8 @@ from styles.cloth.cloth import Cloth
 MOST = 3
 """How many measurements are named as the most telling."""
 _HEADS = {
-    "waist": "waist", "hip": "hip", "thigh": "thigh",
-    "crotch seam": "crotch", "inseam": "inseam", "side seam": "side",
+    BlockLength.WAIST: "waist", BlockLength.HIP: "hip", BlockLength.THIGH: "thigh",
+    BlockLength.CROTCH_SEAM: "crotch", BlockLength.INSEAM: "inseam", BlockLength.SIDE_SEAM: "side",
 }  # fmt: skip
 """Heads of the columns by the lengths of the block."""
 

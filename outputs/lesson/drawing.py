@@ -12,10 +12,12 @@ from shapely.geometry import LineString, Polygon, box
 from shapely.geometry.base import BaseGeometry
 
 from drafting.block.construction import Stage
+from drafting.block.drawn import Drawn
 from drafting.geometry.curves import Cubic
 from drafting.geometry.paths import Path
 from drafting.geometry.points import Point
 from drafting.lesson.hand_draft import HandDraft, How, Instruction
+from drafting.lesson.words import LEVELS
 from outputs.canvas.canvas import Align, Canvas, Polyline, Role, circle, line, text_box
 from outputs.canvas.flow import Area
 from outputs.canvas.free_room import Room
@@ -192,7 +194,7 @@ class StagePicture:
                 self.window.place(Point(x, step.result)) for x in (frame.left + room, frame.right - room / 9)
             ]
             self.stroke([tuple(end) for end in ends], Role.MARK)
-            words = (step.label, step.name.removesuffix(" level"))
+            words = (step.label, LEVELS[step.draws])
             for index, word in enumerate(words):
                 at = Point(ends[0].x - SIDE_ROOM + 0.5, ends[0].y - 0.8 - 2.6 * index + 1.3)
                 bold = step in self.new
@@ -244,7 +246,7 @@ class StagePicture:
                 self.stroke([tuple(last), tuple(two)], Role.JOIN)
         elif step.how is How.RULED and step.at and step.start[0] in self.scene.points():
             start, end = self.scene.points()[step.start[0]], self.scene.at(step.panel, step.at)
-            grain = step.name.startswith("crease at")
+            grain = step.draws in (Drawn.CREASE_AT_KNEE, Drawn.CREASE_AT_HEM)
             if (end - start).length > 0.5 and (grain or not self.bare):
                 ends = [tuple(self.window.place(p)) for p in (start, end)]
                 self.stroke(ends, Role.GRAIN if grain else Role.RULER)

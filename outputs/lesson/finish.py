@@ -5,8 +5,10 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 from dataclasses import replace
 
+from drafting.block.drawn import Drawn
 from drafting.geometry.points import Point
 from drafting.lesson.hand_draft import HandDraft, How
+from drafting.lesson.words import LEVELS, About
 from outputs.canvas.canvas import Recording, Role, Ruler, line
 from outputs.canvas.flow import Area
 from outputs.canvas.lettering import Line
@@ -14,6 +16,13 @@ from outputs.lesson.sheet import SheetSet
 from outputs.lesson.words import Writing
 from outputs.print.notes_sheet import Note
 
+CREASE = (Drawn.CREASE, Drawn.CREASE_AT_HEM)
+"""The ends of the grain line."""
+NOTCHED = {
+    Drawn.HIP_LEVEL: (Drawn.HIP_AT_SIDE,),
+    Drawn.KNEE_LEVEL: (Drawn.KNEE_AT_SIDE, Drawn.KNEE_AT_INSEAM),
+}
+"""The points at which each level is notched."""
 SIGNS = (
     (Role.PLAN, "a line of the pattern, drawn in this stage"),
     (Role.FRAME, "a line of the pattern that stood before"),
@@ -114,29 +123,28 @@ def _finished(sheets: SheetSet, drafts: tuple[HandDraft, ...]) -> Iterator[Note]
 def carried(draft: HandDraft, panel: str, writing: Writing) -> Iterator[str]:
     """Yield what the finished panel must show, one line each, from what is drawn."""
     mine = [i for i in draft.instructions if i.panel == panel]
-    lines = [i for i in mine if i.curve and not i.name.startswith("dart")]
-    edges: dict[str, list[str]] = {}
+    lines = [i for i in mine if i.curve and i.draws is not Drawn.DART]
+    edges: dict[About, list[str]] = {}
     for step in lines:
-        edges.setdefault(step.name.partition(",")[0].removeprefix("whole "), []).append(
-            "–".join(step.start[:2])
-        )
+        edges.setdefault(step.about.edge, []).append("–".join(step.start[:2]))
     yield "cut 1" if draft.half.side else "cut 2, one the mirror of the other"
-    yield "seam lines: " + "; ".join(f"{name} {', '.join(parts)}" for name, parts in edges.items())
-    darts = [i for i in mine if i.curve and i.name.startswith("dart")]
+    yield "seam lines: " + "; ".join(f"{edge.name} {', '.join(parts)}" for edge, parts in edges.items())
+    darts = [i for i in mine if i.curve and i.draws is Drawn.DART]
     for first, second in zip(darts[::2], darts[1::2], strict=True):
         ends = {i.label: i.at for i in mine if i.at}
         one, two = ends[first.start[0]], ends[second.start[1]]
         wide = writing.rounded((two - one).length)
         yield f"dart {first.start[0]}–{first.start[1]}–{second.start[1]}, {wide} wide, its tip marked"
-    crease = [i.label for i in mine if i.name in ("crease", "crease at the hem")]
+    crease = [i.label for i in mine if i.draws in CREASE]
     yield f"grain line along the crease {'–'.join(crease)}"
-    level = {i.name.removesuffix(" level"): i for i in draft.instructions if i.how is How.LEVEL}
+    levels = {i.draws: i.label for i in draft.instructions if i.how is How.LEVEL}
     on_edges = {label for i in lines for label in i.start[:2]}
-    for name in ("hip", "knee"):
-        at = [i.label for i in mine if i.label in on_edges and i.name.startswith(f"{name} at the")]
+    for level, points in NOTCHED.items():
+        at = [i.label for i in mine if i.label in on_edges and i.draws in points]
         if not at:
             continue
-        yield f"notches at {name} level ({', '.join(at)}) and the {name} line {level[name].label}"
+        name = LEVELS[level]
+        yield f"notches at {name} level ({', '.join(at)}) and the {name} line {levels[level]}"
 
 
 def _remarks(sheet: Recording, area: Area) -> None:

@@ -6,12 +6,14 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
 from drafting.block.construction import Stage
+from drafting.block.drawn import Drawn
 from drafting.geometry.points import Point
 from drafting.lesson.hand_draft import HandDraft, How, Instruction
 from outputs.canvas.canvas import Recording, Ruler
 from outputs.canvas.flow import Area
 from outputs.canvas.lettering import LEADING, Block, Line, shortened
 from outputs.lesson.drawing import TOP_ROOM, Scene, StagePicture, Window, until, windows
+from outputs.lesson.finish import CREASE
 from outputs.lesson.sheet import FOOT, SMALL, SheetSet, scale_words
 from outputs.lesson.words import Writing, stage_title
 
@@ -34,9 +36,13 @@ LEAST_SCALE = 4.0
 
 @dataclass(frozen=True)
 class Drawing:
-    """One drawing: what stands already and what is new, of which panels, and the part of the draft shown."""
+    """One drawing: what stands already and what is new, of which panels, and the part of the draft shown.
+
+    The finished draft has no stage.
+    """
 
     name: str
+    stage: Stage | None
     panels: tuple[str, ...]
     old: Sequence[Instruction]
     new: Sequence[Instruction]
@@ -59,7 +65,7 @@ def stage_sheets(
     small = max(scale, LEAST_SCALE)
     finished = finished_draft(draft, small)
     for drawing in (*_stages(draft, small), finished):
-        frame = drawing.name == stage_title(Stage.FRAME, "")
+        frame = drawing.stage is Stage.FRAME
         yield from _sheets_of(
             ruler, sheets, draft, drawing, small, side, writing, whole=frame, bare=drawing is finished
         )
@@ -79,21 +85,22 @@ def _stages(draft: HandDraft, scale: float) -> Iterator[Drawing]:
             part = scene.bounds(i for i in new if i.panel)
             frame = Area(frame.left, part.bottom - 25, frame.right, frame.top)
         if stage is Stage.FRAME:
-            waist = next(i.result for i in new if i.name == "waist level")
-            hem = next(i.result for i in new if i.name == "hem level")
+            waist = next(i.result for i in new if i.draws is Drawn.WAIST_LEVEL)
+            hem = next(i.result for i in new if i.draws is Drawn.HEM_LEVEL)
             frame = Area(frame.left - 300, hem, frame.right + 150, waist)
-        yield Drawing(name, panels, old, new, frame)
+        yield Drawing(name, stage, panels, old, new, frame)
 
 
 def finished_draft(draft: HandDraft, scale: float) -> Drawing:
     """Return the finished draft: its outlines, darts, creases and levels, without what they were drawn by."""
     lines = [i for i in draft.instructions if i.curve]
     used = {label for i in lines for label in i.start[:2]}
-    creases = [i for i in draft.instructions if i.name in ("crease", "crease at the hem")]
+    creases = [i for i in draft.instructions if i.draws in CREASE]
     shown = [i for i in draft.instructions if i.label in used and i not in creases]
     levels = [i for i in draft.instructions if i.how is How.LEVEL]
     frame = Scene.of(draft, scale).bounds(lines)
-    return Drawing("The finished draft", BOTH, [*levels, *shown, *creases], _without_guides(lines), frame)
+    standing = [*levels, *shown, *creases]
+    return Drawing("The finished draft", None, BOTH, standing, _without_guides(lines), frame)
 
 
 def _without_guides(lines: Sequence[Instruction]) -> list[Instruction]:
@@ -143,7 +150,7 @@ def _apart(
         old, new = ([i for i in some if i.panel in ("", panel)] for some in (drawing.old, drawing.new))
         mine = scene.bounds(i for i in (*old, *new) if i.at or i.curve)
         frame = Area(mine.left, drawing.frame.bottom, mine.right, drawing.frame.top)
-        apart.append(Drawing(f"{drawing.name}, {panel}", (panel,), old, new, frame))
+        apart.append(Drawing(f"{drawing.name}, {panel}", drawing.stage, (panel,), old, new, frame))
     placed = _stacked([part.frame for part in apart], scale, _room(sheets))
     if not placed:
         for part in apart:
@@ -198,7 +205,7 @@ def _write_key(
         room = right - left - sheet.text_width(value, size) - 9
         panel = f"{step.panel} " if len(drawing.panels) > 1 and step.panel else ""
         sheet.text(step.label, Point(left, y), size, bold=True)
-        name = f"{panel}{step.name.removeprefix('whole ')}"
+        name = f"{panel}{step.about.of_its_edge.name}"
         sheet.text(shortened(sheet, name, room, size), Point(left + 7, y), size)
         sheet.text(value, Point(right - sheet.text_width(value, size), y), size)
         y -= size * LEADING

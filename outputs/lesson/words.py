@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from drafting.base.formula import Length
+from drafting.base.formula import Reason
 from drafting.base.units import Unit, exact
 from drafting.block.block import Block
 from drafting.block.construction import Stage
@@ -14,20 +14,20 @@ from drafting.body.measurements import MEASUREMENTS
 from drafting.lesson.hand_draft import AXES, HandDraft, How, Instruction
 from outputs.fit.fit_words import bare, mark_of
 
-CHOSEN = "chosen: room for the body"
-OF_A_SIDE = "what this side of the body has more than the whole body's measurement"
-GROUNDS = (
-    ("deepened", "by trial: the crotch seam is the crotch length and its ease"),
-    ("added to", "by trial: the crotch seam is the crotch length and its ease, and the thigh has its ease"),
-    ("centre front above", "drop of the front and the fit, so that the waist line bends one way"),
-    ("centre back above", "raise of the back and the fit, so that the waist line bends one way"),
-    ("drop", "by trial: the back inseam is as much shorter as it is stretched on"),
-    ("height that trues", "by trial: front and back side seam are equally long"),
-    ("widening", "by trial: the straight leg clears the calf"),
-    ("corrected", "as the cutter's move gives it for what was seen on the toile"),
-)
-"""Why a number is what it is, by the first words of its name."""
-SUPPRESSION = "by trial: the sewn waist is the waist girth and its ease"
+GROUNDS: dict[Reason, str] = {
+    Reason.CROTCH_SEAM: "by trial: the crotch seam is the crotch length and its ease",
+    Reason.CROTCH_AND_THIGH: "by trial: the crotch seam is the crotch length and its ease, and the thigh has "
+    "its ease",
+    Reason.FRONT_WAIST: "drop of the front and the fit, so that the waist line bends one way",
+    Reason.BACK_WAIST: "raise of the back and the fit, so that the waist line bends one way",
+    Reason.INSEAM: "by trial: the back inseam is as much shorter as it is stretched on",
+    Reason.SIDE_SEAM: "by trial: front and back side seam are equally long",
+    Reason.CALF: "by trial: the straight leg clears the calf",
+    Reason.SUPPRESSION: "by trial: the sewn waist is the waist girth and its ease",
+    Reason.TOILE: "as the cutter's move gives it for what was seen on the toile",
+    Reason.SIDE_OF_BODY: "what this side of the body has more than the whole body's measurement",
+    Reason.EASE: "chosen: room for the body",
+}
 STRAIGHT_WAY = "measured on the drawing, between two points that stand"
 
 
@@ -80,7 +80,7 @@ def further_rows(
     lengths = [i.length for i in draft.instructions if i.length]
     known |= {length.name for length in lengths if length.parts}
     told: set[tuple[str, str]] = set()
-    for length in (leaf for top in lengths for leaf in _named(top)):
+    for length in (leaf for top in lengths for leaf in top.inner() if leaf.name):
         entry = length.name, writing.exact(length.mm)
         if length.name in known or entry in told:
             continue
@@ -88,32 +88,13 @@ def further_rows(
         if length.parts:
             ground, shown = length.formula(writing.exact), not blank
         else:
-            ground, shown = _ground(length.name), True
+            ground, shown = GROUNDS[length.reason] if length.reason else STRAIGHT_WAY, True
         yield (
             length.name,
             writing.rounded(length.mm) if shown else "",
             entry[1] if shown else "",
             ground,
         )
-
-
-def _named(length: Length) -> Iterator[Length]:
-    if length.name:
-        yield length
-    for part in length.parts:
-        if isinstance(part, Length):
-            yield from _named(part)
-
-
-def _ground(name: str) -> str:
-    for start, ground in GROUNDS:
-        if name.startswith(start):
-            return ground
-    if " side: " in name:
-        return OF_A_SIDE
-    if name.endswith("ease"):
-        return CHOSEN
-    return SUPPRESSION if name.endswith("suppression") else STRAIGHT_WAY
 
 
 def stage_title(stage: Stage, panel: str) -> str:

@@ -6,11 +6,12 @@ import math
 from collections.abc import Iterator
 
 from drafting.base.findings import Finding, Level
-from drafting.base.tolerance import HEM_CORNER_DEG
+from drafting.base.tolerance import HEM_CORNER_DEG, JOIN
 from drafting.block.block import Block
 from drafting.geometry.curves import Cubic
 from drafting.geometry.paths import Path
 from drafting.geometry.points import Point, Vector
+from drafting.geometry.solve import bisect
 from drafting.pieces.kinds import EdgeKind, PlaceKind
 from drafting.pieces.pieces import Edge, Finish, Mark, MarkKind
 from styles.choice.style import Style
@@ -73,11 +74,8 @@ def hem_edge(side: Path, inseam: Path, style: Style) -> tuple[Edge, tuple[Mark, 
 
 def _mirrored_at(upwards: Path, origin: Point, up: Vector, depth: float) -> Point:
     """Return the place of a seam that lies `depth` above the hem's chord, mirrored in that chord."""
-    low, high = 0.0, upwards.length
-    while high - low > 1e-6:
-        middle = (low + high) / 2
-        low, high = (middle, high) if (upwards.point(middle) - origin).dot(up) < depth else (low, middle)
-    return upwards.point(low) + up * (-2 * depth)
+    at = bisect(lambda at: (upwards.point(at) - origin).dot(up) >= depth, 0.0, upwards.length, within=JOIN)
+    return upwards.point(at) + up * (-2 * depth)
 
 
 def turn_up_on(block: Block, style: Style) -> float:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from drafting.block.drawn import Drawn
 from drafting.geometry.paths import Path
 from drafting.geometry.points import Point
 from drafting.pieces.kinds import CornerKind, EdgeKind, PieceKind, PlaceKind, SeamKind
@@ -112,7 +113,7 @@ def _below(
         Edge(EdgeKind.INSEAM, inseam, room.folded_over(room.inseam), notches=at.at_knee(kind)),
         Edge(EdgeKind.CROTCH, crotch, room.crotch_seam),
     )
-    crease = points["crease"].x
+    crease = points[Drawn.CREASE].x
     grain = Path.through([Point(crease, levels.hem.mm + _CLEAR), Point(crease, levels.crotch.mm)])
     lines = Mark(PlaceKind.CREASE, MarkKind.LINE, panel.panel.crease)
     marks = (lines, *folds, *marks)

@@ -4,9 +4,13 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass
+from functools import partial
 
 from drafting.block.block import Block
+from drafting.geometry.curves import Cubic
 from drafting.geometry.paths import Path
+from drafting.geometry.points import Vector
+from drafting.geometry.solve import bisect
 from drafting.pieces.kinds import PlaceKind
 from styles.choice.style import Fly, Style
 from styles.top.upper import front_at, seam_depth
@@ -18,6 +22,9 @@ rises and their zips)."""
 _MOST_TURN = math.radians(15)
 """The fly ends where the crotch seam has turned this far off the centre line, as a zip lies flat no further
 (common practice, no source)."""
+
+_CLOSE = 2.0**-30
+"""So near the parameter of that place is found: a millionth of a millimetre along the curve."""
 
 _ABOVE_STOP = 10.0
 """The opening is this much longer than the zip, mm: half for the slider below the band, half below the stop
@@ -100,14 +107,12 @@ def _flat(centre: Path) -> float:
     """Return how far down the centre front its seam has turned no more than a zip follows, mm."""
     plumb, walked = centre.direction(0), 0.0
     for curve in centre.curves:
-        if abs(plumb.angle_to(curve.direction(1))) > _MOST_TURN:
-            low, high = 0.0, 1.0
-            for _ in range(30):
-                middle = (low + high) / 2
-                if abs(plumb.angle_to(curve.direction(middle))) > _MOST_TURN:
-                    high = middle
-                else:
-                    low = middle
-            return walked + curve.length_to(low)
+        if _turned(curve, plumb, 1):
+            return walked + curve.length_to(bisect(partial(_turned, curve, plumb), 0.0, 1.0, within=_CLOSE))
         walked += curve.length
     return walked
+
+
+def _turned(curve: Cubic, plumb: Vector, t: float) -> bool:
+    """Return whether a curve has turned further off the plumb line than a zip follows."""
+    return abs(plumb.angle_to(curve.direction(t))) > _MOST_TURN

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from functools import cached_property
 
+from drafting.block.drawn import Drawn
 from drafting.geometry.paths import Path
 from drafting.geometry.points import Point
 from drafting.pieces.kinds import EdgeKind, PieceKind, PlaceKind
@@ -118,7 +119,7 @@ def front_leg(half: HalfToCut, style: Style, fly: FlyLength) -> Part:
         Edge(EdgeKind.CROTCH, crotch, room.crotch_seam, notches=(stop,)),
     )
     points, levels = panel.points(), panel.panel.levels
-    crease = points["crease"].x
+    crease = points[Drawn.CREASE].x
     grain = Path.through([Point(crease, levels.hem.mm + _CLEAR), Point(crease, levels.crotch.mm)])
     line = Mark(PlaceKind.CREASE, MarkKind.LINE, panel.panel.crease)
     piece = Piece(PieceKind.FRONT_LEG, edges, grain, half.cutting(), (line, *folds), side=half.side)

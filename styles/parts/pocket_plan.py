@@ -4,9 +4,11 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from drafting.base.tolerance import JOIN
 from drafting.geometry.curves import QUARTER_ROUND, Cubic
 from drafting.geometry.paths import Path
 from drafting.geometry.points import Point, Vector, meeting
+from drafting.geometry.solve import bisect
 from styles.base.part import HalfToCut
 from styles.choice.style import Style
 from styles.parts.front_leg import BAG_OVERLAP, FACING_OVERLAP, OpenFront, bag_room, open_front
@@ -95,11 +97,8 @@ def _bag(opened: OpenFront, style: Style, crotch: float) -> tuple[Path, Path, Pa
 
 def _down_to(side: Path, y: float, shortest: float) -> Path:
     """Return the side seam from its upper end to the height `y`, and at least `shortest` mm long."""
-    low, high = 0.0, side.length
-    while high - low > 1e-6:
-        middle = (low + high) / 2
-        low, high = (middle, high) if side.point(middle).y > y else (low, middle)
-    return side.split(max(low, shortest))[0]
+    reached = bisect(lambda at: side.point(at).y <= y, 0.0, side.length, within=JOIN)
+    return side.split(max(reached, shortest))[0]
 
 
 def _inner_edge(side: Point, corner: Point, waist: Point) -> Path:

@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass
 
 from drafting.block.waist_line import BlockPanel
 from drafting.geometry.paths import Path
 from drafting.geometry.points import Point, Vector, meeting
+from drafting.geometry.solve import bisect, secant
 from drafting.pieces.kinds import EdgeKind, PlaceKind, SeamKind
 from drafting.pieces.pieces import Edge, Mark, MarkKind, Notch, NotchKind, Piece
 from drafting.pieces.seams import Run, Seam
@@ -68,10 +70,16 @@ def darted(panel: BlockPanel, style: Style) -> DartedBack:
     waist = Path((waist_to(centre, side.moved(closed)),))
     wanted = back.wanted(waist.length)
     if angle and wanted is not None:
-        for _ in range(_ROUNDS):
-            # Wider or narrower by what the waist is too long or too short.
-            angle *= 1 + (waist.length - wanted) / abs(angle * (side.start - tip).dot(_up(back)))
-            waist = Path((waist_to(centre, side.moved(closed)),))
+        aim, reach = wanted, abs((side.start - tip).dot(_up(back)))
+
+        def miss(tried: float) -> float:
+            closing = side.moved(lambda p: p.turned(tip, tried))
+            return waist_to(centre, closing).length - aim
+
+        # Wider or narrower by what the waist is too long or too short.
+        slope = -math.copysign(reach, angle)
+        angle = secant(miss, angle, slope, enough=0.0, rounds=_ROUNDS)
+        waist = Path((waist_to(centre, side.moved(closed)),))
     crown = None
     if band:
         above, centre = centre.split(band)
@@ -111,11 +119,7 @@ def _dart(panel: BlockPanel, back: Back, band: float) -> tuple[Point, float]:
 
 def _crossing(waist: Path, tip: Point, way: Vector) -> float:
     """Return where the waist, from the centre to the side, crosses the ray from the tip, mm along it."""
-    low, high = 0.0, waist.length
-    while high - low > 1e-9:
-        middle = (low + high) / 2
-        low, high = (low, middle) if way.cross(waist.point(middle) - tip) > 0 else (middle, high)
-    return low
+    return bisect(lambda at: way.cross(waist.point(at) - tip) > 0, 0.0, waist.length, within=1e-9)
 
 
 def upper_edges(back: DartedBack, room: Allowances) -> tuple[Edge, ...]:

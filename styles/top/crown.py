@@ -11,6 +11,7 @@ from drafting.base.tolerance import LENGTH
 from drafting.geometry.curves import Cubic
 from drafting.geometry.paths import Path
 from drafting.geometry.points import Point, Vector, meeting
+from drafting.geometry.solve import secant
 
 
 @dataclass(frozen=True)
@@ -118,17 +119,19 @@ def yoked(back: Back, *, centre_depth: float, side_depth: float) -> Yoked:
         inner, outer = back.dart
         tip = meeting(centre.end, side.end - centre.end, middle, (outer - inner).left)
         angle = (outer - tip).angle_to(inner - tip)
-    tried = [_closed(centre, side, tip, angle)]
-    wanted = back.wanted(tried[0].waist.length)
+    first = _closed(centre, side, tip, angle)
+    wanted = back.wanted(first.waist.length)
     if wanted is None:
-        return Yoked(tried[0], seam)
-    for _ in range(_ROUNDS):
-        short = wanted - tried[-1].waist.length
-        if abs(short) < LENGTH:
-            break
-        angle += short / (middle - tip).length
-        tried.append(_closed(centre, side, tip, angle))
-    return Yoked(min(tried, key=lambda crown: _off(wanted, crown.waist.length)), seam)
+        return Yoked(first, seam)
+    aim, tried = wanted, {angle: first}
+
+    def miss(angle: float) -> float:
+        if angle not in tried:
+            tried[angle] = _closed(centre, side, tip, angle)
+        return tried[angle].waist.length - aim
+
+    secant(miss, angle, (middle - tip).length, enough=LENGTH, rounds=_ROUNDS)
+    return Yoked(min(tried.values(), key=lambda crown: _off(aim, crown.waist.length)), seam)
 
 
 def _off(wanted: float, length: float) -> float:

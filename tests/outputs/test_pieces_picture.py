@@ -49,7 +49,7 @@ def test_it_says_in_words_what_is_seen_and_how_often_each_piece_is_cut():
 def test_pieces_asked_for_keep_their_numbers_and_are_drawn_alone():
     pattern = samples.pattern()
     number, piece = pattern.numbered[-1]
-    words = picture_of(replace(pattern, printed=(piece.name,)))[0].info["Description"]
+    words = picture_of(replace(pattern, printed=(piece.id,)))[0].info["Description"]
     assert f"1 of {len(pattern.pieces)} pieces" in words and f"cloth: {number}. {piece.name}." in words
 
 
