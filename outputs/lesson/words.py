@@ -76,6 +76,7 @@ def further_rows(
     block: Block, draft: HandDraft, writing: Writing, *, blank: bool
 ) -> Iterator[tuple[str, ...]]:
     """Yield name, value, exact value and ground of every other number that the formulas name."""
+    # Told already is what stands in print under the same name.
     known = {value.length.name for value in block.body.values.values()}
     lengths = [i.length for i in draft.instructions if i.length]
     known |= {length.name for length in lengths if length.parts}

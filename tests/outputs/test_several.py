@@ -154,8 +154,8 @@ def test_the_pieces_said_to_be_shared_print_alike(several: tuple[Compared, ...])
     """Cut lines are compared by shapely, words as they are drawn; every place may be 0.1 mm off."""
     named = {compared.style: compared for compared in several}
     for compared in several:
-        for piece, style in compared.shared.items():
-            pieces = [called(each.jeans.pattern, piece_name(piece)) for each in (compared, named[style])]
+        for name, style in zip(map(piece_name, compared.shared), compared.shared.values(), strict=True):
+            pieces = [called(each.jeans.pattern, name) for each in (compared, named[style])]
             assert shapely.hausdorff_distance(*map(shape, pieces)) < 0.2
             if name in ("belt loops", "back yoke", "watch pocket"):
                 assert drawn_words(compared, name) == drawn_words(named[style], name)
