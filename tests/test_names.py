@@ -36,6 +36,7 @@ TABLES = {
     "styles.base.part": ("NOTIONS",),
     "outputs.cloth.cut_pieces": ("LAYINGS",),
     "outputs.lesson.words": ("GROUNDS",),
+    "drafting.lesson.published": ("QUANTITIES",),
 }
 STYLES = {
     "yoke and shaped band": (STRAIGHT, "gulsah"),

@@ -16,7 +16,7 @@ def in_centimetres(mm: float) -> str:
 
 
 @dataclass(frozen=True)
-class Said:
+class Sentence:
     """A sentence whose lengths each output writes in the wearer's unit.
 
     Attributes:
@@ -33,7 +33,7 @@ class Said:
 
 
 def literal(text: str) -> str:
-    """Return a text that a person typed as it stands in a `Said` or a `Finding`."""
+    """Return a text that a person typed as it stands in a `Sentence` or a `Finding`."""
     return text.replace("{", "{{").replace("}", "}}")
 
 
@@ -72,4 +72,4 @@ class Finding:
 
     def say(self, show: Show = in_centimetres) -> str:
         """Return the sentence with its lengths written by `show`."""
-        return Said(self.text, self.amounts).say(show)
+        return Sentence(self.text, self.amounts).say(show)

@@ -8,7 +8,7 @@ from drafting.block.drawn import Drawn
 from drafting.block.waist_line import BlockPanel
 from drafting.geometry.paths import Path
 from drafting.geometry.points import Point, Vector
-from drafting.lesson.published import PanelLines, SystemDraft, Wearer
+from drafting.lesson.published import PanelLines, Quantity, SystemDraft, Wearer
 from drafting.lesson.published_systems import SYSTEMS
 
 OWN = "this draft"
@@ -29,24 +29,26 @@ def compared(block: Block) -> tuple[SystemDraft, ...]:
 def own_draft(block: Block) -> SystemDraft:
     """Return our block in the terms in which drafts are compared."""
     levels, front, back = block.levels, block.front, block.back
-    amounts: dict[str, Length] = {
-        "crotch depth": block.body["crotch_depth"],
-        "hip level above crotch": levels.hip - levels.crotch,
-        "front hip width": front.panel.plan.hip,
-        "back hip width": back.panel.plan.hip,
-        "front fork": front.panel.plan.fork,
-        "back fork": back.panel.plan.fork,
-        "back fork drop": named(DRAWN, levels.crotch.mm - back.points()[Drawn.FORK].y),
-        "curve off the corner": named(DRAWN, _off_the_corner(front)),
-        "centre front in at the waist": named(DRAWN, -front.points()[Drawn.CENTRE_AT_WAIST].x),
-        "centre front below the waist": named(
+    amounts: dict[Quantity, Length] = {
+        Quantity.CROTCH_DEPTH: block.body["crotch_depth"],
+        Quantity.HIP_LEVEL_ABOVE_CROTCH: levels.hip - levels.crotch,
+        Quantity.FRONT_HIP_WIDTH: front.panel.plan.hip,
+        Quantity.BACK_HIP_WIDTH: back.panel.plan.hip,
+        Quantity.FRONT_FORK: front.panel.plan.fork,
+        Quantity.BACK_FORK: back.panel.plan.fork,
+        Quantity.BACK_FORK_DROP: named(DRAWN, levels.crotch.mm - back.points()[Drawn.FORK].y),
+        Quantity.CURVE_OFF_CORNER: named(DRAWN, _off_the_corner(front)),
+        Quantity.CENTRE_FRONT_IN_AT_WAIST: named(DRAWN, -front.points()[Drawn.CENTRE_AT_WAIST].x),
+        Quantity.CENTRE_FRONT_BELOW_WAIST: named(
             DRAWN, levels.waist.mm - front.points()[Drawn.CENTRE_AT_WAIST].y
         ),
-        "centre back in at the waist": named(DRAWN, -back.points()[Drawn.CENTRE_AT_WAIST].x),
-        "centre back above the waist": named(DRAWN, back.points()[Drawn.CENTRE_AT_WAIST].y - levels.waist.mm),
-        "front waist": named(DRAWN, front.waist_length),
-        "back waist": named(DRAWN, back.waist_length + sum(dart.width for dart in back.darts)),
-        "knee below crotch": levels.crotch - levels.knee,
+        Quantity.CENTRE_BACK_IN_AT_WAIST: named(DRAWN, -back.points()[Drawn.CENTRE_AT_WAIST].x),
+        Quantity.CENTRE_BACK_ABOVE_WAIST: named(
+            DRAWN, back.points()[Drawn.CENTRE_AT_WAIST].y - levels.waist.mm
+        ),
+        Quantity.FRONT_WAIST: named(DRAWN, front.waist_length),
+        Quantity.BACK_WAIST: named(DRAWN, back.waist_length + sum(dart.width for dart in back.darts)),
+        Quantity.KNEE_BELOW_CROTCH: levels.crotch - levels.knee,
     }
     return SystemDraft(
         OWN, "the block's own proportions, before it is fitted", amounts, _panel(front), _panel(back)

@@ -47,7 +47,7 @@ DRAWN, READ, CURVED = 1.0, 0.5, 2.0
 misses twice as much (common practice, no source)."""
 
 
-class Mark(Enum):
+class Judgement(Enum):
     """What a measured length is."""
 
     RIGHT = "right"
@@ -71,7 +71,7 @@ class Marked:
     step: Instruction
     length: float
     tolerance: float
-    mark: Mark
+    mark: Judgement
     because: str = ""
     slip: tuple[str, Length] | None = None
 
@@ -148,18 +148,18 @@ class _Marker:
 
     def _verdict(self, step: Instruction, length: float, allowed: float) -> Marked:
         if abs(length - step.result) <= allowed:
-            return Marked(step, length, allowed, Mark.RIGHT)
+            return Marked(step, length, allowed, Judgement.RIGHT)
         before = self._mistake_before(step)
         if before and self._right_by_own(step, length, allowed):
-            return Marked(step, length, allowed, Mark.FOLLOWS, because=before.step.label)
+            return Marked(step, length, allowed, Judgement.FOLLOWS, because=before.step.label)
         slip = _slip(step.length, length, allowed) if step.length else None
-        return Marked(step, length, allowed, Mark.WRONG, slip=slip)
+        return Marked(step, length, allowed, Judgement.WRONG, slip=slip)
 
     def _mistake_before(self, step: Instruction) -> Marked | None:
         """Return the earliest mistake that a step depends on, or what follows from one."""
         sources = self.sources.of(step.label)
-        off = [m for m in self.marked if m.step.label in sources and m.mark is not Mark.RIGHT]
-        return next((m for m in off if m.mark is Mark.WRONG), off[0] if off else None)
+        off = [m for m in self.marked if m.step.label in sources and m.mark is not Judgement.RIGHT]
+        return next((m for m in off if m.mark is Judgement.WRONG), off[0] if off else None)
 
     def _right_by_own(self, step: Instruction, length: float, allowed: float) -> bool:
         """Return whether a length is that of the student's own numbers, as far as a formula tells."""

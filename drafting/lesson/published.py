@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
+from enum import StrEnum
 
 from drafting.base.formula import Length, mm, named
 from drafting.block.leg_shape import LegShape
@@ -18,13 +19,31 @@ from drafting.geometry.paths import Path
 from drafting.geometry.points import Point
 from drafting.geometry.solve import bisect
 
-QUANTITIES = (
-    "crotch depth", "hip level above crotch", "front hip width", "back hip width", "front fork", "back fork",
-    "back fork drop", "curve off the corner", "centre front in at the waist", "centre front below the waist",
-    "centre back in at the waist", "centre back above the waist", "front waist", "back waist",
-    "knee below crotch",
-)  # fmt: skip
-"""What the table compares; the waist before its darts and pleats are closed."""
+
+class Quantity(StrEnum):
+    """An amount in which drafts are compared; the waist before its darts and pleats are closed."""
+
+    CROTCH_DEPTH = "crotch depth"
+    HIP_LEVEL_ABOVE_CROTCH = "hip level above crotch"
+    FRONT_HIP_WIDTH = "front hip width"
+    BACK_HIP_WIDTH = "back hip width"
+    FRONT_FORK = "front fork"
+    BACK_FORK = "back fork"
+    BACK_FORK_DROP = "back fork drop"
+    CURVE_OFF_CORNER = "curve off the corner"
+    CENTRE_FRONT_IN_AT_WAIST = "centre front in at the waist"
+    CENTRE_FRONT_BELOW_WAIST = "centre front below the waist"
+    CENTRE_BACK_IN_AT_WAIST = "centre back in at the waist"
+    CENTRE_BACK_ABOVE_WAIST = "centre back above the waist"
+    FRONT_WAIST = "front waist"
+    BACK_WAIST = "back waist"
+    KNEE_BELOW_CROTCH = "knee below crotch"
+
+
+QUANTITIES: dict[Quantity, str] = {quantity: quantity.value for quantity in Quantity}
+"""What they are called in print, in the order of the table."""
+CROTCH_AT_SIDE = "crotch at the side"
+"""A point of some published drafts that ours has not."""
 QUARTER_ELLIPSE = 0.5523
 """Handles of a curve whose depth is not stated, as a share of the way to the corner."""
 
@@ -55,7 +74,7 @@ class SystemDraft:
 
     name: str
     source: str
-    amounts: Mapping[str, Length]
+    amounts: Mapping[Quantity, Length]
     front: PanelLines
     back: PanelLines | None = None
     remarks: str = ""
@@ -93,7 +112,7 @@ class Wearer:
 
 
 @dataclass
-class Outline:
+class PanelSketch:
     """Collects a panel."""
 
     points: dict[str, Point] = field(default_factory=dict)

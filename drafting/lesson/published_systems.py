@@ -10,8 +10,9 @@ import math
 from collections.abc import Callable
 
 from drafting.base.formula import cm, mm, named
+from drafting.block.drawn import Drawn
 from drafting.geometry.points import Point
-from drafting.lesson.published import Outline, SystemDraft, Wearer
+from drafting.lesson.published import CROTCH_AT_SIDE, PanelSketch, Quantity, SystemDraft, Wearer
 
 INCH = 25.4
 """In mm."""
@@ -27,52 +28,62 @@ def metric_block(w: Wearer) -> SystemDraft:
     knee = w.leg / 2 - cm(5)
     half_hem = w.hem.mm / 4 - 5
     half_knee = half_hem + (15 if large else 13)
-    front = Outline()
-    front.at("fork", fork.mm, 0)
-    front.at("hip point", 0, level.mm)
-    front.at("hip at the side", -front_hip.mm, level.mm)
-    front.at("centre at the waist", -10, depth.mm)
-    front.at("side at the waist", -10 - front_waist.mm, depth.mm)
+    front = PanelSketch()
+    front.at(Drawn.FORK, fork.mm, 0)
+    front.at(Drawn.HIP_POINT, 0, level.mm)
+    front.at(Drawn.HIP_AT_SIDE, -front_hip.mm, level.mm)
+    front.at(Drawn.CENTRE_AT_WAIST, -10, depth.mm)
+    front.at(Drawn.SIDE_AT_WAIST, -10 - front_waist.mm, depth.mm)
     front.leg(-crease.mm, knee.mm, half_knee, leg, half_hem)
-    front.join("side at the waist", "centre at the waist", "hip point")
+    front.join(Drawn.SIDE_AT_WAIST, Drawn.CENTRE_AT_WAIST, Drawn.HIP_POINT)
     off = cm(3.25 if large else 3)
-    front.curve("hip point", "fork", Point(0, 0), off.mm)
-    front.join("side at the waist", "hip at the side", "knee at the side", "hem at the side")
-    front.join("fork", "knee at the inseam", "hem at the inseam", "hem at the side")
+    front.curve(Drawn.HIP_POINT, Drawn.FORK, Point(0, 0), off.mm)
+    front.join(Drawn.SIDE_AT_WAIST, Drawn.HIP_AT_SIDE, Drawn.KNEE_AT_SIDE, Drawn.HEM_AT_SIDE)
+    front.join(Drawn.FORK, Drawn.KNEE_AT_INSEAM, Drawn.HEM_AT_INSEAM, Drawn.HEM_AT_SIDE)
 
     # The back is drafted over the front; its own plumb line is that of its centre line at hip level.
     inwards = crease.mm / 4
     lean = 20 / (depth.mm / 2 + 20)
     plumb = -inwards + (depth.mm / 2 - level.mm) * lean
-    back = Outline()
-    back.at("fork", fork.mm * 1.5 - plumb, -5)
-    back.at("hip point", 0, level.mm)
-    back.at("hip at the side", -inwards - back_hip.mm - plumb, level.mm)
-    back.at("centre at the waist", -inwards - 20 - plumb, depth.mm + 20)
+    back = PanelSketch()
+    back.at(Drawn.FORK, fork.mm * 1.5 - plumb, -5)
+    back.at(Drawn.HIP_POINT, 0, level.mm)
+    back.at(Drawn.HIP_AT_SIDE, -inwards - back_hip.mm - plumb, level.mm)
+    back.at(Drawn.CENTRE_AT_WAIST, -inwards - 20 - plumb, depth.mm + 20)
     across = math.sqrt(max(back_waist.mm**2 - 20**2, 0.0))
-    back.at("side at the waist", -inwards - 20 - across - plumb, depth.mm)
-    back.at("curve start", -inwards - plumb, depth.mm / 2)
+    back.at(Drawn.SIDE_AT_WAIST, -inwards - 20 - across - plumb, depth.mm)
+    back.at(Drawn.CURVE_START, -inwards - plumb, depth.mm / 2)
     back.leg(-crease.mm - plumb, knee.mm, half_knee + 10, leg, half_hem + 10)
-    back.join("side at the waist", "centre at the waist", "curve start")
-    back.curve("curve start", "fork", Point(-inwards - plumb, 0), 45 if large else 42.5)
-    back.join("side at the waist", "hip at the side", "knee at the side", "hem at the side")
-    back.join("fork", "knee at the inseam", "hem at the inseam", "hem at the side")
+    back.join(Drawn.SIDE_AT_WAIST, Drawn.CENTRE_AT_WAIST, Drawn.CURVE_START)
+    back.curve(Drawn.CURVE_START, Drawn.FORK, Point(-inwards - plumb, 0), 45 if large else 42.5)
+    back.join(Drawn.SIDE_AT_WAIST, Drawn.HIP_AT_SIDE, Drawn.KNEE_AT_SIDE, Drawn.HEM_AT_SIDE)
+    back.join(Drawn.FORK, Drawn.KNEE_AT_INSEAM, Drawn.HEM_AT_INSEAM, Drawn.HEM_AT_SIDE)
     return SystemDraft(
         "metric block",
         "W. Aldrich's metric trouser block as “Fashion English practical textbook”, part 3, repeats it",
         {
-            "crotch depth": depth, "hip level above crotch": level, "front hip width": front_hip,
-            "back hip width": named("from its centre line", -back.points["hip at the side"].x),
-            "front fork": fork, "back fork": named("from its centre line", back.points["fork"].x),
-            "back fork drop": cm(0.5), "curve off the corner": off, "centre front in at the waist": cm(1),
-            "centre front below the waist": cm(0), "centre back in at the waist":
-                named("from its centre line", -back.points["centre at the waist"].x),
-            "centre back above the waist": cm(2), "front waist": front_waist, "back waist": back_waist,
-            "knee below crotch": knee,
+            Quantity.CROTCH_DEPTH: depth,
+            Quantity.HIP_LEVEL_ABOVE_CROTCH: level,
+            Quantity.FRONT_HIP_WIDTH: front_hip,
+            Quantity.BACK_HIP_WIDTH: named("from its centre line", -back.points[Drawn.HIP_AT_SIDE].x),
+            Quantity.FRONT_FORK: fork,
+            Quantity.BACK_FORK: named("from its centre line", back.points[Drawn.FORK].x),
+            Quantity.BACK_FORK_DROP: cm(0.5),
+            Quantity.CURVE_OFF_CORNER: off,
+            Quantity.CENTRE_FRONT_IN_AT_WAIST: cm(1),
+            Quantity.CENTRE_FRONT_BELOW_WAIST: cm(0),
+            Quantity.CENTRE_BACK_IN_AT_WAIST: named(
+                "from its centre line", -back.points[Drawn.CENTRE_AT_WAIST].x
+            ),
+            Quantity.CENTRE_BACK_ABOVE_WAIST: cm(2),
+            Quantity.FRONT_WAIST: front_waist,
+            Quantity.BACK_WAIST: back_waist,
+            Quantity.KNEE_BELOW_CROTCH: knee,
         },
-        front.done(), back.done(),
+        front.done(),
+        back.done(),
         "leg points of the back 1 cm out on either side, the inseam's from memory",
-    )  # fmt: skip
+    )
 
 
 def cutters_draft(w: Wearer) -> SystemDraft:
@@ -80,29 +91,35 @@ def cutters_draft(w: Wearer) -> SystemDraft:
     depth, level = w.standing_rise - cm(3), w.hip / 12
     fork, hip, waist = w.hip / 12, w.hip / 4, w.waist / 4 + cm(2)
     knee = w.leg / 2 - cm(5)
-    front = Outline()
-    front.at("fork", fork.mm, 0)
-    front.at("hip point", 0, level.mm)
-    front.at("hip at the side", -hip.mm, level.mm)
-    front.at("crotch at the side", fork.mm - w.hip.mm / 3, 0)
-    front.at("centre at the waist", -10, depth.mm)
-    front.at("side at the waist", -waist.mm, depth.mm)
+    front = PanelSketch()
+    front.at(Drawn.FORK, fork.mm, 0)
+    front.at(Drawn.HIP_POINT, 0, level.mm)
+    front.at(Drawn.HIP_AT_SIDE, -hip.mm, level.mm)
+    front.at(CROTCH_AT_SIDE, fork.mm - w.hip.mm / 3, 0)
+    front.at(Drawn.CENTRE_AT_WAIST, -10, depth.mm)
+    front.at(Drawn.SIDE_AT_WAIST, -waist.mm, depth.mm)
     front.leg(-w.hip.mm / 12, knee.mm, w.knee.mm / 4, w.leg.mm, w.hem.mm / 4)
-    front.join("side at the waist", "centre at the waist", "hip point")
-    front.curve("hip point", "fork", Point(0, 0), 45)
-    front.join(
-        "side at the waist", "hip at the side", "crotch at the side", "knee at the side", "hem at the side"
-    )
-    front.join("fork", "knee at the inseam", "hem at the inseam", "hem at the side")
+    front.join(Drawn.SIDE_AT_WAIST, Drawn.CENTRE_AT_WAIST, Drawn.HIP_POINT)
+    front.curve(Drawn.HIP_POINT, Drawn.FORK, Point(0, 0), 45)
+    front.join(Drawn.SIDE_AT_WAIST, Drawn.HIP_AT_SIDE, CROTCH_AT_SIDE, Drawn.KNEE_AT_SIDE, Drawn.HEM_AT_SIDE)
+    front.join(Drawn.FORK, Drawn.KNEE_AT_INSEAM, Drawn.HEM_AT_INSEAM, Drawn.HEM_AT_SIDE)
     return SystemDraft(
-        "Wauch", "Mansie Wauch, “Basic trouser draft”, Cutter and Tailor forum",
+        "Wauch",
+        "Mansie Wauch, “Basic trouser draft”, Cutter and Tailor forum",
         {
-            "crotch depth": depth, "hip level above crotch": level, "front hip width": hip,
-            "front fork": fork, "curve off the corner": cm(4.5), "centre front in at the waist": cm(1),
-            "centre front below the waist": cm(0), "front waist": waist, "knee below crotch": knee,
+            Quantity.CROTCH_DEPTH: depth,
+            Quantity.HIP_LEVEL_ABOVE_CROTCH: level,
+            Quantity.FRONT_HIP_WIDTH: hip,
+            Quantity.FRONT_FORK: fork,
+            Quantity.CURVE_OFF_CORNER: cm(4.5),
+            Quantity.CENTRE_FRONT_IN_AT_WAIST: cm(1),
+            Quantity.CENTRE_FRONT_BELOW_WAIST: cm(0),
+            Quantity.FRONT_WAIST: waist,
+            Quantity.KNEE_BELOW_CROTCH: knee,
         },
-        front.done(), remarks="3 cm of waistband are off the depth; the back was read below the knee only",
-    )  # fmt: skip
+        front.done(),
+        remarks="3 cm of waistband are off the depth; the back was read below the knee only",
+    )
 
 
 def designers_draft(w: Wearer) -> SystemDraft:
@@ -111,29 +128,36 @@ def designers_draft(w: Wearer) -> SystemDraft:
     hip, waist, drop = w.hip / 4, w.waist / 4 + mm(2 * INCH), mm(INCH / 2)
     knee = w.leg / 2 - mm(2 * INCH)
     crease = (fork.mm - hip.mm) / 2
-    front = Outline()
-    front.at("fork", fork.mm, 0)
-    front.at("curve start", 0, fork.mm)
-    front.at("crotch at the side", -hip.mm, 0)
-    front.at("centre at the waist", 0, depth.mm - drop.mm)
-    front.at("side at the waist", -waist.mm, depth.mm)
-    front.at("hem at the inseam", crease + w.hem.mm / 4, -w.leg.mm)
-    front.at("hem at the side", crease - w.hem.mm / 4, -w.leg.mm)
-    front.join("side at the waist", "centre at the waist", "curve start")
+    front = PanelSketch()
+    front.at(Drawn.FORK, fork.mm, 0)
+    front.at(Drawn.CURVE_START, 0, fork.mm)
+    front.at(CROTCH_AT_SIDE, -hip.mm, 0)
+    front.at(Drawn.CENTRE_AT_WAIST, 0, depth.mm - drop.mm)
+    front.at(Drawn.SIDE_AT_WAIST, -waist.mm, depth.mm)
+    front.at(Drawn.HEM_AT_INSEAM, crease + w.hem.mm / 4, -w.leg.mm)
+    front.at(Drawn.HEM_AT_SIDE, crease - w.hem.mm / 4, -w.leg.mm)
+    front.join(Drawn.SIDE_AT_WAIST, Drawn.CENTRE_AT_WAIST, Drawn.CURVE_START)
     # The middle of the chord, pushed half an inch towards the corner.
     off = mm(fork.mm / math.sqrt(2) - INCH / 2)
-    front.curve("curve start", "fork", Point(0, 0), max(off.mm, 0.0))
-    front.join("side at the waist", "crotch at the side", "hem at the side")
-    front.join("fork", "hem at the inseam", "hem at the side")
+    front.curve(Drawn.CURVE_START, Drawn.FORK, Point(0, 0), max(off.mm, 0.0))
+    front.join(Drawn.SIDE_AT_WAIST, CROTCH_AT_SIDE, Drawn.HEM_AT_SIDE)
+    front.join(Drawn.FORK, Drawn.HEM_AT_INSEAM, Drawn.HEM_AT_SIDE)
     return SystemDraft(
-        "Rosenfeld", "I. Rosenfeld, The Practical Designer, 1918, lesson 82",
+        "Rosenfeld",
+        "I. Rosenfeld, The Practical Designer, 1918, lesson 82",
         {
-            "crotch depth": depth, "front hip width": hip, "front fork": fork, "curve off the corner": off,
-            "centre front in at the waist": cm(0), "centre front below the waist": drop, "front waist": waist,
-            "knee below crotch": knee,
+            Quantity.CROTCH_DEPTH: depth,
+            Quantity.FRONT_HIP_WIDTH: hip,
+            Quantity.FRONT_FORK: fork,
+            Quantity.CURVE_OFF_CORNER: off,
+            Quantity.CENTRE_FRONT_IN_AT_WAIST: cm(0),
+            Quantity.CENTRE_FRONT_BELOW_WAIST: drop,
+            Quantity.FRONT_WAIST: waist,
+            Quantity.KNEE_BELOW_CROTCH: knee,
         },
-        front.done(), remarks="the hip is laid off on the crotch line; pleats in the waist",
-    )  # fmt: skip
+        front.done(),
+        remarks="the hip is laid off on the crotch line; pleats in the waist",
+    )
 
 
 def home_draft(w: Wearer) -> SystemDraft:
@@ -143,37 +167,47 @@ def home_draft(w: Wearer) -> SystemDraft:
     front_hip, front_waist, back_waist = w.hip / 4, w.waist / 4 + cm(1), w.waist / 4 + cm(3)
     back_hip, inwards = w.hip / 4 + cm(2), w.hip / 24
     crease = front_hip.mm / 3
-    front, back = Outline(), Outline()
-    front.at("fork", fork.mm, 0)
-    front.at("hip point", 0, level.mm)
-    front.at("hip at the side", -front_hip.mm, level.mm)
-    front.at("centre at the waist", 0, depth.mm)
-    front.at("side at the waist", -front_waist.mm, depth.mm)
-    back.at("fork", fork.mm + further.mm, -10)
-    back.at("hip point", 0, level.mm)
-    back.at("hip at the side", -back_hip.mm, level.mm)
-    back.at("centre at the waist", -inwards.mm, depth.mm + 40)
+    front, back = PanelSketch(), PanelSketch()
+    front.at(Drawn.FORK, fork.mm, 0)
+    front.at(Drawn.HIP_POINT, 0, level.mm)
+    front.at(Drawn.HIP_AT_SIDE, -front_hip.mm, level.mm)
+    front.at(Drawn.CENTRE_AT_WAIST, 0, depth.mm)
+    front.at(Drawn.SIDE_AT_WAIST, -front_waist.mm, depth.mm)
+    back.at(Drawn.FORK, fork.mm + further.mm, -10)
+    back.at(Drawn.HIP_POINT, 0, level.mm)
+    back.at(Drawn.HIP_AT_SIDE, -back_hip.mm, level.mm)
+    back.at(Drawn.CENTRE_AT_WAIST, -inwards.mm, depth.mm + 40)
     across = math.sqrt(max(back_waist.mm**2 - 40**2, 0.0))
-    back.at("side at the waist", -inwards.mm - across, depth.mm)
+    back.at(Drawn.SIDE_AT_WAIST, -inwards.mm - across, depth.mm)
     for out, more in ((front, 0.0), (back, 20.0)):
         for side, sign in (("inseam", 1), ("side", -1)):
             out.at(f"hem at the {side}", -crease + sign * (90 + more), -w.leg.mm)
-        out.join("side at the waist", "centre at the waist", "hip point")
-        out.curve("hip point", "fork", Point(0, out.points["fork"].y), None)
-        out.join("side at the waist", "hip at the side", "hem at the side")
-        out.join("fork", "hem at the inseam", "hem at the side")
+        out.join(Drawn.SIDE_AT_WAIST, Drawn.CENTRE_AT_WAIST, Drawn.HIP_POINT)
+        out.curve(Drawn.HIP_POINT, Drawn.FORK, Point(0, out.points[Drawn.FORK].y), None)
+        out.join(Drawn.SIDE_AT_WAIST, Drawn.HIP_AT_SIDE, Drawn.HEM_AT_SIDE)
+        out.join(Drawn.FORK, Drawn.HEM_AT_INSEAM, Drawn.HEM_AT_SIDE)
     return SystemDraft(
-        "Italian home draft", "“Pantaloni: cartamodello”, a home-dressmaking page",
+        "Italian home draft",
+        "“Pantaloni: cartamodello”, a home-dressmaking page",
         {
-            "crotch depth": depth, "hip level above crotch": level, "front hip width": front_hip,
-            "back hip width": back_hip, "front fork": fork, "back fork": fork + further,
-            "back fork drop": cm(1), "centre front in at the waist": cm(0),
-            "centre front below the waist": cm(0), "centre back in at the waist": inwards,
-            "centre back above the waist": cm(4), "front waist": front_waist, "back waist": back_waist,
+            Quantity.CROTCH_DEPTH: depth,
+            Quantity.HIP_LEVEL_ABOVE_CROTCH: level,
+            Quantity.FRONT_HIP_WIDTH: front_hip,
+            Quantity.BACK_HIP_WIDTH: back_hip,
+            Quantity.FRONT_FORK: fork,
+            Quantity.BACK_FORK: fork + further,
+            Quantity.BACK_FORK_DROP: cm(1),
+            Quantity.CENTRE_FRONT_IN_AT_WAIST: cm(0),
+            Quantity.CENTRE_FRONT_BELOW_WAIST: cm(0),
+            Quantity.CENTRE_BACK_IN_AT_WAIST: inwards,
+            Quantity.CENTRE_BACK_ABOVE_WAIST: cm(4),
+            Quantity.FRONT_WAIST: front_waist,
+            Quantity.BACK_WAIST: back_waist,
         },
-        front.done(), back.done(),
+        front.done(),
+        back.done(),
         "hem 9 cm to either side of the crease (8 to 10); its curves are not stated",
-    )  # fmt: skip
+    )
 
 
 def half_girth_draft(w: Wearer) -> SystemDraft:
@@ -183,32 +217,40 @@ def half_girth_draft(w: Wearer) -> SystemDraft:
     fork, level, waist = half / 10, depth / 3, half_waist / 2
     surplus = (width - waist - cm(0.5)) / 2
     crease = (fork.mm - width.mm) / 2
-    front = Outline()
-    front.at("fork", fork.mm, 0)
-    front.at("hip point", 0, level.mm)
-    front.at("hip at the side", -width.mm, level.mm)
-    front.at("centre at the waist", -5, depth.mm)
-    front.at("side at the waist", -width.mm + surplus.mm, depth.mm)
+    front = PanelSketch()
+    front.at(Drawn.FORK, fork.mm, 0)
+    front.at(Drawn.HIP_POINT, 0, level.mm)
+    front.at(Drawn.HIP_AT_SIDE, -width.mm, level.mm)
+    front.at(Drawn.CENTRE_AT_WAIST, -5, depth.mm)
+    front.at(Drawn.SIDE_AT_WAIST, -width.mm + surplus.mm, depth.mm)
     for side, sign in (("inseam", 1), ("side", -1)):
         front.at(f"hem at the {side}", crease + sign * (crease + width.mm - 50), -w.leg.mm)
-    front.join("side at the waist", "centre at the waist", "hip point")
-    front.curve("hip point", "fork", Point(0, 0), None)
-    front.join("side at the waist", "hip at the side", "hem at the side")
-    front.join("fork", "hem at the inseam", "hem at the side")
+    front.join(Drawn.SIDE_AT_WAIST, Drawn.CENTRE_AT_WAIST, Drawn.HIP_POINT)
+    front.curve(Drawn.HIP_POINT, Drawn.FORK, Point(0, 0), None)
+    front.join(Drawn.SIDE_AT_WAIST, Drawn.HIP_AT_SIDE, Drawn.HEM_AT_SIDE)
+    front.join(Drawn.FORK, Drawn.HEM_AT_INSEAM, Drawn.HEM_AT_SIDE)
     return SystemDraft(
         "half-girth draft",
         "half-girth drafts of two Russian home-sewing pages (handmadebase.com, bliss-deco.ru)",
         {
-            "crotch depth": depth, "hip level above crotch": level, "front hip width": width,
-            "front fork": fork, "centre front in at the waist": cm(0.5),
-            "centre front below the waist": cm(0), "front waist": width - surplus - cm(0.5),
+            Quantity.CROTCH_DEPTH: depth,
+            Quantity.HIP_LEVEL_ABOVE_CROTCH: level,
+            Quantity.FRONT_HIP_WIDTH: width,
+            Quantity.FRONT_FORK: fork,
+            Quantity.CENTRE_FRONT_IN_AT_WAIST: cm(0.5),
+            Quantity.CENTRE_FRONT_BELOW_WAIST: cm(0),
+            Quantity.FRONT_WAIST: width - surplus - cm(0.5),
         },
         front.done(),
         remarks="half of the waist's surplus is a tuck; hem 5 cm in from the side (4 to 6); curve not stated",
-    )  # fmt: skip
+    )
 
 
 SYSTEMS: tuple[Callable[[Wearer], SystemDraft], ...] = (
-    metric_block, cutters_draft, designers_draft, home_draft, half_girth_draft,
-)  # fmt: skip
+    metric_block,
+    cutters_draft,
+    designers_draft,
+    home_draft,
+    half_girth_draft,
+)
 """The systems that are compared."""

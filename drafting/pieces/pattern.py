@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from drafting.base.findings import Finding, Level, Said
+from drafting.base.findings import Finding, Level, Sentence
 from drafting.body.measurements import Side
 from drafting.pieces.kinds import PieceId, PieceKind
 from drafting.pieces.pieces import Piece
@@ -13,12 +13,12 @@ from drafting.pieces.words import piece_name
 
 
 @dataclass(frozen=True)
-class Table:
+class TextTable:
     """Columns with their heads and relative widths; a row of one text alone is a heading right across."""
 
     heads: tuple[str, ...]
     shares: tuple[int, ...]
-    rows: tuple[tuple[Said, ...], ...]
+    rows: tuple[tuple[Sentence, ...], ...]
 
 
 @dataclass(frozen=True)
@@ -26,8 +26,8 @@ class Section:
     """A heading with the sentences under it, printed with the pattern, and a table under these."""
 
     heading: str
-    lines: tuple[Said, ...]
-    table: Table | None = None
+    lines: tuple[Sentence, ...]
+    table: TextTable | None = None
 
 
 @dataclass(frozen=True)

@@ -8,8 +8,7 @@ from itertools import pairwise
 
 from drafting.geometry.points import Point
 from outputs.canvas.canvas import Align, Recording, Role, Ruler, line
-from outputs.canvas.lettering import LEADING, Line, wrapped
-from outputs.canvas.lettering import Block as TextBlock
+from outputs.canvas.lettering import LEADING, Line, TextBlock, wrapped
 
 SIZE = 2.5
 """Type size in tables, mm."""

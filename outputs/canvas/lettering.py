@@ -62,7 +62,7 @@ class Line:
 
 
 @dataclass(frozen=True)
-class Block:
+class TextBlock:
     """Lines set one under the other, flush left.
 
     Attributes:
@@ -74,7 +74,7 @@ class Block:
     width: float
 
     @staticmethod
-    def set(ruler: Ruler, paragraphs: list[Line], width: float) -> Block:
+    def set(ruler: Ruler, paragraphs: list[Line], width: float) -> TextBlock:
         """Return the paragraphs wrapped to at most `width` mm."""
         lines = tuple(
             Line(string, p.size, p.bold)
@@ -82,7 +82,7 @@ class Block:
             for string in wrapped(ruler, p.string, width, p.size, bold=p.bold)
         )
         widest = max((ruler.text_width(x.string, x.size, bold=x.bold) for x in lines), default=0.0)
-        return Block(lines, widest)
+        return TextBlock(lines, widest)
 
     @property
     def height(self) -> float:
@@ -124,10 +124,10 @@ class Column:
     def write(self, *paragraphs: Line, gap: float = 0.8) -> None:
         """Set the paragraphs, each followed by `gap` mm."""
         for paragraph in paragraphs:
-            block = Block.set(self.canvas, [paragraph], self.width)
+            block = TextBlock.set(self.canvas, [paragraph], self.width)
             block.draw(self.canvas, Point(self.left, self.y))
             self.y -= block.height + gap
 
     def height(self, *paragraphs: Line, gap: float = 0.8) -> float:
         """Return how much of the column the paragraphs would take, mm."""
-        return sum(Block.set(self.canvas, [p], self.width).height + gap for p in paragraphs)
+        return sum(TextBlock.set(self.canvas, [p], self.width).height + gap for p in paragraphs)

@@ -16,7 +16,7 @@ from drafting.base.units import Unit, format_length, length_to_buy
 from drafting.geometry.points import Point, Vector
 from outputs.canvas.canvas import Align, Canvas, Polyline, Role, line
 from outputs.canvas.free_room import Room
-from outputs.canvas.lettering import Block, Column, Line, shortened
+from outputs.canvas.lettering import Column, Line, TextBlock, shortened
 from outputs.canvas.pdf_canvas import PdfCanvas
 from outputs.canvas.typeface import Typeface
 from outputs.cloth.cut_pieces import Laying
@@ -218,7 +218,7 @@ class _Drawing:
             for turned in (False, True):
                 for width in (40.0, 22.0, 14.0):
                     lines = [Line(text, size, bold=index == 0) for index, text in enumerate(words)]
-                    block = Block.set(self._canvas, lines, width)
+                    block = TextBlock.set(self._canvas, lines, width)
                     sides = (block.height, block.width) if turned else (block.width, block.height)
                     corner = room.corner_for(*sides, wish=wish)
                     if corner:

@@ -17,7 +17,7 @@ from styles.top.upper import back_at, front_at
 
 
 @dataclass(frozen=True)
-class Panel:
+class PanelOutline:
     """A front or a back with its side seam on the left.
 
     Attributes:
@@ -56,8 +56,8 @@ class LegLines:
     style: str
     role: Role
     levels: Levels
-    front: Panel
-    back: Panel
+    front: PanelOutline
+    back: PanelOutline
 
 
 def leg_lines(block: Block, style: Style, number: int) -> LegLines:
@@ -66,14 +66,14 @@ def leg_lines(block: Block, style: Style, number: int) -> LegLines:
     return LegLines(style.name, STYLE_ROLES[number], half.levels, _front(half, style), _back(half, style))
 
 
-def _front(half: Half, style: Style) -> Panel:
+def _front(half: Half, style: Style) -> PanelOutline:
     top, inseam = front_at(half.front, style.below_waist), half.front.panel.inseam
     hem = hem_line(top.side, inseam)
     ring = top.waist + top.side + hem + inseam + top.crotch
     return _from_crease(ring, top.side.end, half.front.points()[Drawn.CREASE].x)
 
 
-def _back(half: Half, style: Style) -> Panel:
+def _back(half: Half, style: Style) -> PanelOutline:
     top, inseam = back_at(half.back, style.below_waist), half.back.panel.inseam
     hem = hem_line(top.side, inseam)
     ring = (top.outer or top.inner) + top.side + hem + inseam + top.crotch
@@ -82,8 +82,8 @@ def _back(half: Half, style: Style) -> Panel:
     return _from_crease(ring, top.side.end, half.back.points()[Drawn.CREASE].x)
 
 
-def _from_crease(outline: Path, hem: Point, crease: float) -> Panel:
+def _from_crease(outline: Path, hem: Point, crease: float) -> PanelOutline:
     def move(p: Point) -> Point:
         return Point(p.x - crease, p.y)
 
-    return Panel(outline.moved(move), move(hem))
+    return PanelOutline(outline.moved(move), move(hem))

@@ -12,7 +12,7 @@ from dataclasses import dataclass
 from drafting.geometry.points import Point
 from outputs.canvas.canvas import Align, Canvas, Role, Ruler, line
 from outputs.canvas.lettering import shortened
-from outputs.compare.leg_lines import LegLines, Panel
+from outputs.compare.leg_lines import LegLines, PanelOutline
 
 SCALES = (5, 6, 7, 8, 9, 10, 12, 15, 20)
 """How many times larger the jeans are than the drawing: those tried until one fits."""
@@ -142,7 +142,7 @@ class LegsDrawing:
             name = shortened(canvas, leg.style, self.gap - 2 * CLEAR, SIZE)
             half = canvas.text_width(name, SIZE) / 2 + CLEAR
             canvas.text(name, Point(middle, y - 0.35 * SIZE), SIZE, align=Align.CENTRE)
-            sides: tuple[tuple[Panel, float, int], ...] = (
+            sides: tuple[tuple[PanelOutline, float, int], ...] = (
                 (leg.back, creases[0], -1),
                 (leg.front, creases[1], 1),
             )

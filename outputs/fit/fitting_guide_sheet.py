@@ -9,7 +9,7 @@ from drafting.base.units import Unit
 from drafting.body.corrections import CORRECTIONS
 from drafting.geometry.points import Point
 from outputs.canvas.canvas import Recording
-from outputs.canvas.lettering import Block, Line
+from outputs.canvas.lettering import Line, TextBlock
 from outputs.canvas.pdf_canvas import PdfCanvas
 from outputs.canvas.typeface import Typeface
 from outputs.fit.fitting_guide import CORRECTIONS_HEADING, SIGNS_HEADING, TITLE, correction_lines, sign_lines
@@ -46,7 +46,7 @@ def draw_guide(typeface: Typeface, *, paper: Paper, unit: Unit) -> list[Recordin
     sheets: list[Recording] = []
     columns, y = 0, -1.0
     for entry in _entries(unit):
-        block = Block.set(typeface, list(entry), width)
+        block = TextBlock.set(typeface, list(entry), width)
         if y - block.height < bottom:
             if columns % 2 == 0:
                 sheets.append(Recording(typeface))

@@ -9,7 +9,7 @@ from pathlib import Path
 
 from drafting.base.units import format_length
 from drafting.block.block import Block, draft_block
-from drafting.lesson.marking import Mark, Marked, asked_for, mark_lengths
+from drafting.lesson.marking import Judgement, Marked, asked_for, mark_lengths
 from outputs.files.folder import write_file
 from outputs.fit.summary import wrapped
 from outputs.lesson.lengths import lengths_form, read_lengths
@@ -98,13 +98,13 @@ def marked_lines(read: MeasurementFile, path: Path, style: Style, *, scale: str)
     steps = [step for draft in drafts for step in draft.instructions]
     lengths = read_lengths(path, steps, read.unit)
     marked = mark_lengths(drafts, lengths, SCALES[scale])
-    right = sum(m.mark is Mark.RIGHT for m in marked)
+    right = sum(m.mark is Judgement.RIGHT for m in marked)
     yield f"{right} of {len(marked)} lengths are right, for a draft at {scale}"
-    first = next((m for m in marked if m.mark is Mark.WRONG), None)
+    first = next((m for m in marked if m.mark is Judgement.WRONG), None)
     if first:
         yield ""
         yield from _explained(first, read)
-    others = [m for m in marked if m.mark is not Mark.RIGHT and m is not first]
+    others = [m for m in marked if m.mark is not Judgement.RIGHT and m is not first]
     if others:
         yield ""
     for other in others:

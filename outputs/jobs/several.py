@@ -7,7 +7,7 @@ from dataclasses import replace
 from functools import partial
 from pathlib import Path
 
-from drafting.base.findings import Level, Said, literal
+from drafting.base.findings import Level, Sentence, literal
 from drafting.base.units import Unit, format_length
 from drafting.pieces.pattern import Pattern, Section
 from outputs.compare.comparison import HEADS, Compared, cells, compare, said_shared
@@ -126,7 +126,7 @@ def _printed(compared: Compared, printing: PrintOptions, *, shared_once: bool) -
     if not (shared_once and compared.shared):
         return pattern
     own = tuple(piece.id for _, piece in pattern.numbered if piece.id not in compared.shared)
-    elsewhere = Section("Printed with another style", (Said(f"{literal(said_shared(compared))}."),))
+    elsewhere = Section("Printed with another style", (Sentence(f"{literal(said_shared(compared))}."),))
     return replace(pattern, printed=own, sections=(elsewhere, *pattern.sections)) if own else None
 
 

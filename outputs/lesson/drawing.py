@@ -21,7 +21,7 @@ from drafting.lesson.words import LEVELS
 from outputs.canvas.canvas import Align, Canvas, Polyline, Role, circle, line, text_box
 from outputs.canvas.flow import Area
 from outputs.canvas.free_room import Room
-from outputs.canvas.lettering import Block, Line
+from outputs.canvas.lettering import Line, TextBlock
 from outputs.canvas.point_labels import PointLabel, draw_point_labels
 
 GAP = 45.0
@@ -216,7 +216,7 @@ class StagePicture:
             room.take(shapely.union_all(self.ink))
             name = Line(panel.upper(), NAME, bold=True)
             for lines in ([name, *self.said], [name]):
-                block = Block.set(self.canvas, lines, SAID)
+                block = TextBlock.set(self.canvas, lines, SAID)
                 corner = room.corner_for(block.width, block.height, wish=middle)
                 if corner:
                     block.draw(self.canvas, corner)

@@ -11,7 +11,7 @@ from drafting.geometry.points import Point
 from drafting.lesson.hand_draft import HandDraft, How, Instruction
 from outputs.canvas.canvas import Recording, Ruler
 from outputs.canvas.flow import Area
-from outputs.canvas.lettering import LEADING, Block, Line, shortened
+from outputs.canvas.lettering import LEADING, Line, TextBlock, shortened
 from outputs.lesson.drawing import TOP_ROOM, Scene, StagePicture, Window, until, windows
 from outputs.lesson.finish import CREASE
 from outputs.lesson.sheet import FOOT, SMALL, SheetSet, scale_words
@@ -191,7 +191,7 @@ def _write_key(
     """Write the new steps with their full-size values into the column beside the drawing."""
     area = sheets.area
     left, right, y = area.right - KEY_WIDTH + 3, area.right, area.top - 4
-    heading = Block.set(sheet, [Line(title, 3.2, bold=True)], right - left)
+    heading = TextBlock.set(sheet, [Line(title, 3.2, bold=True)], right - left)
     heading.draw(sheet, Point(left, y + 3.2))
     y -= heading.height
     sheet.text(scale_words(scale), Point(left, y), SMALL, bold=True)

@@ -11,9 +11,10 @@ from shapely.geometry.base import BaseGeometry
 
 from drafting.base.units import format_length
 from drafting.block.block import Block
+from drafting.block.drawn import Drawn
 from drafting.geometry.points import Point
 from drafting.lesson.compared import compared
-from drafting.lesson.published import QUANTITIES, PanelLines, SystemDraft
+from drafting.lesson.published import CROTCH_AT_SIDE, QUANTITIES, PanelLines, SystemDraft
 from outputs.canvas.canvas import Align, Canvas, Polyline, Recording, Role, Ruler, line
 from outputs.canvas.flow import Area, Flow, Heads
 from outputs.canvas.lettering import Line
@@ -30,7 +31,7 @@ from outputs.words.report import PrintReport
 
 PATTERNS = (Role.CUT, Role.SEW, Role.FOLD, Role.RULER, Role.MARK, Role.JOIN)
 """The line of each draft, ours first and solid."""
-LABELLED = ("fork", "side at the waist", "hip at the side", "centre at the waist", "crotch at the side")
+LABELLED = (Drawn.FORK, Drawn.SIDE_AT_WAIST, Drawn.HIP_AT_SIDE, Drawn.CENTRE_AT_WAIST, CROTCH_AT_SIDE)
 """Points at which the letter of each draft stands."""
 BELOW = 130.0
 """The drawing ends so far below the crotch line, mm of the draft."""
@@ -102,8 +103,8 @@ def table_rows(drafts: Sequence[SystemDraft], writing: Writing) -> Iterator[tupl
 
     A dash stands where a draft says nothing.
     """
-    for quantity in QUANTITIES:
-        cells = [quantity]
+    for quantity, name in QUANTITIES.items():
+        cells = [name]
         for draft in drafts:
             length = draft.amounts.get(quantity)
             if length is None:

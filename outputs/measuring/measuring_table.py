@@ -10,7 +10,7 @@ from drafting.base.units import Unit
 from drafting.body.table import MeasurementSpec
 from drafting.geometry.points import Point
 from outputs.canvas.canvas import Align, Canvas, Role, line, rectangle
-from outputs.canvas.lettering import Block, Line
+from outputs.canvas.lettering import Line, TextBlock
 from outputs.measuring.tape_marks import write_number
 
 READINGS = 3
@@ -31,8 +31,8 @@ class Row:
     """A row as set; `name` and `how` are its two cells of text, `height` is in mm."""
 
     spec: MeasurementSpec
-    name: Block
-    how: Block
+    name: TextBlock
+    how: TextBlock
 
     @property
     def height(self) -> float:
@@ -58,8 +58,8 @@ class Table:
             tuple(
                 Row(
                     spec,
-                    Block.set(canvas, _name(spec), NAME),
-                    Block.set(canvas, [Line(f"{spec.how} {_usual(spec, unit)}", BODY)], wide),
+                    TextBlock.set(canvas, _name(spec), NAME),
+                    TextBlock.set(canvas, [Line(f"{spec.how} {_usual(spec, unit)}", BODY)], wide),
                 )
                 for spec in specs
             ),
@@ -121,7 +121,7 @@ def draw_sides(
     y = top - 3 - HEAD
     room = starts["left"] - left - NUMBER - GAP
     for spec in specs:
-        block = Block.set(canvas, [Line(spec.term, BODY, bold=True), Line(_aid(spec), SMALL)], room)
+        block = TextBlock.set(canvas, [Line(spec.term, BODY, bold=True), Line(_aid(spec), SMALL)], room)
         height = max(BOX_HEIGHT, block.height) + 2.0
         write_number(canvas, spec.key, Point(left + 3, y - height / 2), ring=False)
         block.draw(canvas, Point(left + NUMBER, y - (height - block.height) / 2))

@@ -31,7 +31,7 @@ TITLE_SIZE = 10.0
 """Type size of the lines above the pieces, mm."""
 
 
-class Layer(IntEnum):
+class DxfLayer(IntEnum):
     """Layers by the numbers that ASTM D6673 gives them, as remembered: not compared with the standard."""
 
     CUT = 1
@@ -47,25 +47,26 @@ class Layer(IntEnum):
 
 
 MEANINGS = {
-    Layer.CUT: "cut line, closed; facts of the style",
-    Layer.TURN: "corners of cut and sew lines",
-    Layer.CURVE: "points of their curves",
-    Layer.NOTCH: "notches, points on the cut line",
-    Layer.FOLD: "fold of the cloth",
-    Layer.GRAIN: "grain line, hem to waist",
-    Layer.INTERNAL: "lines to draw, not to cut: marks, arrow heads, strokes of notches, rings of drill holes",
-    Layer.DRILL: "drill holes",
-    Layer.SEW: "sew line",
-    Layer.TEXT: "words",
+    DxfLayer.CUT: "cut line, closed; facts of the style",
+    DxfLayer.TURN: "corners of cut and sew lines",
+    DxfLayer.CURVE: "points of their curves",
+    DxfLayer.NOTCH: "notches, points on the cut line",
+    DxfLayer.FOLD: "fold of the cloth",
+    DxfLayer.GRAIN: "grain line, hem to waist",
+    DxfLayer.INTERNAL: "lines to draw, not to cut: marks, arrow heads, strokes of notches, rings of drill "
+    "holes",
+    DxfLayer.DRILL: "drill holes",
+    DxfLayer.SEW: "sew line",
+    DxfLayer.TEXT: "words",
 }
 DRAWN = {
-    Role.SEW: Layer.SEW,
-    Role.FOLD: Layer.FOLD,
-    Role.GRAIN: Layer.GRAIN,
-    Role.ARROW: Layer.INTERNAL,
-    Role.NOTCH: Layer.INTERNAL,
-    Role.MARK: Layer.INTERNAL,
-    Role.DRILL: Layer.INTERNAL,
+    Role.SEW: DxfLayer.SEW,
+    Role.FOLD: DxfLayer.FOLD,
+    Role.GRAIN: DxfLayer.GRAIN,
+    Role.ARROW: DxfLayer.INTERNAL,
+    Role.NOTCH: DxfLayer.INTERNAL,
+    Role.MARK: DxfLayer.INTERNAL,
+    Role.DRILL: DxfLayer.INTERNAL,
 }
 """Where the strokes of a piece go; the cut line is written whole instead, folds and all."""
 
@@ -116,10 +117,10 @@ def _notes() -> Iterator[str]:
 def _facts(pattern: Pattern, layout: Layout) -> Iterator[str]:
     """Yield lines above the pieces: title, unit and tolerance."""
     lines = (
-        (Layer.TEXT, sheet_title(pattern)),
-        (Layer.CUT, f"Style Name: {pattern.style}"),
-        (Layer.CUT, "Units: METRIC"),
-        (Layer.CUT, f"Curve Tolerance: {GAP:g}"),
+        (DxfLayer.TEXT, sheet_title(pattern)),
+        (DxfLayer.CUT, f"Style Name: {pattern.style}"),
+        (DxfLayer.CUT, "Units: METRIC"),
+        (DxfLayer.CUT, f"Curve Tolerance: {GAP:g}"),
     )
     for row, (layer, words) in enumerate(reversed(lines)):
         at = Point(EDGE, layout.height + (1 + 2 * row) * TITLE_SIZE)
@@ -128,28 +129,28 @@ def _facts(pattern: Pattern, layout: Layout) -> Iterator[str]:
 
 def _entities(placed: StandingPiece, drawing: Recording) -> Iterator[str]:
     ring = placed.cut
-    yield from _line(Layer.CUT, np.vstack([ring, ring[:1]]))
+    yield from _line(DxfLayer.CUT, np.vstack([ring, ring[:1]]))
     border = LinearRing(ring)
     for stroke in drawing.strokes:
         if stroke.role is Role.NOTCH:
             ends = (Point(*end) for end in stroke.outline.flatten().tolist())
-            yield dxf_file.point(Layer.NOTCH, min(ends, key=lambda end: border.distance(Spot(*end))))
+            yield dxf_file.point(DxfLayer.NOTCH, min(ends, key=lambda end: border.distance(Spot(*end))))
         if stroke.role in DRAWN:
             yield from _line(DRAWN[stroke.role], stroke.outline.flatten())
     for mark in placed.piece.marks:
         if mark.kind is MarkKind.DRILL:
-            yield dxf_file.point(Layer.DRILL, mark.path.start)
+            yield dxf_file.point(DxfLayer.DRILL, mark.path.start)
     for t in drawing.texts:
-        yield dxf_file.text(Layer.TEXT, t.string, t.at, t.size, angle=t.angle, align=t.align)
+        yield dxf_file.text(DxfLayer.TEXT, t.string, t.at, t.size, angle=t.angle, align=t.align)
 
 
-def _line(layer: Layer, fine: Coordinates) -> Iterator[str]:
+def _line(layer: DxfLayer, fine: Coordinates) -> Iterator[str]:
     """Yield the line as few chords, and for a cut or sew line what each of its points is."""
     points, corners = few_chords(fine)
     closed = len(points) > 2 and float(np.hypot(*(points[-1] - points[0]))) < JOIN
     if closed:
         points, corners = points[:-1], corners[:-1]
     yield dxf_file.polyline(layer, points, closed=closed)
-    if layer in (Layer.CUT, Layer.SEW):
+    if layer in (DxfLayer.CUT, DxfLayer.SEW):
         for corner, place in zip(corners, points.tolist(), strict=True):
-            yield dxf_file.point(Layer.TURN if corner else Layer.CURVE, Point(*place))
+            yield dxf_file.point(DxfLayer.TURN if corner else DxfLayer.CURVE, Point(*place))

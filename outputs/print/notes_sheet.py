@@ -11,7 +11,7 @@ from drafting.pieces.pattern import Pattern
 from drafting.pieces.pieces import Piece
 from outputs.canvas.canvas import Canvas, Recording, Role, Ruler, line
 from outputs.canvas.flow import Area, Flow, Heads
-from outputs.canvas.lettering import Block, Line
+from outputs.canvas.lettering import Line, TextBlock
 from outputs.packing.layout import Layout, StandingPiece
 from outputs.paper.paper import Paper
 from outputs.print.cover_sheet import HEADER
@@ -56,11 +56,11 @@ class Note:
     words: tuple[Line, ...]
     sample: Role | None = None
 
-    def block(self, ruler: Ruler, width: float) -> Block:
+    def block(self, ruler: Ruler, width: float) -> TextBlock:
         """Return the paragraph set to `width` mm less the sample."""
-        return Block.set(ruler, list(self.words), width - self._indent)
+        return TextBlock.set(ruler, list(self.words), width - self._indent)
 
-    def draw(self, canvas: Canvas, block: Block, left: float, top: float) -> None:
+    def draw(self, canvas: Canvas, block: TextBlock, left: float, top: float) -> None:
         """Draw the paragraph as set by `block`."""
         if self.sample:
             _draw_sample(canvas, self.sample, left + 0.3, top - 0.75 * BODY)

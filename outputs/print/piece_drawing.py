@@ -15,7 +15,7 @@ from drafting.pieces.pattern import Pattern
 from drafting.pieces.pieces import Finish, Mark, MarkKind, Piece
 from outputs.canvas.canvas import Align, Canvas, Polyline, Recording, Role, circle, line, text_box
 from outputs.canvas.free_room import Room
-from outputs.canvas.lettering import Block
+from outputs.canvas.lettering import TextBlock
 from outputs.packing.layout import Layout, StandingPiece
 from outputs.print.piece_outlines import notch_lines, outlines
 from outputs.print.piece_text import compact_label, full_label, number_label, short_label
@@ -209,18 +209,18 @@ def _write_label(
     left, bottom, right, top = piece.polygon.bounds
     wish = Point((left + right) / 2, bottom + 0.62 * (top - bottom))
 
-    def whole(scale: float) -> list[Block]:
+    def whole(scale: float) -> list[TextBlock]:
         return [
             full_label(drawing, number, piece, pattern, width=w * scale, scale=scale) for w in LABEL_WIDTHS
         ]
 
-    def compact(scale: float) -> list[Block]:
+    def compact(scale: float) -> list[TextBlock]:
         return [
             compact_label(drawing, number, piece, pattern, width=w * scale, scale=scale)
             for w in COMPACT_WIDTHS
         ]
 
-    def cut_down(scale: float) -> list[Block]:
+    def cut_down(scale: float) -> list[TextBlock]:
         return [short_label(drawing, number, piece, width=w * scale, scale=scale) for w in LABEL_WIDTHS]
 
     if joins is not None:
@@ -237,7 +237,7 @@ def _write_label(
     return f", write number {number} on it"
 
 
-def _place_first(drawing: Recording, sizes: Iterable[list[Block]], room: Room, wish: Point) -> bool:
+def _place_first(drawing: Recording, sizes: Iterable[list[TextBlock]], room: Room, wish: Point) -> bool:
     """Write the first block that finds room and return whether one did.
 
     Each size is given as blocks of different widths; an upright one is preferred to one that reads upwards.

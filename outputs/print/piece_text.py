@@ -7,7 +7,7 @@ from itertools import groupby
 from drafting.pieces.pattern import Pattern
 from drafting.pieces.pieces import Edge, Finish, Material, Piece
 from outputs.canvas.canvas import Ruler
-from outputs.canvas.lettering import Block, Line
+from outputs.canvas.lettering import Line, TextBlock
 from outputs.paper.printer_scale import TOLERANCE
 
 
@@ -87,7 +87,7 @@ def origin_text(pattern: Pattern) -> str:
 
 def full_label(
     ruler: Ruler, number: int, piece: Piece, pattern: Pattern, *, width: float, scale: float
-) -> Block:
+) -> TextBlock:
     """Return the whole label, lines of at most `width` mm; at scale 1 the body is set in 4 mm."""
     size = 4.0 * scale
     lines = [
@@ -97,17 +97,17 @@ def full_label(
         Line(origin_text(pattern), size),
         *_of_the_piece(piece, size),
     ]
-    return Block.set(ruler, lines, width)
+    return TextBlock.set(ruler, lines, width)
 
 
 def compact_label(
     ruler: Ruler, number: int, piece: Piece, pattern: Pattern, *, width: float, scale: float
-) -> Block:
+) -> TextBlock:
     """Return the whole label in few lines of one size, for a narrow piece."""
     size = 4.0 * scale
     cut = f"{title(number, piece)}: {piece.cutting.material.value}, {piece.cut_text}"
     origin = Line(f"{pattern.style}, {SCALE}, {origin_text(pattern)}", size)
-    return Block.set(ruler, [Line(cut, size, bold=True), origin, *_of_the_piece(piece, size)], width)
+    return TextBlock.set(ruler, [Line(cut, size, bold=True), origin, *_of_the_piece(piece, size)], width)
 
 
 def _of_the_piece(piece: Piece, size: float) -> list[Line]:
@@ -115,7 +115,7 @@ def _of_the_piece(piece: Piece, size: float) -> list[Line]:
     return [Line(text, size) for text in texts if text]
 
 
-def short_label(ruler: Ruler, number: int, piece: Piece, *, width: float, scale: float) -> Block:
+def short_label(ruler: Ruler, number: int, piece: Piece, *, width: float, scale: float) -> TextBlock:
     """Return number, name and cutting alone, for a piece without room for more."""
     size = 4.0 * scale
     lines = [
@@ -123,9 +123,9 @@ def short_label(ruler: Ruler, number: int, piece: Piece, *, width: float, scale:
         Line(f"{piece.cutting.material.value}: {piece.cut_text}", size),
         *([Line(turned, size)] if (turned := turned_text(piece)) else []),
     ]
-    return Block.set(ruler, lines, width)
+    return TextBlock.set(ruler, lines, width)
 
 
-def number_label(ruler: Ruler, number: int, *, scale: float) -> Block:
+def number_label(ruler: Ruler, number: int, *, scale: float) -> TextBlock:
     """Return the number alone."""
-    return Block.set(ruler, [Line(str(number), 6.0 * scale, bold=True)], 100.0)
+    return TextBlock.set(ruler, [Line(str(number), 6.0 * scale, bold=True)], 100.0)

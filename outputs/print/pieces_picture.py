@@ -14,7 +14,7 @@ from drafting.pieces.pattern import Pattern
 from outputs.canvas.canvas import CAPITAL, Align, Canvas, Polyline, Recording, Role, line, text_box
 from outputs.canvas.free_room import Room
 from outputs.canvas.layers import LAYERS, Layer
-from outputs.canvas.lettering import Block, Line
+from outputs.canvas.lettering import Line, TextBlock
 from outputs.canvas.picture_canvas import write_picture
 from outputs.canvas.typeface import Typeface
 from outputs.packing.layout import Layout
@@ -45,7 +45,7 @@ def write_pieces_picture(pattern: Pattern, target: BinaryIO) -> PrintReport:
     scale = (WIDTH - 2 * BORDER) / layout.width
     names = _names(typeface, pattern)
     foot = 2 * BORDER + max(block.height for block in names)
-    heading = Block.set(
+    heading = TextBlock.set(
         typeface, [Line(_heading(pattern), HEAD, bold=True)], WIDTH - 3 * BORDER - BAR * scale
     )
     top = foot + layout.height * scale + BORDER
@@ -105,12 +105,12 @@ def _draw_bar(page: Canvas, scale: float, end: Point) -> None:
     page.text(f"{BAR / 10:.0f} cm", above, SIZE, align=Align.CENTRE)
 
 
-def _names(typeface: Typeface, pattern: Pattern) -> list[Block]:
+def _names(typeface: Typeface, pattern: Pattern) -> list[TextBlock]:
     """Return the list of the pieces in columns."""
     room = (WIDTH - BORDER) / COLUMNS - BORDER
     lines = [Line(f"{title(number, piece)}: {piece.cut_text}", SIZE) for number, piece in pattern.numbered]
     each = -(-len(lines) // COLUMNS)
-    return [Block.set(typeface, lines[n : n + each], room) for n in range(0, len(lines), each)]
+    return [TextBlock.set(typeface, lines[n : n + each], room) for n in range(0, len(lines), each)]
 
 
 def _heading(pattern: Pattern) -> str:

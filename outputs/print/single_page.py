@@ -12,7 +12,7 @@ from drafting.geometry.points import Point
 from drafting.pieces.pattern import Pattern
 from outputs.canvas.canvas import Canvas, Ruler
 from outputs.canvas.free_room import Room
-from outputs.canvas.lettering import Block, Line
+from outputs.canvas.lettering import Line, TextBlock
 from outputs.packing.layout import EDGE, GAP, Layout, StandingPiece, side_by_side, standing
 from outputs.packing.roll_packing import Spot, laid, packed_narrow, packed_short
 from outputs.paper.paper import Paper
@@ -39,7 +39,7 @@ class SinglePage:
 
     layout: Layout
     corner: Point
-    words: Block
+    words: TextBlock
     paper: Paper
 
     @property
@@ -96,14 +96,16 @@ def drawn_side_by_side(pattern: Pattern, ruler: Ruler) -> SinglePage:
 
 def _shapes(
     pattern: Pattern, pieces: Sequence[StandingPiece], ruler: Ruler, paper: Paper
-) -> tuple[Block, list[Polygon]]:
+) -> tuple[TextBlock, list[Polygon]]:
     """Return the words of the scale test, and what has to find room: the pieces, and the test with them."""
-    words = Block.set(ruler, _lines(pattern, pieces, paper), SIDE)
+    words = TextBlock.set(ruler, _lines(pattern, pieces, paper), SIDE)
     test = box(0, 0, SIDE, words.height + GAP + SIDE)
     return words, [*(piece.line.polygon for piece in pieces), test]
 
 
-def _packed(pieces: Sequence[StandingPiece], words: Block, spots: Sequence[Spot], paper: Paper) -> SinglePage:
+def _packed(
+    pieces: Sequence[StandingPiece], words: TextBlock, spots: Sequence[Spot], paper: Paper
+) -> SinglePage:
     layout, test = laid(pieces, spots[:-1]), spots[-1]
     corner = Point(test.left, test.bottom + words.height + GAP + SIDE)
     width, height = max(layout.width, test.left + SIDE + EDGE), max(layout.height, corner.y + EDGE)
@@ -111,7 +113,7 @@ def _packed(pieces: Sequence[StandingPiece], words: Block, spots: Sequence[Spot]
 
 
 def _page(
-    layout: Layout, corner: Point, words: Block, paper: Paper, width: float, height: float
+    layout: Layout, corner: Point, words: TextBlock, paper: Paper, width: float, height: float
 ) -> SinglePage:
     border = 2 * paper.margin
     return SinglePage(layout, corner, words, replace(paper, width=width + border, height=height + border))

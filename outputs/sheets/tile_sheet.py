@@ -11,8 +11,8 @@ from shapely.geometry import box
 from drafting.geometry.points import Point
 from outputs.canvas.canvas import Canvas, Role, line
 from outputs.canvas.free_room import Room
-from outputs.canvas.lettering import Block, Line, shortened
-from outputs.sheets.tiling import CROSS_ARM, OVER, UNDER, Side, Tile, TileFormat, Tiling
+from outputs.canvas.lettering import Line, TextBlock, shortened
+from outputs.sheets.tiling import CROSS_ARM, OVER, UNDER, SheetSide, Tile, TileFormat, Tiling
 
 SMALL = 2.6
 """Type size in the strips, mm."""
@@ -80,12 +80,12 @@ def _draw_joins(canvas: Canvas, tiling: Tiling, tile: Tile) -> None:
     way = shift(tiling, tile) - Point(0, 0)
     sides = clip(form)
     crosses: set[Point] = set()
-    for side in Side:
+    for side in SheetSide:
         ends = tiling.join(tile, side)
         if ends is None:
             continue
         start, end = (place + way for place in ends)
-        if side in (Side.LEFT, Side.RIGHT):
+        if side in (SheetSide.LEFT, SheetSide.RIGHT):
             canvas.stroke(line((start.x, sides["bottom"]), (start.x, sides["top"])), Role.JOIN)
         else:
             canvas.stroke(line((sides["left"], start.y), (sides["right"], start.y)), Role.JOIN)
@@ -122,7 +122,7 @@ def _write_strips(canvas: Canvas, tiling: Tiling, tile: Tile, words: SheetWords,
     canvas.text(place, Point(start, foot), SMALL)
     start += canvas.text_width(place, SMALL)
     canvas.text(shortened(canvas, words.title, end - start - 4, SMALL), Point(start, foot), SMALL)
-    if tiling.neighbour(tile, Side.RIGHT):
+    if tiling.neighbour(tile, SheetSide.RIGHT):
         canvas.text(CUT_OFF, Point(end, foot), SMALL)
 
     across = form.paper.margin + INSET + 0.35 * SMALL
@@ -134,7 +134,7 @@ def _write_strips(canvas: Canvas, tiling: Tiling, tile: Tile, words: SheetWords,
         whole = f"{measure}: there both bars measure {form.check:g} mm"
         measure = whole if canvas.text_width(whole, SMALL) <= end - start - 4 else measure
     canvas.text(shortened(canvas, measure, end - start - 4, SMALL), Point(across, start), SMALL, angle=90)
-    if tiling.neighbour(tile, Side.ABOVE):
+    if tiling.neighbour(tile, SheetSide.ABOVE):
         canvas.text(CUT_OFF, Point(across, end), SMALL, angle=90)
 
 
@@ -148,7 +148,7 @@ def _write_name(canvas: Canvas, tiling: Tiling, tile: Tile, ink: shapely.Geometr
     parts = shapely.get_parts(here)
     lettering = shapely.union_all(parts[shapely.get_dimensions(parts) == 2])
     for clearance, apart, size in NAME_FITS:
-        block = Block.set(
+        block = TextBlock.set(
             canvas, [Line(tile.name, 8.0 * size, bold=True), Line(tile.words, 3.4 * size)], form.width
         )
         room = Room(inside, clearance=clearance)

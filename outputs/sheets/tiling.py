@@ -42,7 +42,7 @@ ROW_LETTERS = "ABCDEFGHJKLMNPQRSTUVWXYZ"
 """No I and no O, which read as digits (as on the grid of ISO 5457 drawing sheets)."""
 
 
-class Side(Enum):
+class SheetSide(Enum):
     """A side of a sheet, as the step (rows down, columns right) to the neighbour there."""
 
     LEFT = (0, -1)
@@ -157,7 +157,7 @@ class Tiling:
         shapely.prepare(shapes)
         return tuple(tile for tile in self.places if shapes.intersects(box(*self.window(tile))))
 
-    def neighbour(self, tile: Tile, side: Side) -> Tile | None:
+    def neighbour(self, tile: Tile, side: SheetSide) -> Tile | None:
         """Return the sheet printed on that side, None when there is none or it is empty."""
         down, right = side.value
         other = Tile(tile.row + down, tile.column + right)
@@ -169,7 +169,7 @@ class Tiling:
 
     def joins(self) -> shapely.Geometry:
         """Return the joins between printed sheets as lines on the area."""
-        ends = (self.join(tile, side) for tile in self.tiles for side in (Side.RIGHT, Side.ABOVE))
+        ends = (self.join(tile, side) for tile in self.tiles for side in (SheetSide.RIGHT, SheetSide.ABOVE))
         return shapely.MultiLineString([[tuple(p) for p in pair] for pair in ends if pair])
 
     @property
@@ -178,15 +178,15 @@ class Tiling:
         joins = self.joins()
         return any(shape.buffer(INK).intersects(joins) for shape in self.layout.shapes)
 
-    def join(self, tile: Tile, side: Side) -> tuple[Point, Point] | None:
+    def join(self, tile: Tile, side: SheetSide) -> tuple[Point, Point] | None:
         """Return both ends of the join on one side of a tile, on the area; None when nothing joins there."""
         if self.neighbour(tile, side) is None:
             return None
         left, bottom, right, top = self.window(tile)
-        if side in (Side.LEFT, Side.RIGHT):
-            x = left if side is Side.LEFT else right
+        if side in (SheetSide.LEFT, SheetSide.RIGHT):
+            x = left if side is SheetSide.LEFT else right
             return Point(x, bottom), Point(x, top)
-        y = bottom if side is Side.BELOW else top
+        y = bottom if side is SheetSide.BELOW else top
         return Point(left, y), Point(right, y)
 
 

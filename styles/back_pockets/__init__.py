@@ -35,7 +35,7 @@ class PocketSize:
 
 
 @dataclass(frozen=True)
-class Outline:
+class PocketOutline:
     """The sewn outline below the opening, whose middle is the origin; y is up, so all of it lies below 0.
 
     It stays within the opening's width and within height and point below it, so that it fits on the leg.
@@ -51,13 +51,13 @@ class Outline:
     right: Path
 
     @staticmethod
-    def alike(left: Path, half_bottom: Path) -> Outline:
+    def alike(left: Path, half_bottom: Path) -> PocketOutline:
         """Return an outline whose right half mirrors the left one; `half_bottom` ends in the middle."""
 
         def other(path: Path) -> Path:
             return path.moved(lambda p: Point(-p.x, p.y)).reversed()
 
-        return Outline(left, half_bottom + other(half_bottom), other(left))
+        return PocketOutline(left, half_bottom + other(half_bottom), other(left))
 
     @property
     def ring(self) -> Path:

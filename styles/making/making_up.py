@@ -8,7 +8,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 
-from drafting.base.findings import Said
+from drafting.base.findings import Sentence
 from drafting.pieces.kinds import EdgeKind, PieceKind
 from drafting.pieces.pattern import Section
 from drafting.pieces.pieces import Material, Piece
@@ -69,22 +69,26 @@ _YOKE = {
 }
 
 _TOOLS = (
-    Said("Needle: jeans 90/14 for light denim, 100/16 for heavy; a new one for each pair."),
-    Said("Stitch: 2.5 to 3 mm for seams; 3.5 to 4 for topstitching, heavy thread above, usual one below."),
-    Said("Thread: two reels of all-purpose, one or two of topstitching thread."),
+    Sentence("Needle: jeans 90/14 for light denim, 100/16 for heavy; a new one for each pair."),
+    Sentence(
+        "Stitch: 2.5 to 3 mm for seams; 3.5 to 4 for topstitching, heavy thread above, usual one below."
+    ),
+    Sentence("Thread: two reels of all-purpose, one or two of topstitching thread."),
 )
 
 _CAUTIONS = (
-    Said("Shears and rotary cutters: cut away from your hand and close the blade when you lay it down."),
-    Said("The iron stays hot after it is switched off, and fusing takes it hotter and longer than pressing."),
-    Said(
+    Sentence("Shears and rotary cutters: cut away from your hand and close the blade when you lay it down."),
+    Sentence(
+        "The iron stays hot after it is switched off, and fusing takes it hotter and longer than pressing."
+    ),
+    Sentence(
         "Rivets, buttons and snaps: hammer on a firm block with your eyes covered, fingers clear of the tool."
     ),
-    Said(
+    Sentence(
         "Small parts: on clothes for children under three leave off buttons, rivets and snaps that a "
         "child could pull off and swallow; the rules of your country say what is allowed."
     ),
-    Said(
+    Sentence(
         "Clothes for children up to fourteen: mind the rules on cords and drawstrings at waist and hems "
         "(EN 14682)."
     ),
@@ -92,27 +96,27 @@ _CAUTIONS = (
 
 # After ISO 5077; the example of the shrunk mark is arithmetic.
 _SWATCH_TEST = (
-    Said(
+    Sentence(
         "Cut a square of {0} from the cloth you will use, not from its selvedge, and mark which way the "
         "warp runs.",
         (_SWATCH,),
     ),
-    Said(
+    Sentence(
         "Mark two points {0} apart along the warp and two across it, at least {1} from the edges; three "
         "pairs each way tell more (after ISO 5077).",
         (_MARKED, 50.0),
     ),
-    Said(
+    Sentence(
         "Wash, dry and iron it exactly as you will the jeans; loomstate denim goes on shrinking up to the "
         "third wash."
     ),
-    Said("Let it lie flat until it is cool and dry, then measure both ways again."),
-    Said(
+    Sentence("Let it lie flat until it is cool and dry, then measure both ways again."),
+    Sentence(
         "Change in percent = (after - before) / before x 100, a minus for shrinking: {0} that became {1} "
         "is -4.0 %. Give lengthwise and crosswise change apart.",
         (_MARKED, 0.96 * _MARKED),
     ),
-    Said(
+    Sentence(
         "Either wash the cloth before cutting and give no change, or give the change and cut it unwashed: "
         "never both. For the stretch, pull {0} of it crosswise along a ruler, without strain, and give "
         "the gain in percent.",
@@ -138,21 +142,21 @@ def making_up(pieces: Iterable[Piece], notions: Iterable[Notion], style: Style) 
     )
 
 
-def _shopping(pieces: tuple[Piece, ...], notions: Iterable[Notion]) -> Iterator[Said]:
+def _shopping(pieces: tuple[Piece, ...], notions: Iterable[Notion]) -> Iterator[Sentence]:
     for notion in counted(notions):
         text = f"{notion.count} x {notion.name}"
-        yield Said(f"{text}, {{0}}", (notion.length,)) if notion.length else Said(text)
+        yield Sentence(f"{text}, {{0}}", (notion.length,)) if notion.length else Sentence(text)
     for material in (Material.POCKETING, Material.INTERFACING):
         cut = [piece.name_in_its_cloth for piece in pieces if piece.cutting.material is material]
         if cut:
-            yield Said(f"{material.value.capitalize()} for: {', '.join(cut)}.")
+            yield Sentence(f"{material.value.capitalize()} for: {', '.join(cut)}.")
 
 
-def _numbered(pieces: tuple[Piece, ...], style: Style) -> Iterator[Said]:
+def _numbered(pieces: tuple[Piece, ...], style: Style) -> Iterator[Sentence]:
     there = {piece.kind for piece in pieces if piece.cutting.material is not Material.INTERFACING}
     possible = (step for step in _steps(style, pieces) if there.issuperset(step.needs))
     for number, step in enumerate(possible, start=1):
-        yield Said(f"{number}. {step.does}", step.amounts)
+        yield Sentence(f"{number}. {step.does}", step.amounts)
 
 
 def _steps(style: Style, pieces: tuple[Piece, ...]) -> tuple[_Step, ...]:

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from drafting.base.findings import Said, literal
-from drafting.pieces.pattern import Section, Table
+from drafting.base.findings import Sentence, literal
+from drafting.pieces.pattern import Section, TextTable
 from drafting.pieces.seams import Corner, Run, Seam
 from drafting.pieces.trueing import CornerCheck, SeamCheck
 from drafting.pieces.words import edge_name, piece_name
@@ -22,12 +22,12 @@ def trueing_section(
 
     Differences are told in mm whatever the wearer's unit, as they are smaller than a tape shows.
     """
-    rows = (*_seams(seams), (Said("Joined corners"),), *_corners(corners))
-    says = Said(
+    rows = (*_seams(seams), (Sentence("Joined corners"),), *_corners(corners))
+    says = Sentence(
         "Wanted and found: by how much the first side is longer. Notches: the largest distance of two that "
         "are to meet. A joined corner: both angles together, 180° where the edge runs straight on."
     )
-    return Section("Trueing: what meets what", (says,), Table(_HEADS, _SHARES, rows))
+    return Section("Trueing: what meets what", (says,), TextTable(_HEADS, _SHARES, rows))
 
 
 def verdict(seams: Sequence[SeamCheck], corners: Sequence[CornerCheck]) -> str:
@@ -50,32 +50,32 @@ def verdict(seams: Sequence[SeamCheck], corners: Sequence[CornerCheck]) -> str:
     return f"Trueing: {faults}, {kinks}: {', '.join([*failing, *uneven])}."
 
 
-def _seams(seams: Sequence[tuple[Seam, SeamCheck]]) -> Iterator[tuple[Said, ...]]:
+def _seams(seams: Sequence[tuple[Seam, SeamCheck]]) -> Iterator[tuple[Sentence, ...]]:
     for seam, check in seams:
         misses = [abs(notch.miss) for notch in check.notches]
         yield (
-            Said(literal(seam.name)),
-            Said(literal(f"{_edges(seam.first)} – {_edges(seam.second)}")),
-            Said("{0}", (check.first_length,)),
-            Said("{0}", (check.second_length,)),
-            Said(_millimetres(check.intended)),
-            Said(_millimetres(check.found)),
-            Said(f"{len(misses)}: {_millimetres(max(misses))}" if misses else "–"),
-            Said("meets" if check.passes and not check.findings else "DOES NOT MEET"),
+            Sentence(literal(seam.name)),
+            Sentence(literal(f"{_edges(seam.first)} – {_edges(seam.second)}")),
+            Sentence("{0}", (check.first_length,)),
+            Sentence("{0}", (check.second_length,)),
+            Sentence(_millimetres(check.intended)),
+            Sentence(_millimetres(check.found)),
+            Sentence(f"{len(misses)}: {_millimetres(max(misses))}" if misses else "–"),
+            Sentence("meets" if check.passes and not check.findings else "DOES NOT MEET"),
         )
 
 
-def _corners(corners: Sequence[tuple[Corner, CornerCheck]]) -> Iterator[tuple[Said, ...]]:
+def _corners(corners: Sequence[tuple[Corner, CornerCheck]]) -> Iterator[tuple[Sentence, ...]]:
     for corner, check in corners:
         pieces = dict.fromkeys(map(piece_name, (corner.first.piece, corner.second.piece)))
         yield (
-            Said(literal(corner.name)),
-            Said(literal(" – ".join(pieces))),
-            *(Said(""), Said("")),
-            Said(f"{check.wanted:.0f}°"),
-            Said(f"{check.angle:.1f}°"),
-            Said("–"),
-            Said("runs on" if check.passes else "UNEVEN"),
+            Sentence(literal(corner.name)),
+            Sentence(literal(" – ".join(pieces))),
+            *(Sentence(""), Sentence("")),
+            Sentence(f"{check.wanted:.0f}°"),
+            Sentence(f"{check.angle:.1f}°"),
+            Sentence("–"),
+            Sentence("runs on" if check.passes else "UNEVEN"),
         )
 
 

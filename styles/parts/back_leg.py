@@ -88,8 +88,8 @@ def _darted_leg(half: HalfToCut, style: Style, marks: tuple[Mark, ...]) -> Part:
 
 def _leg(half: HalfToCut, style: Style, top: BackTop, marks: tuple[Mark, ...]) -> Piece:
     notch = Notch(PlaceKind.YOKE, top.seam.length / 2, NotchKind.DOUBLE)
-    room = style.allowances
-    seam = Edge(EdgeKind.YOKE, top.seam, room.folded_over(room.yoke), notches=(notch,))
+    allowances = style.allowances
+    seam = Edge(EdgeKind.YOKE, top.seam, allowances.folded_over(allowances.yoke), notches=(notch,))
     return _below(half, style, (seam,), top.side, top.crotch, marks)
 
 
@@ -102,16 +102,16 @@ def _below(
     marks: tuple[Mark, ...],
 ) -> Piece:
     """Return the back leg below its upper edges."""
-    panel, room = half.drafted.back, style.allowances
+    panel, allowances = half.drafted.back, style.allowances
     at, kind = FromHem.of(half), NotchKind.DOUBLE
     inseam, points, levels = panel.panel.inseam, panel.points(), panel.panel.levels
     hem, folds = hem_edge(side, inseam, style)
     edges = (
         *upper,
-        Edge(EdgeKind.SIDE, side, room.side_seam, notches=at.along(side, kind)),
+        Edge(EdgeKind.SIDE, side, allowances.side_seam, notches=at.along(side, kind)),
         hem,
-        Edge(EdgeKind.INSEAM, inseam, room.folded_over(room.inseam), notches=at.at_knee(kind)),
-        Edge(EdgeKind.CROTCH, crotch, room.crotch_seam),
+        Edge(EdgeKind.INSEAM, inseam, allowances.folded_over(allowances.inseam), notches=at.at_knee(kind)),
+        Edge(EdgeKind.CROTCH, crotch, allowances.crotch_seam),
     )
     crease = points[Drawn.CREASE].x
     grain = Path.through([Point(crease, levels.hem.mm + _CLEAR), Point(crease, levels.crotch.mm)])
@@ -122,19 +122,19 @@ def _below(
 
 
 def _yoke(half: HalfToCut, style: Style, top: BackTop) -> Piece:
-    crown, room = top.yoke, style.allowances
+    crown, allowances = top.yoke, style.allowances
     hip = FromHem.of(half).along(crown.side, NotchKind.DOUBLE, top.side.length)
     edges = (
-        Edge(EdgeKind.WAIST, crown.waist, room.waist),
+        Edge(EdgeKind.WAIST, crown.waist, allowances.waist),
         # A hip that lies high comes to lie on the yoke.
-        Edge(EdgeKind.SIDE, crown.side, room.side_seam, notches=hip),
+        Edge(EdgeKind.SIDE, crown.side, allowances.side_seam, notches=hip),
         Edge(
             EdgeKind.YOKE,
             crown.lower,
-            room.folded_in(room.yoke),
+            allowances.folded_in(allowances.yoke),
             notches=(Notch(PlaceKind.YOKE, crown.lower.length / 2, NotchKind.DOUBLE),),
         ),
-        Edge(EdgeKind.CENTRE_BACK, crown.centre, room.crotch_seam),
+        Edge(EdgeKind.CENTRE_BACK, crown.centre, allowances.crotch_seam),
     )
     low, high = crown.lower.point(crown.lower.length / 2), crown.waist.point(crown.waist.length / 2)
     grain = Path.through([low.towards(high, 0.15), low.towards(high, 0.85)])

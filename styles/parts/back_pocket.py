@@ -9,7 +9,7 @@ from drafting.geometry.points import Point, Vector
 from drafting.pieces.kinds import EdgeKind, PieceKind, PlaceKind
 from drafting.pieces.pieces import Cutting, Edge, Finish, Mark, MarkKind, Piece
 from styles import back_pockets
-from styles.back_pockets import Outline, PocketSize
+from styles.back_pockets import PocketOutline, PocketSize
 from styles.base.part import Part
 from styles.choice.kinds import of_kind
 from styles.choice.style import Style
@@ -57,21 +57,21 @@ def pocket_size(style: Style, hip: float, seams: Sequence[Path], *, crotch: floa
     return PocketSize(opening, height, taper, point, from_centre, below_yoke, asked.shape)
 
 
-def outline_of(size: PocketSize) -> Outline:
+def outline_of(size: PocketSize) -> PocketOutline:
     """Return the outline of a pocket in its shape."""
-    outline: Outline = of_kind(back_pockets, size.shape, "outline")(size)
+    outline: PocketOutline = of_kind(back_pockets, size.shape, "outline")(size)
     return outline
 
 
 def back_pocket(style: Style, size: PocketSize) -> Part:
     """Return the pocket, alike for left and right."""
-    outline, room = outline_of(size), style.allowances
+    outline, allowances = outline_of(size), style.allowances
     opening = Path.through([outline.right.end, outline.left.start])
     edges = (
-        Edge(EdgeKind.POCKET_LEFT, outline.left, room.small),
-        Edge(EdgeKind.POCKET_BOTTOM, outline.bottom, room.small),
-        Edge(EdgeKind.POCKET_RIGHT, outline.right, room.small),
-        Edge(EdgeKind.POCKET_OPENING, opening, _HEM if room.hem else 0.0, Finish.HEM),
+        Edge(EdgeKind.POCKET_LEFT, outline.left, allowances.small),
+        Edge(EdgeKind.POCKET_BOTTOM, outline.bottom, allowances.small),
+        Edge(EdgeKind.POCKET_RIGHT, outline.right, allowances.small),
+        Edge(EdgeKind.POCKET_OPENING, opening, _HEM if allowances.hem else 0.0, Finish.HEM),
     )
     grain = Path.through([Point(0, -0.85 * size.height), Point(0, -0.15 * size.height)])
     return Part((Piece(PieceKind.BACK_POCKET, edges, grain, Cutting(2, pairs=True)),))

@@ -98,12 +98,12 @@ def _along_centre(piece: Piece, front: Piece, end: float) -> Seam:
 
 
 def _facing(over: Side, front: Front, style: Style, length: FlyLength) -> Piece:
-    room = style.allowances
+    allowances = style.allowances
     waist, inner, centre = _j_shape(front, facing_width(style), length.opening + _FACING_BELOW)
     edges = (
-        Edge(EdgeKind.WAIST, waist, room.waist),
-        Edge(EdgeKind.INNER, inner, room.small),
-        Edge(EdgeKind.CENTRE_FRONT, centre, room.crotch_seam, notches=(_stop(centre, length),)),
+        Edge(EdgeKind.WAIST, waist, allowances.waist),
+        Edge(EdgeKind.INNER, inner, allowances.small),
+        Edge(EdgeKind.CENTRE_FRONT, centre, allowances.crotch_seam, notches=(_stop(centre, length),)),
     )
     return Piece(PieceKind.FLY_FACING, edges, plumb_grain(edges), Cutting(), side=over)
 
@@ -147,15 +147,15 @@ def _template(over: Side, front: Front, style: Style, length: FlyLength) -> Piec
 
 def _shield(under: Side, style: Style, length: FlyLength) -> Piece:
     """Return the shield: straight, doubled along its outer edge."""
-    room, width, high = style.allowances, shield_width(style), length.opening + _SHIELD_BELOW
+    allowances, width, high = style.allowances, shield_width(style), length.opening + _SHIELD_BELOW
     top_left, low_left = Point(0, high), Point(0, 0)
     low_right, top_right = Point(width, 0), Point(width, high)
     centre = Path.through([low_right, top_right])
     edges = (
-        Edge(EdgeKind.WAIST, Path.through([top_right, top_left]), room.waist),
+        Edge(EdgeKind.WAIST, Path.through([top_right, top_left]), allowances.waist),
         Edge(EdgeKind.FOLD, Path.through([top_left, low_left]), finish=Finish.FOLD),
-        Edge(EdgeKind.LOWER_END, Path.through([low_left, low_right]), room.small),
-        Edge(EdgeKind.CENTRE_FRONT, centre, room.crotch_seam, notches=(_stop(centre, length),)),
+        Edge(EdgeKind.LOWER_END, Path.through([low_left, low_right]), allowances.small),
+        Edge(EdgeKind.CENTRE_FRONT, centre, allowances.crotch_seam, notches=(_stop(centre, length),)),
     )
     inset = width - _hole_from_centre(style) - SHANK
     places = [Point(inset, high - below) for below in length.buttons]

@@ -106,17 +106,22 @@ def front_leg(half: HalfToCut, style: Style, fly: FlyLength) -> Part:
         style: The style.
         fly: How far down the fly opens, the same for both halves.
     """
-    opened, panel, room = open_front(half, style), half.drafted.front, style.allowances
+    opened, panel, allowances = open_front(half, style), half.drafted.front, style.allowances
     at, side, inseam, crotch = FromHem.of(half), opened.side, panel.panel.inseam, opened.whole.crotch
     hem, folds = hem_edge(side, inseam, style)
     stop = Notch(fly.stop, crotch.length - fly.opening)
     edges = (
-        Edge(EdgeKind.WAIST, opened.waist, room.waist),
-        Edge(EdgeKind.OPENING, opened.curve, room.small),
-        Edge(EdgeKind.SIDE, side, room.side_seam, notches=at.along(side, NotchKind.SINGLE)),
+        Edge(EdgeKind.WAIST, opened.waist, allowances.waist),
+        Edge(EdgeKind.OPENING, opened.curve, allowances.small),
+        Edge(EdgeKind.SIDE, side, allowances.side_seam, notches=at.along(side, NotchKind.SINGLE)),
         hem,
-        Edge(EdgeKind.INSEAM, inseam, room.folded_in(room.inseam), notches=at.at_knee(NotchKind.SINGLE)),
-        Edge(EdgeKind.CROTCH, crotch, room.crotch_seam, notches=(stop,)),
+        Edge(
+            EdgeKind.INSEAM,
+            inseam,
+            allowances.folded_in(allowances.inseam),
+            notches=at.at_knee(NotchKind.SINGLE),
+        ),
+        Edge(EdgeKind.CROTCH, crotch, allowances.crotch_seam, notches=(stop,)),
     )
     points, levels = panel.points(), panel.panel.levels
     crease = points[Drawn.CREASE].x

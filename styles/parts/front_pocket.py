@@ -25,14 +25,14 @@ def front_pocket(half: HalfToCut, style: Style, leg: Piece) -> Part:
         style: The style.
         leg: The front leg of this half.
     """
-    plan, room = plan_pocket(half, style), style.allowances
+    plan, allowances = plan_pocket(half, style), style.allowances
     with_watch = style.front_pocket.watch and half.side is not Side.LEFT
-    facing = half.of_front(_facing(half, plan, room, watch=with_watch))
-    back = half.of_front(_bag_back(half, plan, room))
+    facing = half.of_front(_facing(half, plan, allowances, watch=with_watch))
+    back = half.of_front(_bag_back(half, plan, allowances))
     # The bag's front is sewn face to face to the leg and turned, so its own face shows the mirror image.
-    front = half.of_front(_bag_front(half, plan, room)).mirrored()
+    front = half.of_front(_bag_front(half, plan, allowances)).mirrored()
     rivets = (2 if half.side else 4) + (2 if with_watch else 0)
-    watch = (_watch_pocket(plan, room),) if with_watch else ()
+    watch = (_watch_pocket(plan, allowances),) if with_watch else ()
     seams = _seams(leg, facing, back, front)
     return Part((facing, back, front, *watch), seams, notions=(Notion(NotionKind.RIVET, rivets),))
 
@@ -80,9 +80,13 @@ def _seams(leg: Piece, facing: Piece, back: Piece, front: Piece) -> tuple[Seam, 
     )
 
 
-def _facing(half: HalfToCut, plan: PocketPlan, room: Allowances, *, watch: bool) -> Piece:
+def _facing(half: HalfToCut, plan: PocketPlan, allowances: Allowances, *, watch: bool) -> Piece:
     waist, side, inner = plan.facing
-    edges = (_waist(plan, waist, room), _side(plan, side, room), Edge(EdgeKind.INNER, inner, room.small))
+    edges = (
+        _waist(plan, waist, allowances),
+        _side(plan, side, allowances),
+        Edge(EdgeKind.INNER, inner, allowances.small),
+    )
     marks = (
         Mark(PlaceKind.POCKET_OPENING, MarkKind.LINE, plan.opened.curve),
         *(_watch_marks(half, plan) if watch else ()),
@@ -101,56 +105,60 @@ def _watch_marks(half: HalfToCut, plan: PocketPlan) -> tuple[Mark, ...]:
     )
 
 
-def _bag_back(half: HalfToCut, plan: PocketPlan, room: Allowances) -> Piece:
+def _bag_back(half: HalfToCut, plan: PocketPlan, allowances: Allowances) -> Piece:
     waist, side, edge = plan.bag
     # The bag's own edge gets the side's allowance, so that the cut line runs on; enough for a French seam.
-    edges = (_waist(plan, waist, room), _side(plan, side, room), Edge(EdgeKind.BAG, edge, room.side_seam))
+    edges = (
+        _waist(plan, waist, allowances),
+        _side(plan, side, allowances),
+        Edge(EdgeKind.BAG, edge, allowances.side_seam),
+    )
     marks = (Mark(PlaceKind.POCKET_FACING, MarkKind.LINE, plan.facing[2]),)
     cutting = half.cutting(Material.POCKETING)
     return Piece(PieceKind.BAG_BACK, edges, plumb_grain(edges), cutting, marks, side=half.side)
 
 
-def _bag_front(half: HalfToCut, plan: PocketPlan, room: Allowances) -> Piece:
+def _bag_front(half: HalfToCut, plan: PocketPlan, allowances: Allowances) -> Piece:
     waist, side, edge = plan.bag
     opened = plan.opened
     below = opened.hip - opened.depth
     lower = side.split(opened.depth)[1]
     notches = (Notch(PlaceKind.HIP, below),) if 0 < below < lower.length else ()
     edges = (
-        Edge(EdgeKind.WAIST, waist.split(waist.length - opened.width)[0], room.waist),
-        Edge(EdgeKind.OPENING, opened.curve, room.small),
-        Edge(EdgeKind.SIDE, lower, room.side_seam, notches=notches),
-        Edge(EdgeKind.BAG, edge, room.side_seam),
+        Edge(EdgeKind.WAIST, waist.split(waist.length - opened.width)[0], allowances.waist),
+        Edge(EdgeKind.OPENING, opened.curve, allowances.small),
+        Edge(EdgeKind.SIDE, lower, allowances.side_seam, notches=notches),
+        Edge(EdgeKind.BAG, edge, allowances.side_seam),
     )
     cutting = half.cutting(Material.POCKETING)
     return Piece(PieceKind.BAG_FRONT, edges, plumb_grain(edges), cutting, side=half.side)
 
 
-def _waist(plan: PocketPlan, path: Path, room: Allowances) -> Edge:
+def _waist(plan: PocketPlan, path: Path, allowances: Allowances) -> Edge:
     """Return the waist of facing or bag back, notched where the leg's pocket corner comes to lie."""
     return Edge(
         EdgeKind.WAIST,
         path,
-        room.waist,
+        allowances.waist,
         notches=(Notch(PlaceKind.POCKET_CORNER, path.length - plan.opened.width),),
     )
 
 
-def _side(plan: PocketPlan, path: Path, room: Allowances) -> Edge:
+def _side(plan: PocketPlan, path: Path, allowances: Allowances) -> Edge:
     """Return the side of facing or bag back, notched at the pocket end and, where it reaches it, the hip."""
     places = ((PlaceKind.POCKET_END, plan.opened.depth), (PlaceKind.HIP, plan.opened.hip))
     notches = tuple(Notch(place, at) for place, at in places if 0 < at < path.length)
-    return Edge(EdgeKind.SIDE, path, room.side_seam, notches=notches)
+    return Edge(EdgeKind.SIDE, path, allowances.side_seam, notches=notches)
 
 
-def _watch_pocket(plan: PocketPlan, room: Allowances) -> Piece:
+def _watch_pocket(plan: PocketPlan, allowances: Allowances) -> Piece:
     top_side, low_side, low_inner, top_inner = plan.watch
     # 0 stays 0 for those who add their own.
-    hem = _WATCH_HEM if room.small else 0.0
+    hem = _WATCH_HEM if allowances.small else 0.0
     edges = (
         Edge(EdgeKind.UPPER, Path.through([top_inner, top_side]), hem, Finish.HEM),
-        Edge(EdgeKind.OUTER, Path.through([top_side, low_side]), room.small),
-        Edge(EdgeKind.LOWER, Path.through([low_side, low_inner]), room.small),
-        Edge(EdgeKind.INNER, Path.through([low_inner, top_inner]), room.small),
+        Edge(EdgeKind.OUTER, Path.through([top_side, low_side]), allowances.small),
+        Edge(EdgeKind.LOWER, Path.through([low_side, low_inner]), allowances.small),
+        Edge(EdgeKind.INNER, Path.through([low_inner, top_inner]), allowances.small),
     )
     return Piece(PieceKind.WATCH_POCKET, edges, plumb_grain(edges), Cutting())

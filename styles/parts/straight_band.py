@@ -57,17 +57,17 @@ def straight_band(halves: Sequence[HalfWaist], style: Style, *, along: bool = Tr
     shield = _Span(EdgeKind.SHIELD_SEAM, shield_width(style))
     left_laps = lapping_side(style) is Side.LEFT
     spans = [*spans, shield] if left_laps else [shield, *spans]
-    room, height = style.allowances, 2 * style.band_height
+    allowances, height = style.allowances, 2 * style.band_height
     ends = list(accumulate((span.length for span in spans), initial=0.0))
     strip = ends[-1]
     edges = (
         *(
-            Edge(span.edge, _level(a, b, 0.0), room.waist, notches=span.notches)
+            Edge(span.edge, _level(a, b, 0.0), allowances.waist, notches=span.notches)
             for span, a, b in zip(spans, ends, ends[1:], strict=False)
         ),
-        Edge(EdgeKind.RIGHT_FRONT_END, _plumb(strip, 0.0, height), room.small),
-        Edge(EdgeKind.INNER, _level(strip, 0.0, height), room.waist),
-        Edge(EdgeKind.LEFT_FRONT_END, _plumb(0.0, height, 0.0), room.small),
+        Edge(EdgeKind.RIGHT_FRONT_END, _plumb(strip, 0.0, height), allowances.small),
+        Edge(EdgeKind.INNER, _level(strip, 0.0, height), allowances.waist),
+        Edge(EdgeKind.LEFT_FRONT_END, _plumb(0.0, height, 0.0), allowances.small),
     )
     middle, quarter = strip / 2, height / 4
     first = 0 if left_laps else 1

@@ -103,30 +103,37 @@ def band_notions() -> tuple[Notion, ...]:
 
 def _front(half: HalfToCut, style: Style, notches: tuple[Notch, ...]) -> Piece:
     crown = _upright(front_band(half.drafted.front, style.below_waist, style.band_height))
-    room, side = style.allowances, half.side
+    allowances, side = style.allowances, half.side
     laps, lies_below = side in (None, lapping_side(style)), side != lapping_side(style)
     out = -crown.centre.direction(0).left
     body = (
-        Edge(EdgeKind.UPPER, crown.waist, room.small),
-        Edge(EdgeKind.SIDE, crown.side, room.small),
-        Edge(EdgeKind.WAIST_SEAM, crown.lower, room.waist, notches=from_the_end(notches, crown.lower.length)),
+        Edge(EdgeKind.UPPER, crown.waist, allowances.small),
+        Edge(EdgeKind.SIDE, crown.side, allowances.small),
+        Edge(
+            EdgeKind.WAIST_SEAM,
+            crown.lower,
+            allowances.waist,
+            notches=from_the_end(notches, crown.lower.length),
+        ),
     )
     marks: list[Mark] = []
     if lies_below:
         end = crown.centre.moved(lambda p: p + out * shield_width(style))
         edges: tuple[Edge, ...] = (
-            Edge(EdgeKind.UPPER_UNDERLAP, Path.through([end.end, crown.centre.end]), room.small),
+            Edge(EdgeKind.UPPER_UNDERLAP, Path.through([end.end, crown.centre.end]), allowances.small),
             *body,
-            Edge(EdgeKind.SHIELD_SEAM, Path.through([crown.centre.start, end.start]), room.waist),
-            Edge(EdgeKind.FRONT_END, end, room.small),
+            Edge(EdgeKind.SHIELD_SEAM, Path.through([crown.centre.start, end.start]), allowances.waist),
+            Edge(EdgeKind.FRONT_END, end, allowances.small),
         )
         if laps:
             # First, as its name is the longest and the place beside it the smallest.
-            cut = crown.centre.moved(lambda p: p + out * room.small) if room.small else crown.centre
+            cut = (
+                crown.centre.moved(lambda p: p + out * allowances.small) if allowances.small else crown.centre
+            )
             marks.append(Mark(CUT_OFF[lapping_side(style)], MarkKind.LINE, cut))
         marks += [Mark(PlaceKind.CENTRE_FRONT, MarkKind.LINE, crown.centre), _button(crown, out)]
     else:
-        edges = (*body, Edge(EdgeKind.FRONT_END, crown.centre, room.small))
+        edges = (*body, Edge(EdgeKind.FRONT_END, crown.centre, allowances.small))
     if laps:
         marks.append(_buttonhole(crown, out))
     layers = Cutting(2 if side else 4, pairs=True)
@@ -135,13 +142,18 @@ def _front(half: HalfToCut, style: Style, notches: tuple[Notch, ...]) -> Piece:
 
 
 def _back(half: HalfToCut, style: Style, crown: Crown, notches: tuple[Notch, ...]) -> Piece:
-    crown, room, folded = _upright(crown), style.allowances, half.side is None
+    crown, allowances, folded = _upright(crown), style.allowances, half.side is None
     finish = Finish.FOLD if folded else Finish.SEAM
     edges = (
-        Edge(EdgeKind.UPPER, crown.waist, room.small),
-        Edge(EdgeKind.SIDE, crown.side, room.small),
-        Edge(EdgeKind.WAIST_SEAM, crown.lower, room.waist, notches=from_the_end(notches, crown.lower.length)),
-        Edge(EdgeKind.CENTRE_BACK, crown.centre, 0.0 if folded else room.small, finish),
+        Edge(EdgeKind.UPPER, crown.waist, allowances.small),
+        Edge(EdgeKind.SIDE, crown.side, allowances.small),
+        Edge(
+            EdgeKind.WAIST_SEAM,
+            crown.lower,
+            allowances.waist,
+            notches=from_the_end(notches, crown.lower.length),
+        ),
+        Edge(EdgeKind.CENTRE_BACK, crown.centre, 0.0 if folded else allowances.small, finish),
     )
     layers = Cutting(2, pairs=not folded)
     return half.of_back(Piece(PieceKind.BACK_BAND, edges, plumb_grain(edges), layers, side=half.side))

@@ -122,17 +122,17 @@ def _crossing(waist: Path, tip: Point, way: Vector) -> float:
     return bisect(lambda at: way.cross(waist.point(at) - tip) > 0, 0.0, waist.length, within=1e-9)
 
 
-def upper_edges(back: DartedBack, room: Allowances) -> tuple[Edge, ...]:
+def upper_edges(back: DartedBack, allowances: Allowances) -> tuple[Edge, ...]:
     """Return the leg's upper edge from the centre to the side."""
     if back.outer is None:
-        return (Edge(EdgeKind.WAIST, back.inner, room.waist),)
+        return (Edge(EdgeKind.WAIST, back.inner, allowances.waist),)
     roof = back.dart_roof
     ends = ((PlaceKind.INNER_DART_LEG, 0.0), (PlaceKind.OUTER_DART_LEG, roof.length))
     notches = tuple(Notch(leg, at, NotchKind.SINGLE) for leg, at in ends)
     return (
-        Edge(EdgeKind.WAIST, back.inner, room.waist),
-        Edge(EdgeKind.DART, roof, room.waist, notches=notches),
-        Edge(EdgeKind.OUTER_WAIST, back.outer, room.waist),
+        Edge(EdgeKind.WAIST, back.inner, allowances.waist),
+        Edge(EdgeKind.DART, roof, allowances.waist, notches=notches),
+        Edge(EdgeKind.OUTER_WAIST, back.outer, allowances.waist),
     )
 
 

@@ -6,7 +6,7 @@ import pytest
 
 from drafting import draft_block
 from drafting.lesson.hand_draft import Instruction, hand_draft
-from drafting.lesson.marking import Mark, Marked, asked_for, mark_lengths, tolerance
+from drafting.lesson.marking import Judgement, Marked, asked_for, mark_lengths, tolerance
 from tests.wearers import wearer
 
 # hip 980, ease 30: front hip 242.5, front fork 51.25, crease (242.5 - 51.25) / 2 = 95.625
@@ -32,38 +32,38 @@ def test_twenty_lines_are_asked_for_in_the_order_of_the_draft() -> None:
 
 
 def test_right_lengths_are_right() -> None:
-    assert {m.mark for m in marked({}).values()} == {Mark.RIGHT}
+    assert {m.mark for m in marked({}).values()} == {Judgement.RIGHT}
 
 
 @pytest.mark.parametrize(("scale", "allowed"), [(1, 1.5), (4, 3.0), (5, 3.5)])
 def test_a_small_draft_may_miss_more(scale: float, allowed: float) -> None:
     # 1 mm to draw and half a millimetre of the paper to read
     assert tolerance(FORK, scale) == pytest.approx(allowed)
-    assert marked({FORK: FORK.result + allowed - 0.01}, scale)[FORK.label].mark is Mark.RIGHT
-    assert marked({FORK: FORK.result + allowed + 0.01}, scale)[FORK.label].mark is Mark.WRONG
+    assert marked({FORK: FORK.result + allowed - 0.01}, scale)[FORK.label].mark is Judgement.RIGHT
+    assert marked({FORK: FORK.result + allowed + 0.01}, scale)[FORK.label].mark is Judgement.WRONG
 
 
 def test_a_length_that_is_right_by_a_wrong_one_before_it_follows_from_it() -> None:
     # The fork is drawn 61.25, without its - 1.0; the crease is then (242.5 - 61.25) / 2 = 90.625.
     found = marked({FORK: 61.25, CREASE: 90.625})
-    assert found[FORK.label].mark is Mark.WRONG
-    assert (found[CREASE.label].mark, found[CREASE.label].because) == (Mark.FOLLOWS, FORK.label)
+    assert found[FORK.label].mark is Judgement.WRONG
+    assert (found[CREASE.label].mark, found[CREASE.label].because) == (Judgement.FOLLOWS, FORK.label)
 
 
 def test_a_length_that_is_wrong_by_the_wearers_own_numbers_too_is_a_mistake_of_its_own() -> None:
     found = marked({FORK: 61.25, CREASE: 110.0})
-    assert [m.mark for m in (found[FORK.label], found[CREASE.label])] == [Mark.WRONG, Mark.WRONG]
+    assert [m.mark for m in (found[FORK.label], found[CREASE.label])] == [Judgement.WRONG, Judgement.WRONG]
 
 
 def test_a_crotch_curve_follows_from_a_wrong_fork() -> None:
     found = marked({FORK: 61.25, CURVE: CURVE.result + 12})
-    assert (found[CURVE.label].mark, found[CURVE.label].because) == (Mark.FOLLOWS, FORK.label)
+    assert (found[CURVE.label].mark, found[CURVE.label].because) == (Judgement.FOLLOWS, FORK.label)
 
 
 def test_a_wrong_length_later_does_not_excuse_an_earlier_one() -> None:
     found = marked({CREASE: 80.0, FORK: 70.0, HIP: 200.0})
-    first = next(m for m in found.values() if m.mark is not Mark.RIGHT)
-    assert first.step is HIP and first.mark is Mark.WRONG
+    first = next(m for m in found.values() if m.mark is not Judgement.RIGHT)
+    assert first.step is HIP and first.mark is Judgement.WRONG
 
 
 @pytest.mark.parametrize(

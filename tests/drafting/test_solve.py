@@ -5,7 +5,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from drafting.geometry.solve import Numbers, solve_within
+from drafting.geometry.solve import Numbers, bisect, newton, secant, solve_within
 
 
 def solved(residual, start, slopes, low, high, **more):  # type: ignore[no-untyped-def]
@@ -82,3 +82,38 @@ def test_the_answer_never_leaves_its_bounds(wanted: float, slope: float, guess: 
     assert -1 <= x <= 1
     if abs(wanted) < slope:
         assert x == pytest.approx(wanted / slope, abs=1e-6)
+
+
+def test_halving_finds_the_last_place_that_is_not_beyond() -> None:
+    # from 0 to 8 in halves of 1: 4 is beyond 3.2, 2 is not, 3 is not
+    assert bisect(lambda x: x > 3.2, 0.0, 8.0, within=1.0) == 3
+    assert bisect(lambda x: x >= 3.2, 0.0, 8.0, within=1e-9) == pytest.approx(3.2, abs=1e-9)
+    assert bisect(lambda x: x > 3.2, 0.0, 8.0, within=1e-9) <= 3.2
+
+
+def test_newton_stays_inside_where_a_step_would_leave() -> None:
+    # x^9 is flat at the start, so that the first step leads far beyond 1
+    root = newton(lambda x: x**9 - 0.5, lambda x: 9 * x**8, 0.1, enough=1e-12)
+    assert root == pytest.approx(0.5 ** (1 / 9))
+    assert newton(lambda x: x - 0.25, lambda x: 0.0, 0.9, enough=1e-9) == pytest.approx(0.25)
+    assert newton(lambda x: x - 0.25, lambda x: 1.0, 0.9, enough=1e-9) == 0.25
+
+
+def test_a_secant_that_keeps_its_slope_halves_the_miss_with_every_step() -> None:
+    # the slope is 1 and taken for 2
+    assert secant(lambda x: x - 8, 0.0, 2.0, enough=0.0, rounds=3) == 7
+    assert secant(lambda x: x - 8, 0.0, 2.0, enough=2.5, rounds=9) == 6
+    assert secant(lambda x: x - 8, 0.0, 1.0, enough=1e-9, rounds=1) == 8
+
+
+def test_a_secant_learns_its_slope_as_far_as_it_may() -> None:
+    tried: list[float] = []
+
+    def miss(x: float) -> float:
+        tried.append(x)
+        return x - 8
+
+    assert secant(miss, 0.0, 2.0, enough=1e-9, rounds=9, slopes=(0.5, 4.0)) == 8
+    assert tried == [0, 4, 8]
+    # it is not believed that the slope is less than 2
+    assert secant(lambda x: x - 8, 0.0, 4.0, enough=0.0, rounds=2, slopes=(2.0, 4.0)) == 5

@@ -22,11 +22,11 @@ ARROW = '''
 """A pocket that narrows to a point at once."""
 from drafting.geometry.paths import Path
 from drafting.geometry.points import Point
-from styles.back_pockets import Outline, PocketSize
+from styles.back_pockets import PocketOutline, PocketSize
 
-def outline(size: PocketSize) -> Outline:
+def outline(size: PocketSize) -> PocketOutline:
     low = Point(size.taper - size.opening / 2, -size.height / 2)
-    return Outline.alike(
+    return PocketOutline.alike(
         Path.through([Point(-size.opening / 2, 0), low]),
         Path.through([low, Point(0, -size.height)]),
     )

@@ -9,7 +9,7 @@ from shapely.geometry import MultiPoint, box
 
 from outputs.packing.layout import GAP, standing
 from outputs.paper.paper import A4, LETTER, PAPERS, Paper
-from outputs.sheets.tiling import Side, Tile, TileFormat, Tiling, tiled
+from outputs.sheets.tiling import SheetSide, Tile, TileFormat, Tiling, tiled
 
 
 @pytest.fixture(scope="module", params=sorted(PAPERS))
@@ -100,17 +100,17 @@ def test_some_places_of_the_sample_are_empty():
 
 def test_neighbours_agree_on_their_join(tiling: Tiling):
     for tile in tiling.tiles:
-        right, above = tiling.neighbour(tile, Side.RIGHT), tiling.neighbour(tile, Side.ABOVE)
+        right, above = tiling.neighbour(tile, SheetSide.RIGHT), tiling.neighbour(tile, SheetSide.ABOVE)
         if right:
-            assert tiling.join(tile, Side.RIGHT) == tiling.join(right, Side.LEFT)
+            assert tiling.join(tile, SheetSide.RIGHT) == tiling.join(right, SheetSide.LEFT)
         if above:
-            assert tiling.join(tile, Side.ABOVE) == tiling.join(above, Side.BELOW)
+            assert tiling.join(tile, SheetSide.ABOVE) == tiling.join(above, SheetSide.BELOW)
 
 
 def test_nothing_joins_where_no_sheet_is_printed():
     tiling = tiled(samples.pattern(), A4)
-    assert tiling.join(Tile(0, 0), Side.ABOVE) is None
-    assert tiling.join(Tile(0, 0), Side.LEFT) is None
+    assert tiling.join(Tile(0, 0), SheetSide.ABOVE) is None
+    assert tiling.join(Tile(0, 0), SheetSide.LEFT) is None
 
 
 def test_every_grain_is_upright(tiling: Tiling):
