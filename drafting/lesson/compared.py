@@ -8,7 +8,7 @@ from drafting.block.drawn import Drawn
 from drafting.block.waist_line import BlockPanel
 from drafting.geometry.paths import Path
 from drafting.geometry.points import Point, Vector
-from drafting.lesson.published import PanelLines, Quantity, SystemDraft, Wearer
+from drafting.lesson.published import PublishedPanel, Quantity, SystemDraft, Wearer
 from drafting.lesson.published_systems import SYSTEMS
 
 OWN = "this draft"
@@ -61,7 +61,7 @@ def _off_the_corner(panel: BlockPanel) -> float:
     return min((curve.point(t / 80) - corner).length for t in range(81))
 
 
-def _panel(panel: BlockPanel) -> PanelLines:
+def _panel(panel: BlockPanel) -> PublishedPanel:
     down = Vector(0, -panel.panel.levels.crotch.mm)
 
     def moved(p: Point) -> Point:
@@ -71,4 +71,4 @@ def _panel(panel: BlockPanel) -> PanelLines:
     paths = [*panel.waist, panel.side, panel.panel.inseam, panel.panel.crotch, hem]
     paths += [Path.through([dart.inner, dart.tip, dart.outer]) for dart in panel.darts]
     points = {name: moved(p) for name, p in panel.points().items()}
-    return PanelLines(points, tuple(path.moved(moved) for path in paths))
+    return PublishedPanel(points, tuple(path.moved(moved) for path in paths))

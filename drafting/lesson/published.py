@@ -52,7 +52,7 @@ _CLOSE = 1e-12
 
 
 @dataclass(frozen=True)
-class PanelLines:
+class PublishedPanel:
     """One panel: its named points and the lines between them."""
 
     points: Mapping[str, Point]
@@ -75,8 +75,8 @@ class SystemDraft:
     name: str
     source: str
     amounts: Mapping[Quantity, Length]
-    front: PanelLines
-    back: PanelLines | None = None
+    front: PublishedPanel
+    back: PublishedPanel | None = None
     remarks: str = ""
 
 
@@ -137,9 +137,9 @@ class PanelSketch:
             self.at(f"{name} at the inseam", crease + half, y)
             self.at(f"{name} at the side", crease - half, y)
 
-    def done(self) -> PanelLines:
+    def done(self) -> PublishedPanel:
         """Return the panel."""
-        return PanelLines(dict(self.points), tuple(self.lines))
+        return PublishedPanel(dict(self.points), tuple(self.lines))
 
 
 def _hollow(start: Point, end: Point, corner: Point, depth: float | None) -> Cubic:

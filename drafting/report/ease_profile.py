@@ -11,10 +11,11 @@ import numpy as np
 from drafting.base.tolerance import SEAM
 from drafting.block.block import Block
 from drafting.report.fit import GirthLine, body_profile, girth_lines
+from drafting.report.levels import GirthLevel
 
 _STEP = 5.0
 """The pattern is measured this often, mm of height."""
-_TRUNK_LEVELS = ("waist", "top hip", "hip")
+_TRUNK_LEVELS = (GirthLevel.WAIST, GirthLevel.TOP_HIP, GirthLevel.HIP)
 
 
 class Zone(Enum):
@@ -72,7 +73,7 @@ class EaseProfile:
         """Return where the body's girth of a level stands, None when it is not known."""
         if line.body is None:
             return None
-        height = self.body[-1].height if line.level == "thigh" else line.height
+        height = self.body[-1].height if line.level is GirthLevel.THIGH else line.height
         return GirthPoint(height, line.body)
 
     def side_by_side(self) -> tuple[tuple[GirthPoint, GirthPoint], ...]:

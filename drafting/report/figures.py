@@ -51,7 +51,7 @@ def block_figures(block: Block) -> dict[str, Any]:
     return {
         "unit": "cm",
         "girths": {
-            line.level.replace(" ", "_"): {
+            line.key: {
                 "body": in_cm(line.body),
                 "ease": in_cm(line.ease),
                 "pattern": in_cm(line.pattern),

@@ -14,6 +14,7 @@ from drafting.block.leg_shape import foot_girth
 from drafting.block.means import MEANS, SIDE_REACH
 from drafting.body.body import Origin
 from drafting.body.measurements import Side
+from drafting.report.levels import LEVELS, GirthLevel
 
 
 @dataclass(frozen=True)
@@ -21,7 +22,7 @@ class GirthLine:
     """One level of the report, mm of full girth.
 
     Attributes:
-        level: Name, such as "top hip".
+        level: Which level.
         height: Height above the floor, mm.
         body: Girth of the body there, None when neither measured nor estimated.
         origin: Where the body's girth comes from.
@@ -31,7 +32,7 @@ class GirthLine:
         side: Whose it is, where one leg is slimmer and has a line of its own; else of both.
     """
 
-    level: str
+    level: GirthLevel
     height: float
     body: float | None
     origin: Origin | None
@@ -39,6 +40,16 @@ class GirthLine:
     pattern: float
     least_ease: float
     side: Side | None = None
+
+    @property
+    def name(self) -> str:
+        """What it is called in print, such as "top hip", "left thigh"."""
+        return f"{self.side.value} {LEVELS[self.level]}" if self.side else LEVELS[self.level]
+
+    @property
+    def key(self) -> str:
+        """Its key among figures, such as "top_hip", "left_thigh"."""
+        return f"{self.side.value}_{self.level.key}" if self.side else self.level.key
 
     @property
     def ease(self) -> float | None:
@@ -51,48 +62,52 @@ class GirthLine:
         return self.ease is None or self.ease >= self.least_ease - SEAM
 
 
+_ONLY_OF_A_BODY = (GirthLevel.TOP_HIP, GirthLevel.MID_THIGH, GirthLevel.CALF, GirthLevel.ANKLE)
+"""Levels that are told only where the body's girth there is known."""
+
+
 def girth_lines(block: Block) -> tuple[GirthLine, ...]:
     """Return the girths from waist to hem; levels without a girth of the body only where always told."""
     ease, levels, body = block.ease, block.levels, block.body
     waist, hip, leg = block.waist_girth, block.hip_girth, block.leg_girth
     rows = [
-        ("waist", "waist_girth", levels.waist.mm, waist, ease.waist),
+        (GirthLevel.WAIST, "waist_girth", levels.waist.mm, waist, ease.waist),
         (
-            "top hip",
+            GirthLevel.TOP_HIP,
             "top_hip_girth",
             body["top_hip_height"].mm,
             block.trunk_girth(body["top_hip_height"].mm),
             min(ease.waist, ease.hip),
         ),
-        ("hip", "hip_girth", levels.hip.mm, hip, ease.hip),
-        ("thigh", "thigh_girth", block.thigh_level, block.thigh_girth, ease.thigh),
+        (GirthLevel.HIP, "hip_girth", levels.hip.mm, hip, ease.hip),
+        (GirthLevel.THIGH, "thigh_girth", block.thigh_level, block.thigh_girth, ease.thigh),
         *(
             (
-                name.replace("_", " "),
-                f"{name}_girth",
-                body[f"{name}_height"].mm,
-                leg(body[f"{name}_height"].mm),
+                level,
+                f"{level.key}_girth",
+                body[f"{level.key}_height"].mm,
+                leg(body[f"{level.key}_height"].mm),
                 least,
             )
-            for name, least in (
-                ("mid_thigh", ease.mid_thigh),
-                ("knee", ease.knee),
-                ("calf", ease.calf),
-                ("ankle", 0.0),
+            for level, least in (
+                (GirthLevel.MID_THIGH, ease.mid_thigh),
+                (GirthLevel.KNEE, ease.knee),
+                (GirthLevel.CALF, ease.calf),
+                (GirthLevel.ANKLE, 0.0),
             )
         ),
-        ("hem", *_round_the_hem(block)),
+        (GirthLevel.HEM, *_round_the_hem(block)),
     ]
     lines = []
     for level, key, height, pattern, least in rows:
         if height < block.leg.hem_height.mm:
             continue
         value = block.body.values.get(key)
-        if value is None and level in ("top hip", "mid thigh", "calf", "ankle"):
+        if value is None and level in _ONLY_OF_A_BODY:
             continue
         girth, origin, spread = (value.length.mm, value.origin, value.spread) if value else (None, None, 0.0)
         lines.append(GirthLine(level, height, girth, origin, spread, pattern, least))
-        if level == "thigh":
+        if level is GirthLevel.THIGH:
             lines += _slimmer_thigh(block)
     return tuple(lines)
 
@@ -103,7 +118,7 @@ def _slimmer_thigh(block: Block) -> Iterator[GirthLine]:
     for half in block.halves:
         if half.slimmer and half.side and thigh:
             yield GirthLine(
-                level=f"{half.side.value} thigh",
+                level=GirthLevel.THIGH,
                 height=half.thigh_level(p),
                 body=thigh.length.mm - half.slimmer,
                 origin=thigh.origin,
@@ -223,13 +238,13 @@ def _widths(block: Block) -> Iterator[Finding]:
     for line in girth_lines(block):
         if not line.enough and line.body is not None:
             text = (
-                f"The {line.level} is short: pattern {{0}}, body {{1}}, and at least {{2}} of ease is wanted."
+                f"The {line.name} is short: pattern {{0}}, body {{1}}, and at least {{2}} of ease is wanted."
             )
             amounts = (line.pattern, line.body, line.least_ease)
             yield Finding(
                 "girth-short",
                 Level.WARNING,
-                line.level,
+                line.name,
                 text,
                 amounts,
                 line.pattern,

@@ -10,7 +10,8 @@ from drafting.base.findings import Finding, Level
 from drafting.block.block import Block
 from drafting.body.body import Origin
 from drafting.body.table import MEASUREMENTS
-from drafting.report.fit import GirthLine, girth_lines
+from drafting.report.fit import girth_lines
+from drafting.report.levels import GirthLevel
 
 
 @dataclass(frozen=True)
@@ -33,7 +34,12 @@ class Doubt:
 # level 8 sd 21.
 _BY_CONSTRUCTION = {"total_crotch_length": 59.0, "hip_height": 23.0, "knee_height": 18.0}
 
-_GIRTHS = {"thigh": "thigh_girth", "knee": "knee_girth", "calf": "calf_girth", "hem": "heel_girth"}
+_GIRTHS = {
+    GirthLevel.THIGH: "thigh_girth",
+    GirthLevel.KNEE: "knee_girth",
+    GirthLevel.CALF: "calf_girth",
+    GirthLevel.HEM: "heel_girth",
+}
 
 _OF_HIP = {
     "thigh_girth": (0.610, 21.5),
@@ -64,7 +70,7 @@ def _lengths(block: Block) -> Iterator[Doubt]:
 
 def _girths(block: Block) -> Iterator[Doubt]:
     """A girth that is not measured is in doubt as far as the pattern is short for such people."""
-    lines: dict[str, GirthLine] = {line.level: line for line in girth_lines(block)}
+    lines = {line.level: line for line in girth_lines(block) if line.side is None}
     for level, key in _GIRTHS.items():
         line = lines.get(level)
         if line is None:

@@ -10,6 +10,7 @@ from drafting.pieces.kinds import PieceId
 from drafting.pieces.same_pieces import shared_pieces
 from drafting.pieces.words import piece_name
 from drafting.report.fit import girth_lines
+from drafting.report.levels import GirthLevel
 from outputs.compare.leg_lines import LegLines, leg_lines
 from outputs.fit.fit_words import bare
 from styles.making.jeans import Jeans
@@ -61,14 +62,14 @@ HEADS = (
 def cells(compared: Compared, unit: Unit) -> tuple[str, ...]:
     """Return a row of the table, lengths in `unit`; a dash where the body is not known or the leg ends."""
     jeans = compared.jeans
-    girths = {line.level: line for line in girth_lines(jeans.block)}
-    knee, wanted, given = girths.get("knee"), jeans.style.least_stretch, jeans.cloth.stretch
+    girths = {line.level: line for line in girth_lines(jeans.block) if line.side is None}
+    knee, wanted, given = girths.get(GirthLevel.KNEE), jeans.style.least_stretch, jeans.cloth.stretch
     return (
-        bare(girths["hip"].ease, unit),
-        bare(girths["thigh"].ease, unit),
+        bare(girths[GirthLevel.HIP].ease, unit),
+        bare(girths[GirthLevel.THIGH].ease, unit),
         bare(jeans.front_rise, unit),
         bare(knee.pattern if knee else None, unit),
-        bare(girths["hem"].pattern, unit),
+        bare(girths[GirthLevel.HEM].pattern, unit),
         bare(jeans.block.levels.hem.mm, unit),
         f"{wanted:g} %" if wanted else "none",
         "yes" if given >= wanted else "NO",

@@ -16,6 +16,7 @@ from drafting.body.body import Origin
 from drafting.geometry.points import Point, Vector
 from drafting.report.ease_profile import EaseProfile, GirthPoint
 from drafting.report.fit import GirthLine
+from drafting.report.levels import GirthLevel
 from outputs.canvas.picture import DOTS, hatch, lines, spot, write
 from outputs.fit.fit_words import shortfall, unnamed_spots
 
@@ -123,7 +124,9 @@ class EaseChart:
         if known is None:
             return
         lines(axes, self.at(known), self.at(GirthPoint(line.height, line.pattern)), width=0.7)
-        draw_body_mark(axes, self.at(known), line.origin, line.spread * self.across, heel=line.level == "hem")
+        draw_body_mark(
+            axes, self.at(known), line.origin, line.spread * self.across, heel=line.level is GirthLevel.HEM
+        )
 
     def _bracket_shortfalls(self, axes: Axes, unit: Unit) -> None:
         missing = [

@@ -8,6 +8,7 @@ from drafting.base.units import Unit, format_length
 from drafting.body.body import Origin, Value
 from drafting.report.ease_profile import EaseProfile, TightSpot
 from drafting.report.fit import GirthLine
+from drafting.report.levels import GirthLevel
 
 
 def bare(mm: float | None, unit: Unit) -> str:
@@ -28,7 +29,7 @@ def mark_of(value: Value | None, unit: Unit) -> str:
 
 def level_name(line: GirthLine) -> str:
     """Return the name of a level; the hem is set beside the heel that must pass it."""
-    return "hem over heel" if line.level == "hem" else line.level
+    return "hem over heel" if line.level is GirthLevel.HEM else line.name
 
 
 def shortfall(line: GirthLine) -> float:

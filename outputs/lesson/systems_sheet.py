@@ -14,7 +14,7 @@ from drafting.block.block import Block
 from drafting.block.drawn import Drawn
 from drafting.geometry.points import Point
 from drafting.lesson.compared import compared
-from drafting.lesson.published import CROTCH_AT_SIDE, QUANTITIES, PanelLines, SystemDraft
+from drafting.lesson.published import CROTCH_AT_SIDE, QUANTITIES, PublishedPanel, SystemDraft
 from outputs.canvas.canvas import Align, Canvas, Polyline, Recording, Role, Ruler, line
 from outputs.canvas.flow import Area, Flow, Heads
 from outputs.canvas.lettering import Line
@@ -145,13 +145,13 @@ def _draw_panels(canvas: Canvas, area: Area, drafts: Sequence[SystemDraft], scal
     return y - 5 - (top + BELOW) / scale
 
 
-def _panels(drafts: Sequence[SystemDraft], name: str) -> list[tuple[int, str, PanelLines]]:
+def _panels(drafts: Sequence[SystemDraft], name: str) -> list[tuple[int, str, PublishedPanel]]:
     """Return the number, letter and lines of every draft that has this panel."""
     lettered = enumerate(_lettered(drafts))
     return [(i, letter, panel) for i, (letter, d) in lettered if (panel := getattr(d, name)) is not None]
 
 
-def _draw_panel(canvas: Canvas, window: Window, shown: Sequence[tuple[int, str, PanelLines]]) -> None:
+def _draw_panel(canvas: Canvas, window: Window, shown: Sequence[tuple[int, str, PublishedPanel]]) -> None:
     ink: list[BaseGeometry] = []
     labels = []
     for index, letter, panel in shown:

@@ -9,7 +9,8 @@ from drafting.base.findings import Finding
 from drafting.base.tolerance import SEAM
 from drafting.block.block import Block
 from drafting.pieces.kinds import EdgeKind, PieceKind
-from drafting.pieces.pattern import Pattern
+from drafting.pieces.pattern import Pattern, Section
+from drafting.pieces.pieces import Piece
 from drafting.pieces.seams import Run
 from drafting.pieces.trueing import CornerCheck, SeamCheck, check_corners, check_pieces, check_seams
 from drafting.report.findings import block_findings
@@ -100,8 +101,16 @@ def make_jeans(
         *check_worn_girth(block.body, _worn_level(block, fitted), cut.band_length),
         *trued.findings,
     )
-    pattern = replace(
-        _pattern(cut, trued, fitted, cloth), wearer=wearer, style=style.name, date=date, findings=said
+    pieces = _drawn(cut, fitted, cloth)
+    pattern = Pattern(
+        wearer,
+        style.name,
+        date,
+        pieces,
+        cut.part.seams,
+        said,
+        verdict(trued.seams, trued.corners),
+        (*making_up(pieces, cut.part.notions, fitted), _table(cut, trued)),
     )
     return Jeans(
         block,
@@ -191,22 +200,17 @@ def _trued(cut: _Cut) -> _Trued:
     )
 
 
-def _pattern(cut: _Cut, trued: _Trued, style: Style, cloth: Cloth | None) -> Pattern:
-    """Return what is printed: pieces larger for the wash, the table of the trueing, the order of sewing."""
+def _drawn(cut: _Cut, style: Style, cloth: Cloth | None) -> tuple[Piece, ...]:
+    """Return the pieces as they are drawn: larger for the wash, and with their interfacing."""
+    pieces = fit_to_cloth(cut.part.pieces, cloth) if cloth else cut.part.pieces
+    return (*pieces, *interfacing(pieces)) if style.interfacing else pieces
+
+
+def _table(cut: _Cut, trued: _Trued) -> Section:
+    """Return the table of what meets what."""
     part = cut.part
-    pieces = fit_to_cloth(part.pieces, cloth) if cloth else part.pieces
-    pieces += interfacing(pieces) if style.interfacing else ()
     seams = [*zip(part.seams, trued.seams, strict=True)]
-    corners = [*zip(part.corners, trued.corners, strict=True)]
-    return Pattern(
-        wearer="",
-        style=style.name,
-        date="",
-        pieces=pieces,
-        seams=part.seams,
-        verdict=verdict(trued.seams, trued.corners),
-        sections=(*making_up(pieces, part.notions, style), trueing_section(seams, corners)),
-    )
+    return trueing_section(seams, [*zip(part.corners, trued.corners, strict=True)])
 
 
 def _without_band(block: Block, style: Style) -> Part:

@@ -171,7 +171,7 @@ def test_a_slimmer_thigh_is_drawn_as_much_slimmer(left: float, right: float, hip
 
 def test_each_thigh_has_a_line_in_the_report() -> None:
     block = uneven({"thigh_girth": 560}, {"thigh_girth": 640})
-    lines = {line.level: line for line in girth_lines(block)}
+    lines = {line.name: line for line in girth_lines(block)}
     assert (lines["thigh"].body, lines["left thigh"].body) == (640, 560)
     assert lines["left thigh"].pattern == pytest.approx(thigh(block, Side.LEFT), abs=0.1)
     assert block_figures(block)["girths"]["left_thigh"]["body"] == 56

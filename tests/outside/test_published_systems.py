@@ -10,7 +10,7 @@ import pytest
 from drafting import draft_block
 from drafting.base.formula import named
 from drafting.lesson.compared import OWN, compared
-from drafting.lesson.published import QUANTITIES, PanelLines, SystemDraft, Wearer
+from drafting.lesson.published import QUANTITIES, PublishedPanel, SystemDraft, Wearer
 from drafting.lesson.published_systems import (
     SYSTEMS,
     cutters_draft,
@@ -31,7 +31,7 @@ def measured(**mm: float) -> Wearer:
     return Wearer(**{name: named(name, value) for name, value in size.items()})
 
 
-def at(panel: PanelLines | None, name: str) -> tuple[float, float]:
+def at(panel: PublishedPanel | None, name: str) -> tuple[float, float]:
     assert panel is not None
     point = panel.points[name]
     return point.x, point.y
