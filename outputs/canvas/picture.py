@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from contextlib import contextmanager
 from io import BytesIO
-from pathlib import Path as FilePath
 from typing import BinaryIO
 
 import matplotlib
@@ -55,13 +54,11 @@ class PlotPen:
 
 
 @contextmanager
-def picture(
-    target: FilePath | BinaryIO, *, width: float, height: float, description: str = ""
-) -> Iterator[Figure]:
+def picture(target: BinaryIO, *, width: float, height: float, description: str = "") -> Iterator[Figure]:
     """Give a white sheet of so many inches to draw on, then write it as a PNG.
 
     Args:
-        target: The file, or an open binary one.
+        target: Open binary file.
         width: In inches of 150 pixels.
         height: Likewise.
         description: What is seen, in words, kept in the file for those who cannot see it.

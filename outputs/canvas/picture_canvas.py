@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from pathlib import Path as FilePath
 from typing import BinaryIO
 
 from matplotlib.figure import Figure
@@ -63,7 +62,7 @@ class PictureCanvas:
 
 def write_picture(
     page: Recording,
-    target: FilePath | BinaryIO,
+    target: BinaryIO,
     typeface: Typeface,
     *,
     width: float,

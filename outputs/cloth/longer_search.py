@@ -5,13 +5,9 @@ The search goes by the clock, so it does not come to the same end twice; the pla
 
 from __future__ import annotations
 
-import sys
-from collections.abc import Iterator, Sequence
-from contextlib import contextmanager
+from collections.abc import Sequence
 from dataclasses import replace
-from threading import Event, Thread
 
-import click
 import shapely
 import spyrrow
 from shapely.affinity import affine_transform, rotate, translate
@@ -25,9 +21,6 @@ OUTWARD = 0.1
 """How far an outline is drawn outwards before it gets fewer corners, mm; they stay outside the true one."""
 STEP = 2.0
 """Steps in which a place on the fold is looked for, mm."""
-WAIT = "Looking for a shorter plan; Ctrl-C keeps the best so far"
-TICK = 0.2
-"""How often the bar moves on, in seconds."""
 
 
 def search(start: LaidCloth, *, seconds: int) -> LaidCloth:
@@ -49,8 +42,7 @@ def search(start: LaidCloth, *, seconds: int) -> LaidCloth:
         items=[_item(str(index), pieces[index], cloth) for index in free],
     )
     setting = spyrrow.StripPackingConfig(total_computation_time=seconds, min_items_separation=GAP, seed=1)
-    with _bar(seconds):
-        found = strip.solve(setting)
+    found = strip.solve(setting)
     for item in found.placed_items:
         index = int(item.id)
         piece = pieces[index]
@@ -84,26 +76,3 @@ def _on_fold(piece: CutPiece, laid: Sequence[Laid]) -> Laid:
     while shapely.dwithin(others, Laid(piece, 0.0, y).shape, GAP):
         y += STEP
     return Laid(piece, 0.0, y)
-
-
-@contextmanager
-def _bar(seconds: int) -> Iterator[None]:
-    """Show on the terminal how much of the time is spent."""
-    over = Event()
-
-    def show() -> None:
-        with click.progressbar(
-            length=round(seconds / TICK),
-            label=WAIT,
-            file=sys.stderr,
-        ) as bar:
-            while not over.wait(TICK):
-                bar.update(1)
-
-    thread = Thread(target=show, daemon=True)
-    thread.start()
-    try:
-        yield
-    finally:
-        over.set()
-        thread.join()

@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass
 from importlib.util import find_spec
-from pathlib import Path
 
 from drafting.base.errors import DraftRefused, Problem, Severity
 from drafting.base.typed import in_one_line
@@ -25,12 +24,10 @@ class ClothOptions:
     Attributes:
         on_table: Each cloth.
         seconds: How long to look for a shorter plan; None for the quick one.
-        plan: The file whose plan is repeated; None to make one.
     """
 
     on_table: Mapping[Material, ClothOnTable]
     seconds: int | None = None
-    plan: Path | None = None
 
 
 def read_cloth_options(
@@ -39,9 +36,16 @@ def read_cloth_options(
     folded: bool,
     one_way: bool,
     seconds: int | None,
-    plan: Path | None,
+    repeated: str | None = None,
 ) -> ClothOptions:
-    """Return the options as typed; `widths` of denim, pocketing and interfacing.
+    """Return the options as typed.
+
+    Args:
+        widths: Of denim, pocketing and interfacing.
+        folded: Whether the cloth is folded lengthwise.
+        one_way: Whether all hems lie to one end.
+        seconds: How long to look for a shorter plan.
+        repeated: The name of the file whose plan is repeated, which says all this itself.
 
     Raises:
         DraftRefused: with every option that cannot be meant.
@@ -60,16 +64,16 @@ def read_cloth_options(
     given = [WIDTH_OPTIONS[cloth] for cloth, text in typed.items() if text is not None]
     given += [name for name, is_given in (("--folded", folded), ("--one-way", one_way)) if is_given]
     given += ["--seconds"] if seconds else []
-    if plan and given:
+    if repeated and given:
         message = f"A plan that is repeated says this itself; leave out {', '.join(given)}."
-        problems.append(Problem("--plan", message, Severity.REFUSAL, in_one_line(plan)))
+        problems.append(Problem("--plan", message, Severity.REFUSAL, in_one_line(repeated)))
     if seconds and find_spec("spyrrow") is None:
         message = 'This needs the library spyrrow; install it with: pip install "jeansblock[plan]".'
         problems.append(Problem("--seconds", message, Severity.REFUSAL, str(seconds)))
     if problems:
         raise DraftRefused(problems)
     on_table = {cloth: ClothOnTable(width=mm, folded=folded, one_way=one_way) for cloth, mm in read.items()}
-    return ClothOptions(on_table=on_table, seconds=seconds, plan=plan)
+    return ClothOptions(on_table=on_table, seconds=seconds)
 
 
 def _wrong(cloth: Material, message: str, typed: str | None) -> Problem:

@@ -5,7 +5,6 @@ from __future__ import annotations
 import json
 from collections import Counter, defaultdict
 from collections.abc import Iterator, Mapping, Sequence
-from pathlib import Path
 from typing import Any
 
 from drafting.base.errors import DraftRefused, Problem, Severity
@@ -26,7 +25,7 @@ from outputs.cloth.laid_cloth import (
 )
 from outputs.cloth.plan import ClothPlan, all_pieces
 from outputs.files.kept_values import yes
-from outputs.files.text_file import read_text
+from outputs.files.text_file import TextFile
 
 CM = Unit.CM.mm
 
@@ -71,16 +70,15 @@ def _cloth(laid: LaidCloth, unit: Unit) -> dict[str, Any]:
     }
 
 
-def read_plan(path: Path, patterns: Sequence[Pattern]) -> ClothPlan:
+def read_plan(file: TextFile, patterns: Sequence[Pattern]) -> ClothPlan:
     """Return the plan of a file, laid with the pieces of these patterns.
 
     Raises:
         DraftRefused: the file is no such plan, its pieces are others, or they no longer fit: they overlap or
             leave the cloth, as they do when measurements or style were changed.
     """
-    text = read_text(path)
     try:
-        entries = {Material(entry["cloth"]): entry for entry in json.loads(text)["cloths"]}
+        entries = {Material(entry["cloth"]): entry for entry in json.loads(file.text)["cloths"]}
         on_table = {
             cloth: ClothOnTable(
                 width=_width(entry), folded=yes(entry["folded"]), one_way=yes(entry["one_way"])
@@ -89,19 +87,19 @@ def read_plan(path: Path, patterns: Sequence[Pattern]) -> ClothPlan:
         }
         places = {cloth: [_place(each) for each in entry["pieces"]] for cloth, entry in entries.items()}
     except (KeyError, TypeError, ValueError, AttributeError, ArithmeticError, RecursionError) as error:
-        raise _refusal(path, ["This is no cloth plan as this program writes it."]) from error
+        raise _refusal(file, ["This is no cloth plan as this program writes it."]) from error
     plain = ClothOnTable(width=0.0)
     pieces = all_pieces(patterns, {cloth: on_table.get(cloth, plain) for cloth in CLOTHS})
     problems = list(_differences(pieces, places))
     if problems:
-        raise _refusal(path, problems)
+        raise _refusal(file, problems)
     cloths = tuple(
         LaidCloth(cloth, on_table[cloth], tuple(_laid(cut, places[cloth]))) for cloth, cut in pieces.items()
     )
     faults = [f"{laid.material.value}: {fault}." for laid in cloths for fault in laid.faults()]
     if faults:
         changed = "The pieces are not those of this plan any more; make a new one."
-        raise _refusal(path, [*faults, changed])
+        raise _refusal(file, [*faults, changed])
     return ClothPlan(tuple(patterns), cloths)
 
 
@@ -144,5 +142,5 @@ def _laid(pieces: Sequence[CutPiece], places: Sequence[_Place]) -> Iterator[Laid
         yield Laid(piece, x, y, turned)
 
 
-def _refusal(path: Path, messages: Sequence[str]) -> DraftRefused:
-    return DraftRefused([Problem("", message, Severity.REFUSAL) for message in messages], str(path))
+def _refusal(file: TextFile, messages: Sequence[str]) -> DraftRefused:
+    return DraftRefused([Problem("", message, Severity.REFUSAL) for message in messages], file.source)

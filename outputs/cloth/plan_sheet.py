@@ -24,6 +24,7 @@ from outputs.cloth.laid_cloth import END, GAP, SELVEDGE, Laid, LaidCloth
 from outputs.cloth.plan import ClothPlan
 from outputs.paper.paper import PAPERS
 from outputs.sheets.tile_sheet import draw_bar
+from outputs.words.report import PrintReport
 
 PAPER = PAPERS["either"]
 """One page that prints whole on A4 and on Letter."""
@@ -66,8 +67,8 @@ LIES = {
 """What the words on the pieces mean, and their first letters behind the number of a small one."""
 
 
-def write_plan_pdf(plan: ClothPlan, target: BinaryIO, *, unit: Unit) -> list[str]:
-    """Write a page for each cloth; return warnings, a sentence each: characters the font lacks.
+def write_plan_pdf(plan: ClothPlan, target: BinaryIO, *, unit: Unit) -> PrintReport:
+    """Write a page for each cloth.
 
     Args:
         plan: What is drawn.
@@ -81,7 +82,7 @@ def write_plan_pdf(plan: ClothPlan, target: BinaryIO, *, unit: Unit) -> list[str
         with canvas.page(PAPER.width, PAPER.height):
             _draw_page(canvas, plan, laid, unit)
     canvas.save()
-    return list(typeface.warnings())
+    return PrintReport(len(plan.cloths), (), tuple(typeface.warnings()))
 
 
 def _draw_page(canvas: Canvas, plan: ClothPlan, laid: LaidCloth, unit: Unit) -> None:

@@ -4,12 +4,11 @@ from __future__ import annotations
 
 from functools import partial
 from pathlib import Path
-from typing import Any
 
 import click
 
-from outputs.commands.style_arguments import read_arguments, style_arguments
-from outputs.words.progress import say, tell
+from outputs.commands.style_arguments import TypedChanges, style_arguments
+from outputs.commands.terminal import bar, say_all, tell
 
 
 @click.command(epilog='Example: jeansblock cloth ada-field.toml --width "150 cm"')
@@ -37,6 +36,7 @@ from outputs.words.progress import say, tell
 def cloth(
     files: tuple[Path, ...],
     style: str,
+    changes: TypedChanges,
     folded: bool,
     one_way: bool,
     seconds: int | None,
@@ -47,7 +47,6 @@ def cloth(
     width: str | None,
     pocketing_width: str | None,
     interfacing_width: str | None,
-    **asked: Any,
 ) -> None:
     """Plan how jeans are cut from the cloth.
 
@@ -55,29 +54,35 @@ def cloth(
     buy as cloth-plan.pdf, drawn to scale, and cloth-plan.json, from which --plan repeats it.
     """
     from outputs.cloth.options import read_cloth_options
-    from outputs.files.folder import refuse_overwriting, safe_name
-    from outputs.files.gathering import gather
+    from outputs.files.folder import refuse_overwriting, write_folder
+    from outputs.files.gathering import gather, gather_all
+    from outputs.files.text_file import read_file
     from outputs.reading.measurements_file import read_measurements
     from outputs.reading.style_file import find_style
+    from outputs.words.file_names import safe_name
 
-    options, chosen, lies, *read = gather(
-        lambda: read_arguments(**asked),
+    options, chosen, lies, read = gather(
+        changes.read,
         lambda: find_style(style),
         lambda: read_cloth_options(
             widths=(width, pocketing_width, interfacing_width),
             folded=folded,
             one_way=one_way,
             seconds=seconds,
-            plan=plan,
+            repeated=str(plan) if plan else None,
         ),
-        *(partial(read_measurements, file) for file in files),
+        lambda: gather_all(partial(read_measurements, file) for file in files),
     )
     others = f" and {len(read) - 1} more" if len(read) > 1 else ""
     target = out or Path(safe_name(f"{read[0].wearer}{others}", chosen.name, "cloth"))
     refuse_overwriting(target, force=force)
+    repeated = read_file(plan) if plan else None
 
     tell("drafting")
-    from outputs.jobs.cloth import plan_into
+    from outputs.jobs.cloth import plan_cloth
+    from outputs.lines.cloth import cloth_lines
 
-    for line in plan_into(target, read, chosen, options, lies, force=force, anyway=anyway):
-        say(line)
+    planned = plan_cloth(
+        read, chosen, options, lies, repeated=repeated, anyway=anyway, progress=tell, waiting=bar
+    )
+    say_all(cloth_lines(planned, write_folder(target, planned.files, force=force, progress=tell)))

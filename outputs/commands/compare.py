@@ -3,15 +3,14 @@
 from __future__ import annotations
 
 import os
-from io import BytesIO
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 import click
 
 from outputs.commands.completion import style_names
+from outputs.commands.terminal import say, say_all, tell
 from outputs.files.folder import refuse_overwriting, write_file
-from outputs.words.progress import say, tell
 
 if TYPE_CHECKING:
     from outputs.reading.inputs import Inputs
@@ -42,17 +41,14 @@ def compare(old: Path, new: Path, style: str, out: Path, force: bool) -> None:
     tell("reading")
     before, after = gather(lambda: _inputs(old, style), lambda: _inputs(new, style))
 
-    from outputs.compare.versions import compare_versions
-    from outputs.compare.versions_picture import draw_versions
-    from outputs.compare.words import version_lines
+    from outputs.jobs.compare import compare as compare_inputs
+    from outputs.lines.versions import version_lines
 
-    versions = compare_versions(before, after, (str(old), str(new)))
+    compared = compare_inputs(before, after, names=(str(old), str(new)), progress=tell)
     tell("drawing")
-    drawn = BytesIO()
-    draw_versions(versions, drawn)
-    write_file(out, drawn.getvalue(), force=force)
-    for line in version_lines(versions):
-        say(line)
+    for write in compared.files.values():
+        write_file(out, write, force=force)
+    say_all(version_lines(compared.versions))
     say()
     say(str(out))
 

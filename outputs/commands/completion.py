@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable
-from typing import Any
+from typing import TypeVar
 
 import click
 from click.shell_completion import CompletionItem
 
+Command = TypeVar("Command", bound=Callable[..., None])
 Offer = Callable[[click.Context, click.Parameter, str], list[CompletionItem]]
 
 
@@ -21,10 +22,15 @@ def names_of(names: Callable[[], Iterable[str]], *, or_file: bool = False) -> Of
     return offer
 
 
-def one_of(words: Iterable[str]) -> dict[str, Any]:
-    """Return what makes an option show and offer its words; its reader refuses others."""
+def listed(words: Iterable[str]) -> str:
+    """Return what stands in the help for the one word of several that an option takes."""
+    return f"[{'|'.join(words)}]"
+
+
+def word_option(option: str, words: Iterable[str], *, help: str) -> Callable[[Command], Command]:
+    """Return an option that shows and offers its words; its reader refuses others."""
     known = tuple(words)
-    return {"metavar": f"[{'|'.join(known)}]", "shell_complete": names_of(lambda: known)}
+    return click.option(option, metavar=listed(known), shell_complete=names_of(lambda: known), help=help)
 
 
 def _styles() -> Iterable[str]:

@@ -7,13 +7,14 @@ import sys
 from collections.abc import Callable
 from contextlib import ExitStack
 from pathlib import Path
-from typing import Any
 
 import click
 
-from outputs.commands.draft_options import draft_options, force_option, read_draft_options
+from outputs.commands.draft_options import TypedDraft, draft_options, force_option
 from outputs.commands.style_arguments import one_style
-from outputs.files.folder import make_folder, safe_name, write_file
+from outputs.commands.terminal import say, say_all
+from outputs.files.folder import make_folder, write_file
+from outputs.words.file_names import safe_name
 
 _EXAMPLE = """\b
 Example: jeansblock draft-all class.csv --paper letter
@@ -42,11 +43,11 @@ A table, with commas or semicolons:
 def draft_all(
     people: Path,
     style: str,
+    typed: TypedDraft,
     workers: int | None,
     unit: str,
     out: Path | None,
     force: bool,
-    **typed: Any,
 ) -> None:
     """Draft everybody in a folder or a table.
 
@@ -61,30 +62,22 @@ def draft_all(
     from outputs.reading.people import find_people
     from outputs.reading.style_file import find_style
 
-    asked, chosen, found = gather(
-        lambda: read_draft_options(**typed), lambda: find_style(style), lambda: find_people(people)
-    )
+    asked, chosen, found = gather(typed.read, lambda: find_style(style), lambda: find_people(people))
     asked.changes.style(chosen, WaistLevel.NATURAL)  # what fights is told once, not for everybody
     home = out or Path(safe_name(people.resolve().stem, "drafts"))
 
     from drafting.base.units import Unit
-    from outputs.jobs.class_run import State, draft_people
-    from outputs.jobs.class_summary import (
-        SUMMARY_FILE,
-        counted,
-        refusal_lines,
-        refuse_foreign_summary,
-        summary_csv,
-        summary_table,
-    )
+    from outputs.jobs.class_table import Outcome, State, class_table
+    from outputs.lines.class_table import counted, refusal_lines, summary_table
+    from outputs.running.class_pool import draft_people, refuse_foreign_summary
 
     make_folder(home, force=home.is_dir())
     refuse_foreign_summary(home)
-    outcomes = []
+    outcomes: list[Outcome] = []
     with ExitStack() as stack:
         advance = _progress(stack, found.count)
 
-        def done(outcome: Any) -> None:
+        def done(outcome: Outcome) -> None:
             outcomes.append(outcome)
             advance()
 
@@ -96,11 +89,11 @@ def draft_all(
     refused = [outcome for outcome in outcomes if outcome.state is State.REFUSED]
     for outcome in refused:
         click.echo(refusal_lines(outcome), err=True)
-    for line in summary_table(outcomes, Unit(unit)):
-        click.echo(line)
-    write_file(home / SUMMARY_FILE, summary_csv(outcomes, Unit(unit)), force=True)
-    click.echo()
-    click.echo(f"{counted(outcomes)}; all of them: {home / SUMMARY_FILE}")
+    say_all(summary_table(outcomes, Unit(unit)))
+    for name, write in class_table(outcomes, Unit(unit)).files.items():
+        write_file(home / name, write, force=True)
+        say()
+        say(f"{counted(outcomes)}; all of them: {home / name}")
     if not whole:
         missing = found.count - len(outcomes)
         click.echo(

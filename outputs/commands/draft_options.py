@@ -3,21 +3,18 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from functools import reduce
-from typing import Any, TypeVar
+from dataclasses import dataclass
 
 import click
 
 from drafting.base.errors import DraftRefused
-from outputs.commands.completion import names_of, one_of
-from outputs.commands.style_arguments import change_arguments, read_arguments
+from outputs.commands.completion import listed, names_of
+from outputs.commands.style_arguments import TypedChanges, change_arguments, handing, with_options
+from outputs.commands.usage import not_among
 from outputs.files.gathering import gather
 from outputs.jobs.options import FORMATS, DraftOptions
 from outputs.paper.paper import PAPERS, Orientation
 from outputs.print.options import read_print_options
-from outputs.reading.style_options import not_among
-
-_Command = TypeVar("_Command", bound=Callable[..., Any])
 
 force_option = click.option("--force", is_flag=True, help="Replace what is already there; other files stay.")
 paper_option = click.option(
@@ -35,7 +32,8 @@ _OPTIONS = (
         help="How sheets lie: whichever needs fewest of them, or always one way. Rolls have no other.",
     ),
     click.option(
-        "--format", "formats", **one_of(FORMATS), multiple=True, default=["pdf"], show_default=True,
+        "--format", "formats", metavar=listed(FORMATS), shell_complete=names_of(lambda: FORMATS),
+        multiple=True, default=["pdf"], show_default=True,
         help="How the pattern is written; give it again for another. "
         "SVG and DXF have all pieces at true scale in millimetres; the DXF is release 12, its layers "
         "numbered as we remember ASTM D6673, with which it was not compared. PNG is a picture of all pieces.",
@@ -54,29 +52,46 @@ _OPTIONS = (
 )  # fmt: skip
 
 
-def draft_options(command: _Command) -> _Command:
-    """Give a command all options of a draft but its style; `read_draft_options` reads what they hand over."""
-    return change_arguments(reduce(lambda made, option: option(made), reversed(_OPTIONS), command))
+@dataclass(frozen=True, kw_only=True)
+class TypedDraft:
+    """What was typed to say how a draft shall be, as click hands it over."""
+
+    changes: TypedChanges
+    paper: str
+    orientation: str
+    formats: tuple[str, ...]
+    printed_bar: tuple[str, ...]
+    only: str | None
+    toile: bool
+    apart: bool
+    anyway: bool
+
+    def read(self) -> DraftOptions:
+        """Return what is meant.
+
+        Raises:
+            DraftRefused: with every option that cannot be meant.
+        """
+        changes, printing, _ = gather(
+            self.changes.read,
+            lambda: read_print_options(
+                paper=self.paper,
+                printed_bar=self.printed_bar,
+                orientation=self.orientation,
+                only=self.only,
+                toile=self.toile,
+                apart=self.apart,
+            ),
+            self._refuse_unknown_formats,
+        )
+        return DraftOptions(changes=changes, printing=printing, formats=self.formats, anyway=self.anyway)
+
+    def _refuse_unknown_formats(self) -> None:
+        unknown = dict.fromkeys(name for name in self.formats if name not in FORMATS)
+        if unknown:
+            raise DraftRefused([not_among(FORMATS, "--format", name) for name in unknown])
 
 
-def read_draft_options(*, formats: tuple[str, ...], anyway: bool, **asked: Any) -> DraftOptions:
-    """Return the options of a draft as click hands them over.
-
-    Raises:
-        DraftRefused: with every option that cannot be meant.
-    """
-    printed = {
-        key: asked.pop(key) for key in ("paper", "printed_bar", "orientation", "only", "toile", "apart")
-    }
-    changes, printing, _ = gather(
-        lambda: read_arguments(**asked),
-        lambda: read_print_options(**printed),
-        lambda: _refuse_unknown(formats),
-    )
-    return DraftOptions(changes=changes, printing=printing, formats=formats, anyway=anyway)
-
-
-def _refuse_unknown(formats: tuple[str, ...]) -> None:
-    unknown = dict.fromkeys(name for name in formats if name not in FORMATS)
-    if unknown:
-        raise DraftRefused([not_among(FORMATS, "--format", name) for name in unknown])
+def draft_options(command: Callable[..., None]) -> Callable[..., None]:
+    """Give a command all options of a draft but its style, as `typed`."""
+    return change_arguments(with_options(_OPTIONS, handing("typed", TypedDraft, command)))

@@ -7,8 +7,8 @@ from pathlib import Path
 import click
 
 from outputs.commands.measuring_sheet import SHEETS
+from outputs.commands.terminal import say, say_all, tell
 from outputs.files.folder import write_file
-from outputs.words.progress import say, tell
 
 
 @click.command("fitting-guide", epilog="Example: jeansblock fitting-guide --pdf --paper letter")
@@ -32,19 +32,15 @@ def fitting_guide(unit: str, pdf: bool, paper: str, out: Path, force: bool) -> N
     from drafting.base.units import Unit
 
     if not pdf:
-        from outputs.fit.fitting_guide import guide_lines
+        from outputs.lines.fitting_guide import guide_lines
 
-        for line in guide_lines(Unit(unit)):
-            say(line)
+        say_all(guide_lines(Unit(unit)))
         return
 
     tell("drawing")
-    from io import BytesIO
-
-    from outputs.fit.fitting_guide_sheet import write_fitting_guide
+    from outputs.jobs.sheets import fitting_guide as guide
+    from outputs.lines.written import written_sheets
     from outputs.paper.paper import PAPERS
 
-    page = BytesIO()
-    sheets = write_fitting_guide(page, paper=PAPERS[paper], unit=Unit(unit))
-    write_file(out, page.getvalue(), force=force)
-    say(f"{out}: {sheets} sheets")
+    for write in guide(PAPERS[paper], Unit(unit)).files.values():
+        say(written_sheets(out, write_file(out, write, force=force)))

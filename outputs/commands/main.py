@@ -5,9 +5,8 @@ from __future__ import annotations
 import errno
 import sys
 from io import TextIOWrapper
-from itertools import chain
 from pathlib import Path
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 import click
 
@@ -15,7 +14,7 @@ from drafting.base.errors import DraftRefused
 from outputs.commands.cloth import cloth
 from outputs.commands.compare import compare
 from outputs.commands.draft_all import draft_all
-from outputs.commands.draft_options import draft_options, force_option, paper_option, read_draft_options
+from outputs.commands.draft_options import TypedDraft, draft_options, force_option, paper_option
 from outputs.commands.fitting_guide import fitting_guide
 from outputs.commands.measure_twice import measure_twice
 from outputs.commands.measuring_sheet import measuring_sheet
@@ -23,14 +22,18 @@ from outputs.commands.print_check import check_print
 from outputs.commands.style_arguments import several_styles
 from outputs.commands.styles import style_file, styles
 from outputs.commands.systems import systems
+from outputs.commands.terminal import say, say_all, tell, watched
 from outputs.commands.usage import plainly_told
 from outputs.commands.worksheet import mark, worksheet
-from outputs.files.folder import make_folder, refuse_link, refuse_overwriting, safe_name, write_file
-from outputs.jobs.ending import tidy_ending
+from outputs.files.folder import make_folder, refuse_link, refuse_overwriting, write_file, write_folder
+from outputs.jobs.options import DraftOptions
 from outputs.print.options import read_print_options
-from outputs.reading.style_options import StyleOptions
-from outputs.words.progress import say, tell, watched
-from styles.choice.style import STRAIGHT
+from outputs.running.ending import tidy_ending
+from outputs.words.file_names import safe_name
+from styles.choice.style import STRAIGHT, Style
+
+if TYPE_CHECKING:
+    from outputs.reading.measurements_file import MeasurementFile
 
 
 class _Group(click.Group):
@@ -94,11 +97,12 @@ def measure(name: str, unit: str, out: Path | None, force: bool) -> None:
     It says how each measurement of NAME, the wearer, is taken.
     """
     from drafting.base.units import Unit
-    from outputs.reading.measurement_template import write_template
+    from outputs.jobs.blank import measurements_form
 
-    target = out or Path(f"{safe_name(name)}.toml")
-    write_file(target, write_template(name, Unit(unit)).encode(), force=force)
-    say(f'Fill in {target}, then run: jeansblock draft "{target}"')
+    for file, write in measurements_form(name, Unit(unit)).files.items():
+        target = out or Path(file)
+        write_file(target, write, force=force)
+        say(f'Fill in {target}, then run: jeansblock draft "{target}"')
 
 
 _DRAFT_EXAMPLES = """\b
@@ -130,10 +134,10 @@ def draft(
     asked_styles: tuple[str, ...],
     all_styles: bool,
     shared_once: bool,
+    typed: TypedDraft,
     out: Path | None,
     force: bool,
     count: bool,
-    **typed: Any,
 ) -> None:
     """Draft the jeans for a measurements file.
 
@@ -153,34 +157,46 @@ def draft(
 
     names = asked_styles or (() if all_styles else (STRAIGHT.name,))
     asked, styles, read = gather(
-        lambda: read_draft_options(**typed),
+        typed.read,
         lambda: find_styles(names, all_styles=all_styles),
         lambda: read_measurements(file),
     )
     if count:
-        tell("drafting")
-        from outputs.jobs.draft import count_for
-
-        for line in count_for(read, styles, asked.changes, asked.printing):
-            say(line)
+        _count(read, styles, asked)
         return
     target = out or Path(safe_name(read.wearer, styles[0].name if len(styles) == 1 else "styles"))
     refuse_overwriting(target, force=force)
 
     tell("drafting")
-    common = {"printing": asked.printing, "formats": asked.formats, "force": force, "anyway": asked.anyway}
+    from outputs.lines.draft import advice_on_printing, draft_lines, paper_lines
+
     if len(styles) == 1:
-        from outputs.jobs.draft import draft_into
+        from outputs.jobs import draft as one
 
-        lines = draft_into(target, read, styles[0], asked.changes, **common)
+        drafted = one.draft(read, styles[0], asked, progress=tell)
+        say_all(paper_lines(drafted))
+        say_all(draft_lines(drafted, write_folder(target, drafted.files, force=force, progress=tell)))
     else:
-        from outputs.jobs.several import draft_several_into
+        from outputs.jobs import several as more
+        from outputs.lines.several import several_lines
 
-        lines = draft_several_into(target, read, styles, asked.changes, shared_once=shared_once, **common)
-    from outputs.jobs.draft import advice_on_printing
+        several = more.draft_several(read, styles, asked, shared_once=shared_once, progress=tell)
+        for each in several.drafted:
+            say_all(paper_lines(each, named=True))
+        say_all(several_lines(several, write_folder(target, several.files, force=force, progress=tell)))
+    say_all(advice_on_printing(asked.printing, asked.formats))
 
-    for line in chain(lines, advice_on_printing(asked.printing, asked.formats)):
-        say(line)
+
+def _count(read: MeasurementFile, styles: tuple[Style, ...], asked: DraftOptions) -> None:
+    """Tell how many sheets each paper takes."""
+    tell("drafting")
+    from outputs.jobs.draft import count_sheets
+    from outputs.lines.draft import count_lines
+
+    for style in styles:
+        if len(styles) > 1:
+            say(f"=== {style.name}")
+        say_all(count_lines(count_sheets(read, style, asked, progress=tell), read))
 
 
 @main.command(epilog="Example: jeansblock demo --paper letter")
@@ -196,7 +212,8 @@ def demo(out: Path, paper: str, force: bool) -> None:
     Their measurements files are written beside the patterns, to try changes on.
     """
     from outputs.demo import DEMO_FILES
-    from outputs.reading.measurements_file import read_measurements
+    from outputs.files.text_file import read_file
+    from outputs.files.writers import text_writer
 
     printing = read_print_options(paper=paper)
     make_folder(out, force=force)
@@ -204,19 +221,18 @@ def demo(out: Path, paper: str, force: bool) -> None:
         refuse_link(out / f"{source.stem}-{STRAIGHT.name}")
     tell("drafting")
 
-    from outputs.jobs.draft import advice_on_printing, draft_into
+    from outputs.jobs import demo as invented
+    from outputs.lines.draft import advice_on_printing, draft_lines, paper_lines
 
-    for source in DEMO_FILES:
-        copy = out / source.name
-        write_file(copy, source.read_bytes(), force=force)
-        read = read_measurements(copy)
-        say(f"=== {read.wearer}, an invented person: {copy}")
-        target = out / f"{source.stem}-{STRAIGHT.name}"
-        for line in draft_into(target, read, STRAIGHT, StyleOptions(), printing=printing, force=force):
-            say(line)
+    for person in invented.demo(map(read_file, DEMO_FILES), printing, progress=tell):
+        drafted, copy = person.drafted, out / f"{person.file.stem}.toml"
+        write_file(copy, text_writer(person.file.text), force=force)
+        say(f"=== {drafted.read.wearer}, an invented person: {copy}")
+        say_all(paper_lines(drafted))
+        target = out / f"{person.file.stem}-{drafted.jeans.style.name}"
+        say_all(draft_lines(drafted, write_folder(target, drafted.files, force=force, progress=tell)))
         say()
-    for line in advice_on_printing(printing, ["pdf"]):
-        say(line)
+    say_all(advice_on_printing(printing, ("pdf",)))
 
 
 main.add_command(check_print)

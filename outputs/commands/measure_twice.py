@@ -6,7 +6,7 @@ from pathlib import Path
 
 import click
 
-from outputs.words.progress import say, tell
+from outputs.commands.terminal import say_all, tell
 
 
 @click.command("measure-twice", epilog="Example: jeansblock measure-twice ada-field.toml")
@@ -21,8 +21,8 @@ def measure_twice(file: Path) -> None:
     read = read_measurements(file)
 
     tell("drafting with every measurement 10 mm more and less")
-    from outputs.fit.measure_twice import measure_twice_lines
+    from outputs.jobs.measure import measure_twice as errors_of
+    from outputs.lines.measure_twice import measure_twice_lines
     from styles.choice.style import STRAIGHT
 
-    for line in measure_twice_lines(read, STRAIGHT):
-        say(line)
+    say_all(measure_twice_lines(errors_of(read, STRAIGHT), read.unit))

@@ -6,8 +6,8 @@ from pathlib import Path
 
 import click
 
-from outputs.files.folder import safe_name, write_file
-from outputs.words.progress import say, tell
+from outputs.commands.terminal import say, say_all, tell
+from outputs.files.folder import write_file
 
 SHEETS = ("a4", "letter")
 """Papers it is laid out for, by their names in `outputs.paper.paper.PAPERS`."""
@@ -29,24 +29,19 @@ def measuring_sheet(name: str | None, paper: str, unit: str, out: Path | None, f
 
     Writes a PDF of two pages; NAME, the wearer, is printed at its top.
     """
+    from drafting.base.units import Unit
     from outputs.reading.measurement_template import refuse_unprintable
 
     if name is not None:
         refuse_unprintable(name)
-    title = "measuring-sheet"
-    target = out or Path(f"{safe_name(name, title) if name else title}.pdf")
 
     tell("drawing")
-    from io import BytesIO
-
-    from drafting.base.units import Unit
-    from outputs.measuring.measuring_sheet import write_measuring_sheet
+    from outputs.jobs.measure import measuring_sheet as sheet
+    from outputs.lines.written import warned
     from outputs.paper.paper import PAPERS
 
-    page = BytesIO()
-    wearer = (name or "").strip()
-    warnings = write_measuring_sheet(page, wearer=wearer, paper=PAPERS[paper], unit=Unit(unit))
-    write_file(target, page.getvalue(), force=force)
-    for warning in warnings:
-        say(f"warning: {warning}")
-    say(f"{target}: 2 pages")
+    for file, write in sheet(name, paper=PAPERS[paper], unit=Unit(unit)).files.items():
+        target = out or Path(file)
+        report = write_file(target, write, force=force)
+        say_all(warned(report.warnings))
+        say(f"{target}: {report.sheets} pages")

@@ -6,8 +6,8 @@ from pathlib import Path
 
 import click
 
+from outputs.commands.terminal import say, say_all, tell
 from outputs.paper.paper import PAPERS
-from outputs.words.progress import say, tell
 
 SHEETS = [name for name, paper in PAPERS.items() if not paper.is_large]
 """What a printer at home takes."""
@@ -32,11 +32,10 @@ def check_print(paper: str, printed_bar: tuple[str, ...], out: Path | None, forc
     from outputs.paper.printer_scale import advice, read_printer_scale
 
     if printed_bar:
-        from outputs.fit.summary import wrapped
+        from outputs.lines.wrapped import wrapped
 
         for paragraph in advice(read_printer_scale(printed_bar)):
-            for line in wrapped(paragraph):
-                say(line)
+            say_all(wrapped(paragraph))
         return
 
     from outputs.files.folder import refuse_overwriting, write_file
@@ -45,9 +44,10 @@ def check_print(paper: str, printed_bar: tuple[str, ...], out: Path | None, forc
     refuse_overwriting(target, force=force)
 
     tell("drawing")
-    from outputs.print.check import print_check
+    from outputs.jobs.sheets import check_print as sheet
 
-    write_file(target, print_check(PAPERS[paper]), force=force)
+    for write in sheet(PAPERS[paper]).files.values():
+        write_file(target, write, force=force)
     say(f"Print {target}, measure both 100 mm bars, then run:")
     say('jeansblock check-print --printed-bar "97 mm"    with what you measured,')
     say("or, with a ruler in inches, what the 4 in bar measured.")

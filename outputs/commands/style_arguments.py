@@ -2,18 +2,21 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable
-from functools import reduce
-from typing import Any, TypeVar
+from collections.abc import Callable, Iterable, Iterator
+from dataclasses import dataclass, replace
+from functools import reduce, wraps
 
 import click
 
-from outputs.commands.completion import one_of, style_names
-from outputs.reading.cloth_entries import CLOTH_ENTRIES
-from outputs.reading.style_options import LAPS, StyleOptions, read_options
-from styles.choice.style import STRAIGHT, Band, Felling, Rise
+from drafting.base.errors import DraftRefused, Problem, Severity
+from drafting.base.typed import in_one_line
+from outputs.commands.completion import Command, style_names, word_option
+from outputs.commands.usage import not_among
+from outputs.reading.style_options import StyleOptions, read_options
+from styles.choice.style import STRAIGHT, Band, Felling, Laps, Rise
 
-_Command = TypeVar("_Command", bound=Callable[..., Any])
+LAPS = {"left": Laps.LEFT_OVER_RIGHT.value, "right": Laps.RIGHT_OVER_LEFT.value}
+"""By the front that lies on top."""
 
 _ONE = "What to draft: one of those that `jeansblock styles` lists, or a style file of your own."
 
@@ -36,19 +39,19 @@ _SEVERAL = (
 )  # fmt: skip
 
 _CHANGES = (
-    click.option("--rise", **one_of(r.value for r in Rise), help="How high the jeans reach."),
-    click.option("--band", **one_of(b.value for b in Band), help="How the waistband is cut."),
-    click.option("--laps", **one_of(LAPS), help="Which front lies on top at the fly."),
+    word_option("--rise", (r.value for r in Rise), help="How high the jeans reach."),
+    word_option("--band", (b.value for b in Band), help="How the waistband is cut."),
+    word_option("--laps", LAPS, help="Which front lies on top at the fly."),
     click.option(
         "--below-waist", metavar="LENGTH",
         help='How far below the waist the jeans sit: "3 cm", "1 1/2 in"; a minus for above.',
     ),
-    click.option(
-        "--seams", **one_of(f.value for f in Felling),
+    word_option(
+        "--seams", (f.value for f in Felling),
         help="Plain and overlocked, or flat-felled with unequal allowances.",
     ),
     click.option(
-        "--set", "changes", metavar="SETTING=VALUE", multiple=True,
+        "--set", "settings", metavar="SETTING=VALUE", multiple=True,
         help='Change one setting of the style: "leg.hem_of_hip=40 %"; `jeansblock styles NAME` lists all.',
     ),
     click.option("--no-allowance", is_flag=True, help="Leave out the seam allowances, to add your own."),
@@ -63,30 +66,112 @@ _CHANGES = (
 )  # fmt: skip
 
 
-def several_styles(command: _Command) -> _Command:
+@dataclass(frozen=True, kw_only=True)
+class TypedChanges:
+    """What was typed to change a style, as click hands it over."""
+
+    rise: str | None
+    band: str | None
+    laps: str | None
+    below_waist: str | None
+    seams: str | None
+    settings: tuple[str, ...]
+    no_allowance: bool
+    lengthwise_change: str | None
+    crosswise_change: str | None
+    stretch: str | None
+
+    def read(self) -> StyleOptions:
+        """Return what is meant.
+
+        Raises:
+            DraftRefused: with every option that cannot be meant, by its name.
+        """
+        names: dict[str, str] = {}
+        settings: dict[str, str] = {}
+        problems: list[Problem] = []
+        for option, key, value in self._set():
+            if isinstance(value, Problem):
+                problems.append(value)
+            elif key in settings:
+                message = f"This is set twice, by {names[key]} as well; keep one of the two."
+                problems.append(Problem(option, message, Severity.REFUSAL, in_one_line(value)))
+            else:
+                settings[key], names[key] = value, option
+        cloth = dict(self._said_of_the_cloth())
+        names |= {key: f"--{key.replace('_', '-')}" for key in cloth}
+        try:
+            options = read_options(settings, cloth, allowance=not self.no_allowance, before_names="--set ")
+        except DraftRefused as refusal:
+            told = [replace(problem, key=names.get(problem.key, problem.key)) for problem in refusal.problems]
+            raise DraftRefused([*problems, *told]) from refusal
+        if problems:
+            raise DraftRefused(problems)
+        return options
+
+    def _set(self) -> Iterator[tuple[str, str, str | Problem]]:
+        """Yield what was set: the option, the setting's name, and its value or why it has none."""
+        own = (
+            ("--rise", "rise", self.rise),
+            ("--below-waist", "below_waist", self.below_waist),
+            ("--band", "band", self.band),
+            ("--laps", "laps", self.laps),
+            ("--seams", "allowances.felling", self.seams),
+        )
+        for option, key, typed in own:
+            if typed is None:
+                continue
+            if key == "laps":
+                yield option, key, LAPS.get(typed) or not_among(LAPS, option, typed)
+            else:
+                yield option, key, typed
+        for change in self.settings:
+            key, sign, value = (part.strip() for part in change.partition("="))
+            if key and sign and value:
+                yield f"--set {key}", key, value
+            else:
+                message = 'A setting is changed like this: --set "leg.hem_of_hip=40 %".'
+                yield "", "", Problem("--set", message, Severity.REFUSAL, in_one_line(change))
+
+    def _said_of_the_cloth(self) -> Iterator[tuple[str, str]]:
+        said = {
+            "lengthwise_change": self.lengthwise_change,
+            "crosswise_change": self.crosswise_change,
+            "stretch": self.stretch,
+        }
+        return ((key, typed) for key, typed in said.items() if typed is not None)
+
+
+def several_styles(command: Command) -> Command:
     """Give a command the options that name one or several styles."""
-    return _with(_SEVERAL, command)
+    return with_options(_SEVERAL, command)
 
 
-def style_arguments(command: _Command) -> _Command:
-    """Give a command one style and what changes it, by name, for `read_arguments`."""
+def style_arguments(command: Callable[..., None]) -> Callable[..., None]:
+    """Give a command one style by name, and `changes`: what was typed to change it."""
     return one_style(change_arguments(command))
 
 
-def change_arguments(command: _Command) -> _Command:
-    """Give a command the options that change a style."""
-    return _with(_CHANGES, command)
+def change_arguments(command: Callable[..., None]) -> Callable[..., None]:
+    """Give a command `changes`: what was typed to change a style."""
+    return with_options(_CHANGES, handing("changes", TypedChanges, command))
 
 
-def _with(options: Iterable[Callable[[_Command], _Command]], command: _Command) -> _Command:
+def with_options(options: Iterable[Callable[[Command], Command]], command: Command) -> Command:
+    """Give a command options, the first of them first in its help."""
     return reduce(lambda made, option: option(made), reversed(tuple(options)), command)
 
 
-def read_arguments(*, no_allowance: bool, changes: tuple[str, ...], **asked: str | None) -> StyleOptions:
-    """Return the options as typed, all but the style's name.
+def handing(name: str, group: Callable[..., object], command: Callable[..., None]) -> Callable[..., None]:
+    """Hand a command what was typed for a group of options as one value, of a class that has their types.
 
-    Raises:
-        DraftRefused: with every option that cannot be meant.
+    Click hands over a word for each option; the group is made from those that it has as fields.
     """
-    cloth = {key: asked.pop(key) for key in CLOTH_ENTRIES}
-    return read_options(allowance=not no_allowance, changes=changes, cloth=cloth, **asked)
+    names = tuple(group.__annotations__)
+
+    @wraps(command)
+    def handed(**typed: object) -> None:
+        chosen = {key: typed.pop(key) for key in names}
+        command(**typed, **{name: group(**chosen)})
+
+    return handed

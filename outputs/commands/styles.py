@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
-from io import BytesIO
 from pathlib import Path
 
 import click
@@ -11,8 +9,8 @@ import click
 from drafting.base.errors import DraftRefused, Problem, Severity
 from drafting.base.typed import in_one_line
 from outputs.commands.completion import style_names
-from outputs.files.folder import refuse_overwriting, safe_name, write_file
-from outputs.words.progress import say, tell
+from outputs.commands.terminal import say, say_all, tell
+from outputs.files.folder import refuse_overwriting, write_file
 
 ENDINGS = (".png", ".svg")
 """Of the names of pictures."""
@@ -43,9 +41,9 @@ def styles(name: str | None, picture: Path | None, body: Path | None, unit: str,
     from drafting.base.units import Unit
     from outputs.demo import AVERAGE
     from outputs.files.gathering import gather
+    from outputs.lines.styles import catalogue_lines, setting_lines
     from outputs.reading.measurements_file import read_measurements
     from outputs.reading.style_file import find_style, find_styles
-    from outputs.reading.style_words import catalogue_lines, setting_lines
     from styles.choice.catalogue import catalogue_names
 
     chosen, read, _ = gather(
@@ -53,29 +51,19 @@ def styles(name: str | None, picture: Path | None, body: Path | None, unit: str,
         lambda: read_measurements(body or AVERAGE) if picture or body else None,
         lambda: _refuse_picture(picture, body, force=force),
     )
-    if picture is None:
-        for words in setting_lines(chosen[0], Unit(unit)) if name else catalogue_lines(chosen, Unit(unit)):
-            say(words)
+    if picture is None or read is None:
+        say_all(setting_lines(chosen[0], Unit(unit)) if name else catalogue_lines(chosen, Unit(unit)))
         return
 
     tell("drawing")
-    from outputs.compare.leg_lines import leg_lines
-    from outputs.compare.styles_picture import write_styles_picture
-    from styles.cloth.block_for_style import block_for
-    from styles.cloth.cloth import Cloth
+    from outputs.jobs.styles import styles_picture
 
-    drawn = BytesIO()
-    whose = read.wearer if body else "an invented body"
-    write_styles_picture(
-        drawn,
-        [
-            leg_lines(block_for(read.measurements, style, Cloth(**read.cloth)), style, number)
-            for number, style in enumerate(chosen)
-        ],
-        svg=picture.suffix.lower() == ".svg",
-        title=f"{', '.join(style.name for style in chosen) if name else 'Styles of jeans'} on {whose}",
-    )
-    write_file(picture, drawn.getvalue(), force=force)
+    what = ", ".join(style.name for style in chosen) if name else "Styles of jeans"
+    title = f"{what} on {read.wearer if body else 'an invented body'}"
+    for write in styles_picture(
+        chosen, read, title=title, svg=picture.suffix.lower() == ".svg"
+    ).files.values():
+        write_file(picture, write, force=force)
     say(str(picture))
 
 
@@ -108,27 +96,15 @@ def style_file(name: str, like: str, unit: str, out: Path | None, force: bool) -
     """
     from drafting.base.units import Unit
     from outputs.files.gathering import gather
-    from outputs.reading.style_file import find_style, style_text
+    from outputs.jobs import blank
+    from outputs.reading.style_file import find_style
 
-    target = out or Path(f"{safe_name(name, 'style')}.toml")
+    target = out or Path(blank.style_file_name(name))
     base, _, _ = gather(
         lambda: find_style(like, option="--like"),
-        lambda: _refuse_name(name),
+        lambda: blank.refuse_name(name),
         lambda: refuse_overwriting(target, force=force),
     )
-    text = style_text(replace(base, name=name.strip()), Unit(unit))
-    write_file(target, text.encode(), force=force)
+    for write in blank.style_file(name, base, Unit(unit)).files.values():
+        write_file(target, write, force=force)
     say(f'Change {target}, then run: jeansblock draft ada-field.toml --style "{target}"')
-
-
-def _refuse_name(name: str) -> None:
-    from drafting.base.typed import doubt_about_text
-    from styles.choice.catalogue import catalogue_names
-
-    doubt = doubt_about_text(name)
-    if not name.strip():
-        doubt = "A name is needed."
-    elif safe_name(name) in catalogue_names():
-        doubt = "`jeansblock styles` lists one of this name; choose another, so that they are told apart."
-    if doubt:
-        raise DraftRefused([Problem("style", doubt, Severity.REFUSAL, in_one_line(name))])

@@ -7,7 +7,8 @@ from pathlib import Path
 import click
 
 from outputs.commands.print_check import SHEETS
-from outputs.words.progress import say, tell
+from outputs.commands.terminal import say_all, tell
+from outputs.paper.paper import PAPERS
 
 
 @click.command(epilog="Example: jeansblock systems ada-field.toml --paper letter")
@@ -25,15 +26,18 @@ def systems(file: Path, paper: str, out: Path | None, force: bool) -> None:
     The measurements of FILE drafted by our proportions and by the formulas of published hand drafts, laid
     over each other and tabulated on one sheet.
     """
-    from outputs.files.folder import refuse_overwriting, safe_name
+    from outputs.files.folder import refuse_overwriting, write_file
+    from outputs.jobs.options import Sheet
     from outputs.reading.measurements_file import read_measurements
 
     read = read_measurements(file)
-    target = out or Path(f"{safe_name(read.wearer, 'systems')}.pdf")
+    target = out or Path(Sheet.SYSTEMS.file_name(read.wearer))
     refuse_overwriting(target, force=force)
 
     tell("drafting")
-    from outputs.jobs.lesson import write_systems_file
+    from outputs.jobs.lesson import systems as compared
+    from outputs.lines.lesson import sheet_lines
 
-    for line in write_systems_file(target, read, paper=paper, force=force):
-        say(line)
+    result = compared(read, paper=PAPERS[paper])
+    for write in result.files.values():
+        say_all(sheet_lines(result, target, write_file(target, write, force=force)))

@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+import difflib
+from collections.abc import Iterable, Iterator
 from contextlib import contextmanager
 from typing import IO, Any
 
 import click
 
 from drafting.base.errors import Problem, Severity
+from drafting.base.typed import LONGEST_GUESS, did_you_mean, in_one_line
 
 
 class Misused(click.UsageError):
@@ -28,6 +30,14 @@ def plainly_told() -> Iterator[None]:
         raise
     except click.UsageError as error:
         raise Misused(str(_problem(error)), error.ctx) from error
+
+
+def not_among(words: Iterable[str], option: str, typed: str) -> Problem:
+    """Return the refusal of a word that is none of those that an option takes."""
+    words = tuple(words)
+    guess = difflib.get_close_matches(typed.lower()[:LONGEST_GUESS], words, 1)
+    message = f"This is none of the choices.{did_you_mean(guess)}"
+    return Problem(option, message, Severity.REFUSAL, in_one_line(typed), " or ".join(words))
 
 
 def _problem(error: click.UsageError) -> Problem:

@@ -8,7 +8,8 @@ import click
 
 from outputs.commands.completion import style_names
 from outputs.commands.print_check import SHEETS
-from outputs.words.progress import say, tell
+from outputs.commands.terminal import say, say_all, tell
+from outputs.paper.paper import PAPERS
 
 SCALE_NAMES = ("1:1", "1:2", "1:4", "1:5")
 """Those of `outputs.lesson.sheet.SCALES`; a test holds them together."""
@@ -52,8 +53,9 @@ def worksheet(
     grows.
     """
     from drafting.base.errors import DraftRefused, Problem, Severity
-    from outputs.files.folder import refuse_overwriting, safe_name
+    from outputs.files.folder import refuse_overwriting, write_file
     from outputs.files.gathering import gather
+    from outputs.jobs.options import Sheet
     from outputs.reading.measurements_file import read_measurements
     from outputs.reading.style_file import find_style
 
@@ -61,19 +63,21 @@ def worksheet(
         message = "The teacher's sheet holds the answers; give one of --blank and --marking."
         raise DraftRefused([Problem("--marking", message, Severity.REFUSAL)])
     chosen, read = gather(lambda: find_style(style), lambda: read_measurements(file))
-    kind = "marking" if marking else "worksheet-blank" if blank else "worksheet"
-    target = out or Path(f"{safe_name(read.wearer, kind)}.pdf")
+    sheet = Sheet.MARKING if marking else Sheet.BLANK if blank else Sheet.WORKSHEET
+    target = out or Path(sheet.file_name(read.wearer))
     refuse_overwriting(target, force=force)
 
     tell("drafting and writing the steps")
-    from outputs.jobs.lesson import write_marking_file, write_worksheet_file
+    from outputs.jobs import lesson
+    from outputs.lesson.sheet import SCALES
+    from outputs.lines.lesson import sheet_lines
 
     if marking:
-        lines = write_marking_file(target, read, chosen, paper=paper, scale=scale, force=force)
+        result = lesson.marking_sheet(read, chosen, paper=PAPERS[paper], scale=SCALES[scale])
     else:
-        lines = write_worksheet_file(target, read, chosen, paper=paper, scale=scale, blank=blank, force=force)
-    for line in lines:
-        say(line)
+        result = lesson.worksheet(read, chosen, paper=PAPERS[paper], scale=SCALES[scale], blank=blank)
+    for write in result.files.values():
+        say_all(sheet_lines(result, target, write_file(target, write, force=force)))
 
 
 @click.command(epilog="Example: jeansblock mark ada-field.toml ben.toml")
@@ -90,18 +94,23 @@ def mark(file: Path, lengths: Path, style: str, scale: str, form: bool, force: b
     --form writes it, or lines "13, 6.9" in a .csv file. It says which lengths are wrong and at which step
     the first mistake was made.
     """
+    from outputs.files.folder import write_file
     from outputs.files.gathering import gather
+    from outputs.files.text_file import read_file
     from outputs.reading.measurements_file import read_measurements
     from outputs.reading.style_file import find_style
 
     chosen, read = gather(lambda: find_style(style), lambda: read_measurements(file))
+    given = None if form else read_file(lengths)
 
     tell("drafting")
-    from outputs.jobs.lesson import marked_lines, write_form
+    from outputs.jobs import lesson
+    from outputs.lesson.sheet import SCALES
+    from outputs.lines.lesson import marked_lines
 
-    for line in (
-        write_form(lengths, read, chosen, force=force)
-        if form
-        else marked_lines(read, lengths, chosen, scale=scale)
-    ):
-        say(line)
+    if given:
+        say_all(marked_lines(lesson.mark(read, chosen, given, scale=SCALES[scale]), read.unit, scale=scale))
+        return
+    for write in lesson.form(read, chosen).files.values():
+        write_file(lengths, write, force=force)
+        say(f"Fill in {lengths}, then run the same line without --form")

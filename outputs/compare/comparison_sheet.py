@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
-from pathlib import Path as FilePath
 from typing import BinaryIO
 
 from drafting.base.units import Unit, format_length
@@ -16,7 +15,7 @@ from outputs.canvas.picture_canvas import write_picture
 from outputs.canvas.typeface import Typeface
 from outputs.compare.comparison import HEADS, Compared, cells, said_shared
 from outputs.compare.legs_drawing import LegsDrawing
-from outputs.fit.summary import UNIT_HEADS
+from outputs.fit.fit_words import UNIT_HEADS
 from outputs.paper.paper import Paper
 from outputs.paper.printer_scale import BAR
 from outputs.print.piece_text import taken
@@ -76,10 +75,11 @@ class ComparisonSheet:
         canvas.save()
         return PrintReport(1, (), tuple(self.typeface.warnings()))
 
-    def write_png(self, target: FilePath) -> None:
+    def write_png(self, target: BinaryIO) -> PrintReport:
         """Write the same to look at on a screen."""
         size = {"width": self.paper.width, "height": self.paper.height}
         write_picture(self.page, target, self.typeface, **size, description=self.words)
+        return PrintReport()
 
 
 def _draw(typeface: Typeface, several: Sequence[Compared], paper: Paper, unit: Unit) -> Recording:

@@ -13,6 +13,7 @@ from outputs.canvas.svg_canvas import SvgCanvas
 from outputs.canvas.typeface import Typeface
 from outputs.compare.leg_lines import LegLines
 from outputs.compare.legs_drawing import LegsDrawing
+from outputs.words.report import PrintReport
 
 BORDER = 8.0
 TITLE, NAME = 4.4, 2.8
@@ -26,7 +27,7 @@ BETWEEN = 6.0
 """Between the legs that stand by themselves, mm."""
 
 
-def write_styles_picture(target: BinaryIO, legs: Sequence[LegLines], *, svg: bool, title: str) -> None:
+def write_styles_picture(target: BinaryIO, legs: Sequence[LegLines], *, svg: bool, title: str) -> PrintReport:
     """Write the picture as PNG or SVG; the same styles give the same bytes.
 
     Args:
@@ -53,6 +54,7 @@ def write_styles_picture(target: BinaryIO, legs: Sequence[LegLines], *, svg: boo
         target.write(canvas.svg())
     else:
         write_picture(page, target, typeface, width=width, height=height, description=words)
+    return PrintReport()
 
 
 def _draw(typeface: Typeface, legs: Sequence[LegLines], title: str) -> tuple[Recording, float, float]:

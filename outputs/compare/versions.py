@@ -23,7 +23,7 @@ from drafting.report.moves import (
 )
 from outputs.reading.input_changes import Change, changes
 from outputs.reading.inputs import Inputs
-from outputs.words.progress import tell
+from outputs.words.progress import Progress, silent
 from styles.making.jeans import Jeans
 
 
@@ -88,23 +88,26 @@ class TwoVersions:
     added: tuple[PieceId, ...]
 
 
-def compare_versions(old: Inputs, new: Inputs, names: tuple[str, str] = ("old", "new")) -> TwoVersions:
+def compare_versions(
+    old: Inputs, new: Inputs, names: tuple[str, str] = ("old", "new"), progress: Progress = silent
+) -> TwoVersions:
     """Draft both versions, and the old one with each change alone.
 
     Args:
         old: The older inputs.
         new: The newer inputs.
         names: What the two are called in a refusal.
+        progress: Is told what is drafted.
 
     Raises:
         DraftRefused: one of the two cannot be drafted.
     """
-    first, last = (_drafted(inputs, name) for inputs, name in zip((old, new), names, strict=True))
+    first, last = (_drafted(inputs, name, progress) for inputs, name in zip((old, new), names, strict=True))
     differing = changes(old, new)
     alone: list[Jeans | None] = []
     not_alone = {}
     for index, change in enumerate(differing):
-        tell(f"drafting with change {index + 1} of {len(differing)} alone")
+        progress(f"drafting with change {index + 1} of {len(differing)} alone")
         try:
             alone.append(change.put(old).jeans())
         except DraftRefused as refusal:
@@ -141,8 +144,8 @@ def _pieces_beyond(edges: Iterable[EdgeKey], others: Iterable[EdgeKey]) -> tuple
     return tuple(piece for piece in found if piece not in there)
 
 
-def _drafted(inputs: Inputs, name: str) -> Jeans:
-    tell(f"drafting {name}")
+def _drafted(inputs: Inputs, name: str, progress: Progress) -> Jeans:
+    progress(f"drafting {name}")
     try:
         return inputs.jeans()
     except DraftRefused as refusal:

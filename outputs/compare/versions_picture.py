@@ -20,6 +20,7 @@ from outputs.compare.versions import Move, TwoVersions
 from outputs.compare.words import far_words, letter, moved_enough
 from outputs.fit.block_picture import Move as Place
 from outputs.fit.block_picture import Pair, draw_caption, draw_levels, draw_outline, place_pairs
+from outputs.words.report import PrintReport
 
 _OLD = (0, (5, 2.5))
 _GAP = 190.0
@@ -41,7 +42,7 @@ _AT_KNEE = (Drawn.KNEE_AT_SIDE, Drawn.KNEE_AT_INSEAM)
 """The corners whose moves are written, and on which side of the point where the fork is to the right."""
 
 
-def draw_versions(versions: TwoVersions, target: BinaryIO) -> None:
+def write_versions(versions: TwoVersions, target: BinaryIO) -> PrintReport:
     """Write both blocks over each other on the same floor and plumb line, as a PNG 1575 pixels high."""
     old, new = (jeans.block for jeans in versions.jeans)
     count = max(len(old.halves), len(new.halves))
@@ -73,6 +74,7 @@ def draw_versions(versions: TwoVersions, target: BinaryIO) -> None:
             axes, f"{seen} seen from outside, no allowance", Point(left, low), Point(right, low), scale
         )
         _draw_key(axes, Point(left, low - 0.7 / scale), scale)
+    return PrintReport()
 
 
 def _draw_panels(axes: Axes, pair: Pair, name: str, place: Place) -> None:

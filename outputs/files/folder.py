@@ -1,51 +1,19 @@
-"""Writing files and folders whole or not at all, and naming them."""
+"""Writing files and folders whole or not at all."""
 
 from __future__ import annotations
 
 import errno
 import os
-import re
 import shutil
 import tempfile
-import unicodedata
-from collections.abc import Callable, Collection, Iterator, Mapping
+from collections.abc import Collection, Iterator, Mapping
 from contextlib import contextmanager, suppress
 from pathlib import Path
 
 from drafting.base.errors import DraftRefused, Problem, Severity
-from outputs.words.progress import tell
-
-_LONGEST = 60
-"""Letters of a name that go into a file name: at 4 bytes each they fit the 255 bytes of a file system."""
-
-_DEVICES = re.compile("con|prn|aux|nul|(com|lpt)[0-9]")
-"""Names that Windows keeps for devices, with any ending (Microsoft, "Naming Files, Paths")."""
-
-Writer = Callable[[Path], None]
-"""Writes one file at the path it is given."""
-
-
-def safe_name(first: str, *rest: str) -> str:
-    """Return a name for a file or folder: lower-case letters and digits of any script, hyphens for all else.
-
-    Args:
-        first: any text; cut short when the name would be longer than 60 letters.
-        rest: short words that follow it uncut.
-    """
-    end = "".join(f"-{_hyphened(word)}" for word in rest)
-    name = f"{_hyphened(first)[: _LONGEST - len(end)].strip('-')}{end}".strip("-") or "jeans"
-    return f"{name}-jeans" if _DEVICES.fullmatch(name) else name
-
-
-def _hyphened(text: str) -> str:
-    # Lower-casing İ leaves a dot that stands alone and would part the word.
-    text = unicodedata.normalize("NFKC", text.replace("İ", "i")).lower()
-    return "-".join("".join(ch if ch.isalnum() or _is_mark(ch) else " " for ch in text).split())
-
-
-def _is_mark(letter: str) -> bool:
-    """Return whether this is an accent or a vowel sign, a part of the letter before it."""
-    return unicodedata.category(letter).startswith("M")
+from outputs.files.writers import Writer
+from outputs.words.progress import Progress, silent
+from outputs.words.report import PrintReport
 
 
 def refuse_overwriting(target: Path, *, force: bool) -> None:
@@ -62,8 +30,8 @@ def refuse_overwriting(target: Path, *, force: bool) -> None:
             raise _refusal(target, message)
 
 
-def write_file(target: Path, content: bytes, *, force: bool) -> None:
-    """Write one file whole; a link of this name is replaced, not followed.
+def write_file(target: Path, write: Writer, *, force: bool) -> PrintReport:
+    """Write one file whole and return what is to say of it; a link of this name is replaced, not followed.
 
     Raises:
         DraftRefused: see `refuse_overwriting`; or this is a folder, or the disk refuses.
@@ -72,8 +40,9 @@ def write_file(target: Path, content: bytes, *, force: bool) -> None:
     with _in_plain_words(target), _hidden_folder(target.parent) as part:
         if target.is_dir():
             raise _refusal(target, "This is a folder; name a file in it.")
-        (part / "new").write_bytes(content)
+        report = _written(part / "new", write)
         _put_file(part / "new", target, force=force)
+    return report
 
 
 def make_folder(target: Path, *, force: bool) -> None:
@@ -100,16 +69,20 @@ def refuse_link(target: Path) -> None:
         raise _refusal(target, message)
 
 
-def write_folder(target: Path, writers: Mapping[str, Writer], *, force: bool) -> tuple[Path, ...]:
-    """Write every file in hiding, then put them in place together; return where they are.
+def write_folder(
+    target: Path, writers: Mapping[str, Writer], *, force: bool, progress: Progress = silent
+) -> dict[Path, PrintReport]:
+    """Write every file in hiding, then put them in place together.
 
-    A folder that exists (with `force`) keeps its other files. Links in it are replaced, not followed.
+    Return where each is and what is to say of it. A folder that exists (with `force`) keeps its other files.
+    Links in it are replaced, not followed.
 
     Raises:
         DraftRefused: see `refuse_overwriting`; or this is no folder, or the disk refuses. Whatever fails, the
             folder is as it was before.
     """
     refuse_overwriting(target, force=force)
+    reports: dict[Path, PrintReport] = {}
     with _in_plain_words(target):
         there = target.is_dir()
         if not there:
@@ -122,14 +95,19 @@ def write_folder(target: Path, writers: Mapping[str, Writer], *, force: bool) ->
             new = part / "new"
             new.mkdir()
             for name, write in writers.items():
-                tell(f"writing {name}")
-                write(new / name)
+                progress(f"writing {name}")
+                reports[target / name] = _written(new / name, write)
             if there:
                 with _alone_in(target):
                     _exchange(new, target, writers, kept=part / "old")
             else:
                 _put_in_place(new, target)
-    return tuple(target / name for name in writers)
+    return reports
+
+
+def _written(path: Path, write: Writer) -> PrintReport:
+    with path.open("wb") as stream:
+        return write(stream)
 
 
 def _refuse_non_folder(target: Path) -> None:

@@ -1,16 +1,42 @@
 """Opens a text file that a person has edited, or says in one sentence why it is none."""
 
-from pathlib import Path
+from __future__ import annotations
+
+from dataclasses import dataclass
+from pathlib import Path, PurePath
 
 from drafting.base.errors import DraftRefused, Problem, Severity
 
-__all__ = ["read_text"]
+__all__ = ["TextFile", "read_file"]
 
 # The files that people fill in here have some thousand bytes; beyond this it is another kind of file.
 _MOST_BYTES = 1_000_000
 
 
-def read_text(path: Path) -> str:
+@dataclass(frozen=True)
+class TextFile:
+    """A text that a person has edited, wherever it was kept.
+
+    Attributes:
+        source: The name under which it was asked for, for messages.
+        text: What stands in it.
+    """
+
+    source: str
+    text: str
+
+    @property
+    def stem(self) -> str:
+        """Its own name without folder and ending."""
+        return PurePath(self.source).stem
+
+    @property
+    def suffix(self) -> str:
+        """The ending of its name in small letters, such as ".csv"."""
+        return PurePath(self.source).suffix.lower()
+
+
+def read_file(path: Path) -> TextFile:
     """Return the text of a file in UTF-8, with or without a byte order mark.
 
     Raises:
@@ -28,7 +54,7 @@ def read_text(path: Path) -> str:
         refusal = "This is no text file."
     else:
         try:
-            return data.decode("utf-8-sig")
+            return TextFile(str(path), data.decode("utf-8-sig"))
         except UnicodeDecodeError as error:
             refusal = "The file is not saved as UTF-8; choose UTF-8 when you save it."
             line = data.count(b"\n", 0, error.start) + 1

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
-from pathlib import Path as FilePath
+from typing import BinaryIO
 
 from matplotlib.axes import Axes
 
@@ -14,6 +14,7 @@ from drafting.block.waist_line import BlockPanel
 from drafting.geometry.paths import Path
 from drafting.geometry.points import Point
 from outputs.canvas.picture import DASHES, DOTS, add_frame, picture, stroke, write, write_title
+from outputs.words.report import PrintReport
 
 _GAP = 60.0
 """Between the side seams of back and front, mm."""
@@ -67,7 +68,7 @@ class Pair:
         return max(p.x for p in self.places()) + self.over
 
 
-def draw_block_picture(block: Block, target: FilePath, *, wearer: str) -> None:
+def write_block_picture(block: Block, target: BinaryIO, *, wearer: str) -> PrintReport:
     """Write the block as a PNG 1500 pixels high; the same block gives the same bytes.
 
     It shows the right leg; of a body whose sides differ the left leg, too. After a fitting the outline of the
@@ -106,6 +107,7 @@ def draw_block_picture(block: Block, target: FilePath, *, wearer: str) -> None:
             Point(right, low),
             scale,
         )
+    return PrintReport()
 
 
 def place_pairs(versions: Sequence[tuple[Half, ...]], *, gap: float, over: float) -> list[Pair]:

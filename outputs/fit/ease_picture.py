@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import textwrap
 from collections.abc import Iterator
-from pathlib import Path as FilePath
+from typing import BinaryIO
 
 from matplotlib.axes import Axes
 
@@ -30,6 +30,7 @@ from outputs.fit.ease_chart import (
     span,
 )
 from outputs.fit.fit_words import bare, described, level_name, origin_mark, said_shortfalls, shortfall
+from outputs.words.report import PrintReport
 
 # Everything is laid out in inches from the lower left corner of the sheet.
 _WIDTH, _HEIGHT = 10.5, 10.0
@@ -58,12 +59,12 @@ _KEY = ((0.3, 2.9, 6.4), (1.35, 1.08, 0.81))
 _WORDS = 0.5
 
 
-def draw_ease_picture(block: Block, target: FilePath, *, wearer: str, unit: Unit) -> None:
+def write_ease_picture(block: Block, target: BinaryIO, *, wearer: str, unit: Unit) -> PrintReport:
     """Write the ease as a PNG of 1575 by 1500 pixels; the same block gives the same bytes.
 
     Args:
         block: The block.
-        target: The file.
+        target: Open binary file.
         wearer: Whose it is, as typed.
         unit: What every length is written in.
     """
@@ -80,6 +81,7 @@ def draw_ease_picture(block: Block, target: FilePath, *, wearer: str, unit: Unit
             _draw_table(axes, chart, unit)
         _draw_key(axes)
         _write_words(axes, profiles, unit)
+    return PrintReport()
 
 
 def _charts(profiles: tuple[EaseProfile, EaseProfile]) -> tuple[EaseChart, EaseChart]:

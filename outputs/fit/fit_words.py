@@ -10,6 +10,9 @@ from drafting.report.ease_profile import EaseProfile, TightSpot
 from drafting.report.fit import GirthLine
 from drafting.report.levels import GirthLevel
 
+UNIT_HEADS = {Unit.MM: "in mm", Unit.CM: "in cm", Unit.INCH: "in inches"}
+"""What stands over a table of lengths."""
+
 
 def bare(mm: float | None, unit: Unit) -> str:
     """Return a length without its unit, which stands at the head of the table; a dash for None."""

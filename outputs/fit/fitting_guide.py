@@ -2,12 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-
 from drafting.base.units import Unit, format_length
 from drafting.body.corrections import CORRECTIONS
-from outputs.fit.fitting_signs import ADVICE, SIGNS, Sign
-from outputs.fit.summary import wrapped
+from outputs.fit.fitting_signs import Sign
 
 TITLE = "Fitting guide for the toile"
 CORRECTIONS_HEADING = "What each name does to the pattern"
@@ -40,24 +37,3 @@ def correction_lines(key: str, unit: Unit) -> tuple[str, ...]:
         f"Done: {c.done}.",
         f"Source: {c.source}.",
     )
-
-
-def guide_lines(unit: Unit) -> Iterator[str]:
-    """Yield the guide for the terminal, in 80 letters a line."""
-    yield TITLE
-    for advice in ADVICE:
-        yield from wrapped(advice)
-    yield ""
-    yield SIGNS_HEADING
-    for sign in SIGNS:
-        yield ""
-        yield from wrapped(sign.seen)
-        for line in sign_lines(sign, unit):
-            yield from wrapped(line, indent=4)
-    yield ""
-    yield CORRECTIONS_HEADING
-    for key in CORRECTIONS:
-        yield ""
-        yield key
-        for line in correction_lines(key, unit):
-            yield from wrapped(line, indent=4)

@@ -15,14 +15,15 @@ from outputs.canvas.typeface import Typeface
 from outputs.fit.fitting_guide import CORRECTIONS_HEADING, SIGNS_HEADING, TITLE, correction_lines, sign_lines
 from outputs.fit.fitting_signs import ADVICE, SIGNS
 from outputs.paper.paper import Paper
+from outputs.words.report import PrintReport
 
 BODY, HEADING, TITLE_SIZE = 2.7, 3.4, 5.4
 GUTTER, GAP, HEADER = 8.0, 2.2, 10.0
 """Between columns, between entries, and what the title takes at the head of a sheet, mm."""
 
 
-def write_fitting_guide(target: BinaryIO, *, paper: Paper, unit: Unit) -> int:
-    """Write the guide as PDF and return how many sheets it takes.
+def write_fitting_guide(target: BinaryIO, *, paper: Paper, unit: Unit) -> PrintReport:
+    """Write the guide as PDF.
 
     Args:
         target: Open binary file; the same words give the same bytes.
@@ -36,7 +37,7 @@ def write_fitting_guide(target: BinaryIO, *, paper: Paper, unit: Unit) -> int:
         with canvas.page(paper.width, paper.height):
             sheet.play(canvas)
     canvas.save()
-    return len(sheets)
+    return PrintReport(len(sheets), (), tuple(typeface.warnings()))
 
 
 def draw_guide(typeface: Typeface, *, paper: Paper, unit: Unit) -> list[Recording]:

@@ -1,111 +1,108 @@
-"""What `cloth` writes: the plan to look at and the plan to repeat, in one folder."""
+"""The cloth of one or more pairs of jeans: how much to buy, and where every piece lies."""
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
-from dataclasses import replace
-from pathlib import Path
+from collections.abc import Callable, Sequence
+from contextlib import AbstractContextManager, nullcontext
+from dataclasses import dataclass, replace
+from functools import partial
 
-from drafting.base.units import Unit, format_length, length_to_buy
+from drafting.base.units import Unit, format_length
 from drafting.pieces.pieces import Material
 from outputs.cloth.laid_cloth import LaidCloth
 from outputs.cloth.options import ClothOptions
 from outputs.cloth.plan import ClothPlan, make_plan
 from outputs.cloth.plan_file import plan_text, read_plan
 from outputs.cloth.plan_sheet import write_plan_pdf
-from outputs.files.folder import write_folder
-from outputs.fit.summary import wrapped
+from outputs.files.text_file import TextFile
+from outputs.files.writers import late_writer
+from outputs.jobs.result import Result
 from outputs.reading.jeans_from_file import jeans_from, refuse_faults
 from outputs.reading.measurements_file import MeasurementFile
 from outputs.reading.style_options import StyleOptions
-from outputs.words.progress import tell
+from outputs.words.progress import Progress, silent
 from styles.choice.style import Style
+from styles.making.jeans import Jeans
+
+Waiting = Callable[[int], AbstractContextManager[object]]
+"""Stands round a search that takes so many seconds, to show that it goes on."""
 
 
-def plan_into(
-    target: Path,
+@dataclass(frozen=True, kw_only=True, eq=False)
+class ClothPlanned(Result):
+    """A plan of every cloth.
+
+    Attributes:
+        jeans: Of each wearer.
+        plan: Where their pieces lie.
+        unit: The first wearer's, used for all.
+    """
+
+    jeans: tuple[Jeans, ...]
+    plan: ClothPlan
+    unit: Unit
+
+
+def plan_cloth(
     read: Sequence[MeasurementFile],
     style: Style,
     options: StyleOptions,
     lies: ClothOptions,
     *,
-    force: bool,
+    repeated: TextFile | None = None,
     anyway: bool = False,
-) -> Iterator[str]:
-    """Draft, plan, and write both files into the folder `target`; yield the lines to print.
+    progress: Progress = silent,
+    waiting: Waiting = nullcontext,
+) -> ClothPlanned:
+    """Draft jeans and plan how they are cut.
 
     Args:
-        target: The folder; its own place must exist.
-        read: The measurements of every wearer; the first one's unit is used for all.
+        read: The measurements of every wearer.
         style: What to draft.
         options: What shall be otherwise.
-        lies: How the cloths lie, or the plan to repeat.
-        force: Replace files that are already there.
+        lies: How the cloths lie.
+        repeated: The plan to repeat; None to make one.
         anyway: Plan a pattern that a check found faulty.
+        progress: Is told what is done.
+        waiting: Stands round the search for a shorter plan.
 
     Raises:
-        DraftRefused: the measurements, a fault (without `anyway`), the cloth, the plan, the folder (without
-            `force`) or the disk do not allow it; the folder is as it was before.
+        DraftRefused: the measurements, a fault (without `anyway`), the cloth or the plan do not allow it.
     """
     unit = read[0].unit
-    jeans = [jeans_from(each, style, options) for each in read]
+    jeans = tuple(jeans_from(each, style, options) for each in read)
     for each, source in zip(jeans, read, strict=True):
         if not anyway:
             refuse_faults([each], source)
     patterns = [each.pattern for each in jeans]
-    if lies.plan:
-        plan = read_plan(lies.plan, patterns)
+    if repeated:
+        plan = read_plan(repeated, patterns)
     else:
-        tell("laying the pieces")
-        plan = make_plan(patterns, lies.on_table, show=lambda mm: format_length(mm, unit))
+        progress("laying the pieces")
+        plan = make_plan(patterns, lies.on_table, show=partial(format_length, unit=unit))
         if lies.seconds:
-            plan = _searched(plan, lies.seconds)
-    warnings: list[str] = []
-    written = write_folder(
-        target,
-        {
-            "cloth-plan.pdf": lambda path: warnings.extend(_write_pdf(plan, path, unit)),
-            "cloth-plan.json": lambda path: _write_text(plan_text(plan, unit), path),
+            progress(f"looking {lies.seconds} seconds for a shorter plan")
+            plan = _searched(plan, lies.seconds, waiting)
+    return ClothPlanned(
+        files={
+            "cloth-plan.pdf": partial(write_plan_pdf, plan, unit=unit),
+            "cloth-plan.json": late_writer(lambda: plan_text(plan, unit)),
         },
-        force=force,
+        warnings=tuple(problem for each in read for problem in each.warnings),
+        jeans=jeans,
+        plan=plan,
+        unit=unit,
     )
-    for laid in plan.cloths:
-        yield from wrapped(said_of(laid, unit))
-    for warning in warnings:
-        yield from wrapped(f"warning: {warning}")
-    yield from map(str, written)
 
 
-def _searched(plan: ClothPlan, seconds: int) -> ClothPlan:
+def _searched(plan: ClothPlan, seconds: int, waiting: Waiting) -> ClothPlan:
     """Return the plan with that of the denim made shorter if a search finds one."""
     from outputs.cloth.longer_search import search
 
-    tell(f"looking {seconds} seconds for a shorter plan")
-    cloths = (
-        search(laid, seconds=seconds) if laid.material is Material.DENIM else laid for laid in plan.cloths
-    )
-    return replace(plan, cloths=tuple(cloths))
+    def shorter(laid: LaidCloth) -> LaidCloth:
+        if laid.material is not Material.DENIM:
+            return laid
+        with waiting(seconds):
+            return search(laid, seconds=seconds)
 
-
-def said_of(laid: LaidCloth, unit: Unit) -> str:
-    """Return in one sentence what to buy of a cloth, and how well the plan uses it."""
-
-    def show(mm: float) -> str:
-        return format_length(mm, unit)
-
-    least = max(laid.least_by_area, laid.least_by_longest)
-    lies = "folded" if laid.cloth.folded else "open"
-    return (
-        f"{laid.material.value}: buy {length_to_buy(laid.length, unit)} of {show(laid.cloth.width)} width "
-        f"({show(laid.length)} needed, {lies}, {laid.share_used:.0%} of it used; "
-        f"no plan is shorter than {show(least)})"
-    )
-
-
-def _write_pdf(plan: ClothPlan, path: Path, unit: Unit) -> list[str]:
-    with path.open("wb") as stream:
-        return write_plan_pdf(plan, stream, unit=unit)
-
-
-def _write_text(text: str, path: Path) -> None:
-    path.write_text(text, encoding="utf-8", newline="\n")
+    return replace(plan, cloths=tuple(map(shorter, plan.cloths)))

@@ -1,151 +1,128 @@
-"""What `worksheet` and `mark` write and print."""
+"""The draft as a lesson: worksheet, teacher's sheet, a student's lengths marked, systems compared."""
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Sequence
+from dataclasses import dataclass
 from functools import partial
-from io import BytesIO
-from pathlib import Path
 
-from drafting.base.units import format_length
 from drafting.block.block import Block, draft_block
+from drafting.lesson.hand_draft import Instruction
 from drafting.lesson.marking import Judgement, Marked, asked_for, mark_lengths
-from outputs.files.folder import write_file
-from outputs.fit.summary import wrapped
+from outputs.files.text_file import TextFile
+from outputs.files.writers import Writer, text_writer
+from outputs.jobs.options import Sheet
+from outputs.jobs.result import Result
 from outputs.lesson.lengths import lengths_form, read_lengths
 from outputs.lesson.marking_sheet import write_marking_sheet
-from outputs.lesson.sheet import SCALES
 from outputs.lesson.systems_sheet import write_systems
-from outputs.lesson.words import Writing, line_ends, start_text, way_text
 from outputs.lesson.worksheet import hand_drafts, write_worksheet
-from outputs.paper.paper import PAPERS
+from outputs.paper.paper import Paper
 from outputs.reading.measurements_file import MeasurementFile
-from outputs.words.report import PrintReport
 from styles.choice.style import Style
 from styles.cloth.block_for_style import block_for
 from styles.cloth.cloth import Cloth
 
 
-def write_worksheet_file(
-    target: Path, read: MeasurementFile, style: Style, *, paper: str, scale: str, blank: bool, force: bool
-) -> Iterator[str]:
-    """Write the worksheet and yield what to print.
+@dataclass(frozen=True, kw_only=True, eq=False)
+class OfABlock(Result):
+    """A sheet about a block.
 
-    Raises:
-        DraftRefused: the file may not be written; nothing is.
+    Attributes:
+        block: The block.
     """
-    draw = partial(write_worksheet, blank=blank, scale=SCALES[scale], style=style.name)
-    yield from _written(target, read, _block(read, style), draw, paper=paper, force=force)
+
+    block: Block
 
 
-def write_marking_file(
-    target: Path, read: MeasurementFile, style: Style, *, paper: str, scale: str, force: bool
-) -> Iterator[str]:
-    """Write the teacher's sheet and yield what to print.
+@dataclass(frozen=True, kw_only=True, eq=False)
+class MarkedDraft(Result):
+    """The verdict on a student's lengths.
 
-    Raises:
-        DraftRefused: the file may not be written; nothing is.
+    Attributes:
+        marked: Every length that was given, in the order of the draft.
+        missing: The steps that are asked for and have no length.
     """
-    draw = partial(write_marking_sheet, scale=SCALES[scale], style=style.name)
-    yield from _written(target, read, _block(read, style), draw, paper=paper, force=force)
+
+    marked: tuple[Marked, ...]
+    missing: tuple[Instruction, ...]
+
+    @property
+    def right(self) -> int:
+        """How many lengths are right."""
+        return sum(m.mark is Judgement.RIGHT for m in self.marked)
+
+    @property
+    def first_mistake(self) -> Marked | None:
+        """The first length that is wrong by itself; None where all are right or follow from one not given."""
+        return next((m for m in self.marked if m.mark is Judgement.WRONG), None)
 
 
-def write_systems_file(target: Path, read: MeasurementFile, *, paper: str, force: bool) -> Iterator[str]:
-    """Write the comparison of drafting systems and yield what to print.
+def worksheet(read: MeasurementFile, style: Style, *, paper: Paper, scale: float, blank: bool) -> OfABlock:
+    """Draft the block of a style, to be drawn step by step.
+
+    Args:
+        read: The measurements.
+        style: Whose leg the block has.
+        paper: The sheets, upright.
+        scale: Millimetres of the draft on one of paper: one of `outputs.lesson.sheet.SCALES`.
+        blank: Leave the answers away.
 
     Raises:
-        DraftRefused: the file may not be written; nothing is.
+        DraftRefused: the measurements do not allow it.
+    """
+    block = _block(read, style)
+    write = partial(write_worksheet, read, block, paper=paper, scale=scale, blank=blank, style=style.name)
+    return _sheet(Sheet.BLANK if blank else Sheet.WORKSHEET, read, block, write)
+
+
+def marking_sheet(read: MeasurementFile, style: Style, *, paper: Paper, scale: float) -> OfABlock:
+    """Draft the block of a style, its right lengths to be printed for the teacher; see `worksheet`.
+
+    Raises:
+        DraftRefused: the measurements do not allow it.
+    """
+    block = _block(read, style)
+    write = partial(write_marking_sheet, read, block, paper=paper, scale=scale, style=style.name)
+    return _sheet(Sheet.MARKING, read, block, write)
+
+
+def systems(read: MeasurementFile, *, paper: Paper) -> OfABlock:
+    """Draft by our proportions alone, to be laid under published drafts.
+
+    Raises:
+        DraftRefused: the measurements do not allow it.
     """
     block = draft_block(read.measurements, fitted=False)
-    yield from _written(target, read, block, write_systems, paper=paper, force=force)
+    return _sheet(Sheet.SYSTEMS, read, block, partial(write_systems, read, block, paper=paper))
+
+
+def form(read: MeasurementFile, style: Style, *, name: str = "lengths.toml") -> Result:
+    """Return an empty form for the lengths of a student, to be kept under `name`.
+
+    Raises:
+        DraftRefused: the measurements do not allow a draft.
+    """
+    steps = asked_for(hand_drafts(_block(read, style)))
+    return Result(files={name: text_writer(lengths_form(read.wearer, steps, read.unit))})
+
+
+def mark(read: MeasurementFile, style: Style, lengths: TextFile, *, scale: float) -> MarkedDraft:
+    """Mark the lengths that a student measured on a draft of which 1 mm stands for `scale` mm.
+
+    Raises:
+        DraftRefused: the measurements do not allow a draft, or the lengths cannot be read.
+    """
+    drafts = hand_drafts(_block(read, style))
+    steps = [step for draft in drafts for step in draft.instructions]
+    given = read_lengths(lengths, steps, read.unit)
+    missing: Sequence[Instruction] = [step for step in asked_for(drafts) if step.label not in given]
+    return MarkedDraft(marked=mark_lengths(drafts, given, scale), missing=tuple(missing))
 
 
 def _block(read: MeasurementFile, style: Style) -> Block:
     return block_for(read.measurements, style, Cloth(**read.cloth), read.corrections)
 
 
-def _written(
-    target: Path,
-    read: MeasurementFile,
-    block: Block,
-    draw: Callable[..., PrintReport],
-    *,
-    paper: str,
-    force: bool,
-) -> Iterator[str]:
-    """Write what `draw` draws of a block, whole or not at all, and yield what to print."""
-    stream = BytesIO()
-    report = draw(read, block, stream, paper=PAPERS[paper])
-    write_file(target, stream.getvalue(), force=force)
-    yield from _said(target, read, report)
-
-
-def write_form(target: Path, read: MeasurementFile, style: Style, *, force: bool) -> Iterator[str]:
-    """Write the empty form for a student's lengths and yield what to print."""
-    drafts = hand_drafts(_block(read, style))
-    text = lengths_form(read.wearer, asked_for(drafts), read.unit)
-    write_file(target, text.encode(), force=force)
-    yield f"Fill in {target}, then run the same line without --form"
-
-
-def marked_lines(read: MeasurementFile, path: Path, style: Style, *, scale: str) -> Iterator[str]:
-    """Yield the verdict on a student's lengths, in lines of 80 letters.
-
-    Raises:
-        DraftRefused: the lengths cannot be read.
-    """
-    drafts = hand_drafts(_block(read, style))
-    steps = [step for draft in drafts for step in draft.instructions]
-    lengths = read_lengths(path, steps, read.unit)
-    marked = mark_lengths(drafts, lengths, SCALES[scale])
-    right = sum(m.mark is Judgement.RIGHT for m in marked)
-    yield f"{right} of {len(marked)} lengths are right, for a draft at {scale}"
-    first = next((m for m in marked if m.mark is Judgement.WRONG), None)
-    if first:
-        yield ""
-        yield from _explained(first, read)
-    others = [m for m in marked if m.mark is not Judgement.RIGHT and m is not first]
-    if others:
-        yield ""
-    for other in others:
-        yield from wrapped(_said_of(other, read))
-    missing = [step.label for step in asked_for(drafts) if step.label not in lengths]
-    if missing:
-        yield ""
-        yield from wrapped(f"not given: {', '.join(missing)}")
-
-
-def _said_of(marked: Marked, read: MeasurementFile) -> str:
-    longer = "long" if marked.miss > 0 else "short"
-    step, writing = marked.step, Writing(read.unit)
-    words = (
-        f"step {step.label}, {step.panel} {step.name}, {line_ends(step)}: "
-        f"{format_length(marked.length, read.unit)} instead of {format_length(step.result, read.unit)}, "
-        f"{format_length(abs(marked.miss), read.unit)} too {longer}"
-    )
-    if marked.because:
-        return f"{words}; it follows from step {marked.because}"
-    if marked.slip:
-        done, part = marked.slip
-        return f"{words}; it is what comes out with “{part.name or part.formula(writing.exact)}” {done}"
-    return words
-
-
-def _explained(marked: Marked, read: MeasurementFile) -> Iterator[str]:
-    """Yield the first wrong step with how it is done."""
-    step, writing = marked.step, Writing(read.unit)
-    yield from wrapped(f"First mistake: {_said_of(marked, read)}.")
-    yield from wrapped(f"  How it is drawn: from {start_text(step)}, {way_text(step, writing)}.")
-    if step.length:
-        yield from wrapped(
-            f"  {step.length.formula(writing.exact)} = {step.length.numbers(writing.exact)} = "
-            f"{format_length(step.result, read.unit)}."
-        )
-
-
-def _said(target: Path, read: MeasurementFile, written: PrintReport) -> Iterator[str]:
-    for problem in read.warnings:
-        yield from wrapped(f"warning: {problem}")
-    for warning in written.warnings:
-        yield from wrapped(f"warning: {warning}")
-    yield f"{target}: {'1 sheet' if written.sheets == 1 else f'{written.sheets} sheets'}"
+def _sheet(sheet: Sheet, read: MeasurementFile, block: Block, write: Writer) -> OfABlock:
+    return OfABlock(files={sheet.file_name(read.wearer): write}, warnings=read.warnings, block=block)

@@ -1,128 +1,98 @@
-"""What `draft` writes for several styles in one run: the files of each, and how they compare."""
+"""Several styles drafted for one wearer: the files of each, and how they compare."""
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
-from dataclasses import replace
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
 from functools import partial
-from pathlib import Path
 
-from drafting.base.findings import Level, Sentence, literal
-from drafting.base.units import Unit, format_length
+from drafting.base.findings import Sentence, literal
 from drafting.pieces.pattern import Pattern, Section
-from outputs.compare.comparison import HEADS, Compared, cells, compare, said_shared
+from outputs.compare.comparison import Compared, compare, said_shared
 from outputs.compare.comparison_sheet import ComparisonSheet
-from outputs.files.folder import Writer, safe_name, write_folder
-from outputs.files.gathering import gather
-from outputs.fit.summary import UNIT_HEADS, WIDTH, wrapped
-from outputs.jobs.draft import (
-    TO_PRINT,
-    numbers_and_pictures,
-    pattern_to_print,
-    printed_as,
-    said_files,
-    said_of,
-    said_readings,
-)
+from outputs.files.gathering import gather_all
+from outputs.files.writers import Writer
+from outputs.jobs.draft import Drafted, laid_out, pattern_to_print
+from outputs.jobs.options import DraftOptions
+from outputs.jobs.result import Result
 from outputs.paper.paper import A4, LETTER, PAPERS, Paper, Roll
-from outputs.print.files import PatternPrint
-from outputs.print.formats import pattern_writers
-from outputs.print.options import PrintOptions
 from outputs.reading.inputs import Inputs
 from outputs.reading.jeans_from_file import refuse_faults
 from outputs.reading.measurements_file import MeasurementFile
-from outputs.reading.style_options import StyleOptions
-from outputs.words.progress import tell
-from outputs.words.report import PrintReport
+from outputs.words.file_names import safe_name
+from outputs.words.progress import Progress, silent
 from styles.choice.style import Style
 from styles.making.jeans import Jeans
 
-_LENGTHS = 6
-"""So many columns of the comparison are lengths."""
+
+@dataclass(frozen=True, kw_only=True, eq=False)
+class SeveralDrafted(Result):
+    """Several styles of one wearer.
+
+    Attributes:
+        read: The measurements file.
+        compared: The styles beside each other.
+        drafted: Each with its own files, without the style's name before theirs.
+    """
+
+    read: MeasurementFile
+    compared: tuple[Compared, ...]
+    drafted: tuple[Drafted, ...]
 
 
-def draft_several_into(
-    target: Path,
+def draft_several(
     read: MeasurementFile,
     styles: Sequence[Style],
-    options: StyleOptions,
+    asked: DraftOptions,
     *,
-    printing: PrintOptions,
-    formats: Sequence[str],
     shared_once: bool,
-    force: bool,
-    anyway: bool,
-) -> Iterator[str]:
-    """Draft all styles and write everything into the folder `target`; yield the lines to print.
+    progress: Progress = silent,
+) -> SeveralDrafted:
+    """Draft all styles and compare them.
 
     The files of a style begin with its name: "straight-pattern-a4.pdf", "straight-figures.json".
 
     Args:
-        target: the folder; its own place must exist.
-        read: the measurements.
-        styles: what to draft, their names apart.
-        options: what shall be otherwise, in every style.
-        printing: see `outputs.jobs.draft.draft_into`.
-        formats: likewise.
-        shared_once: print pieces that several styles share with the first of them alone.
-        force: replace files that are already there.
-        anyway: write patterns that a check found faulty.
+        read: The measurements.
+        styles: What to draft, their names apart.
+        asked: The same for every style.
+        shared_once: Print pieces that several styles share with the first of them alone.
+        progress: Is told what is drafted.
 
     Raises:
-        DraftRefused: with what is wrong in any of the styles; see `outputs.jobs.draft.draft_into`.
+        DraftRefused: with what is wrong in any of the styles; see `outputs.jobs.draft.draft`.
     """
-    inputs = [Inputs.of(read, style, options) for style in styles]
-    made = gather(*(partial(_drafted, each) for each in inputs))
-    if not anyway:
+    inputs = [Inputs.of(read, style, asked.changes) for style in styles]
+    made = gather_all(partial(_jeans, each, progress) for each in inputs)
+    if not asked.anyway:
         refuse_faults(made, read)
     several = compare(made)
-    patterns = gather(*(partial(_printed, each, printing, shared_once=shared_once) for each in several))
-    sheet = ComparisonSheet.of(several, paper=_page_for(printing.paper), unit=read.unit)
-    reports: dict[str, PrintReport] = {}
-    own: dict[str, dict[str, PrintReport]] = {}
-    writers: dict[str, Writer] = {}
-    printed = printed_as(printing, formats)
-    for compared, given, pattern in zip(several, inputs, patterns, strict=True):
-        style = f"{safe_name(compared.style)}-"
-        told = own.setdefault(style, {})
-        files = numbers_and_pictures(given, compared.jeans, read, told, printed)
-        if pattern:
-            prints = PatternPrint(pattern, printing, partial(format_length, unit=read.unit))
-            if "pdf" in formats:
-                yield f"{TO_PRINT}, {compared.style}: {prints.said}"
-            files = {**pattern_writers(prints, formats, told), **files}
-        writers |= {f"{style}{name}": write for name, write in files.items()}
-    writers["comparison.pdf"] = lambda path: _write_pdf(sheet, path, reports)
-    writers["comparison.png"] = sheet.write_png
-    written = write_folder(target, writers, force=force)
-
-    reports |= {style + name: report for style, told in own.items() for name, report in told.items()}
-    yield from said_readings(read)
-    yield from _table(several, read.unit)
-    for problem in read.warnings:
-        yield from wrapped(f"warning: {problem}")
-    yield from _findings(made, read.unit)
-    yield ""
-    for compared, pattern in zip(several, patterns, strict=True):
-        if compared.shared:
-            yield from wrapped(f"{compared.style}: {said_shared(compared)}")
-        if pattern is None:
-            yield from wrapped(f"{compared.style}: no pattern of its own is written")
-    yield from said_of(reports.values())
-    yield from said_files(written, reports)
+    patterns = gather_all(partial(_printed, each, asked, shared_once=shared_once) for each in several)
+    drafted = tuple(
+        laid_out(read, given, compared.jeans, pattern, asked)
+        for given, compared, pattern in zip(inputs, several, patterns, strict=True)
+    )
+    sheet = ComparisonSheet.of(several, paper=_page_for(asked.printing.paper), unit=read.unit)
+    files: dict[str, Writer] = {
+        f"{safe_name(each.jeans.style.name)}-{name}": write
+        for each in drafted
+        for name, write in each.files.items()
+    }
+    files |= {"comparison.pdf": sheet.write_pdf, "comparison.png": sheet.write_png}
+    return SeveralDrafted(files=files, warnings=read.warnings, read=read, compared=several, drafted=drafted)
 
 
-def _drafted(inputs: Inputs) -> Jeans:
-    tell(f"drafting {inputs.style.name}")
+def _jeans(inputs: Inputs, progress: Progress) -> Jeans:
+    progress(f"drafting {inputs.style.name}")
     return inputs.jeans()
 
 
-def _printed(compared: Compared, printing: PrintOptions, *, shared_once: bool) -> Pattern | None:
+def _printed(compared: Compared, asked: DraftOptions, *, shared_once: bool) -> Pattern | None:
     """Return the pattern as it is printed: without the shared pieces, if wanted, which is told instead.
 
     None where no piece is left.
     """
-    pattern = pattern_to_print(compared.jeans.pattern, printing)
+    pattern = pattern_to_print(compared.jeans.pattern, asked.printing)
     if not (shared_once and compared.shared):
         return pattern
     own = tuple(piece.id for _, piece in pattern.numbered if piece.id not in compared.shared)
@@ -134,34 +104,3 @@ def _page_for(paper: Paper | Roll | None) -> Paper:
     """Return the sheet of the comparison: A4, or Letter where the pattern is on American paper."""
     same = {PAPERS["either"]: PAPERS["either"], LETTER: LETTER, PAPERS["legal"]: LETTER}
     return same.get(paper, A4) if isinstance(paper, Paper) else A4
-
-
-def _write_pdf(sheet: ComparisonSheet, path: Path, reports: dict[str, PrintReport]) -> None:
-    with path.open("wb") as stream:
-        reports[path.name] = sheet.write_pdf(stream)
-
-
-def _table(several: Sequence[Compared], unit: Unit) -> Iterator[str]:
-    """Yield the numbers of the comparison, in 80 letters a line; of the cloth the warnings tell."""
-    lines = [*zip(*HEADS, strict=True), *(cells(compared, unit) for compared in several)]
-    rows = [(*line[:_LENGTHS], line[-1]) for line in lines]
-    wide = [1 + max(map(len, column)) for column in zip(*rows, strict=True)]
-    room = WIDTH - sum(wide)
-    names = (UNIT_HEADS[unit], "", *(compared.style for compared in several))
-    for name, words in zip(names, rows, strict=True):
-        columns = (f"{word:>{width}}" for word, width in zip(words, wide, strict=True))
-        yield f"{name[: room - 1]:<{room}}{''.join(columns)}"
-
-
-def _findings(made: Sequence[Jeans], unit: Unit) -> Iterator[str]:
-    """Yield what there is to say, what styles have in common once; figures.json has notes of some alone."""
-    styles: dict[tuple[Level, str], list[str]] = {}
-    for jeans in made:
-        for finding in jeans.pattern.findings:
-            said = f"{finding.where}: {finding.say(lambda mm: format_length(mm, unit))}"
-            styles.setdefault((finding.level, said), []).append(jeans.style.name)
-    for (level, said), names in styles.items():
-        if len(names) == len(made):
-            yield from wrapped(f"{level.value}: {said}")
-        elif level is not Level.NOTE:
-            yield from wrapped(f"{level.value} ({', '.join(names)}): {said}")

@@ -5,18 +5,18 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, replace
-from pathlib import Path
 
 from drafting.base.errors import DraftRefused, Problem, Severity
 from drafting.base.units import LengthError, Unit, format_length, parse_length
 from drafting.lesson.hand_draft import Instruction
 from outputs.files.gathering import by_line
-from outputs.files.text_file import read_text
+from outputs.files.table import SEPARATORS, separator, table_rows
+from outputs.files.text_file import TextFile
 from outputs.files.toml_slips import MOST_LINES, TOO_LONG, read_toml
 from outputs.lesson.words import line_ends
 
 TABLE = "lengths"
-_SEPARATOR = re.compile("[;,\t]")
+_SEPARATOR = re.compile(f"[{SEPARATORS}]")
 
 
 @dataclass(frozen=True)
@@ -26,11 +26,11 @@ class _Entry:
     line: int | None
 
 
-def read_lengths(path: Path, steps: Iterable[Instruction], unit: Unit) -> dict[str, float]:
+def read_lengths(file: TextFile, steps: Iterable[Instruction], unit: Unit) -> dict[str, float]:
     """Return the measured lengths in mm by the number of their step; empty ones are left out.
 
     Args:
-        path: TOML as `lengths_form` writes it, or lines "13, 6.9" where the name ends in .csv.
+        file: TOML as `lengths_form` writes it, or lines "13, 6.9" where the name ends in .csv.
         steps: The steps of the draft.
         unit: Of a number without one.
 
@@ -39,8 +39,7 @@ def read_lengths(path: Path, steps: Iterable[Instruction], unit: Unit) -> dict[s
     """
     known = {step.label: step for step in steps}
     longest = max(step.result for step in known.values())
-    text = read_text(path)
-    entries, problems, unit = _csv(text, unit) if path.suffix.lower() == ".csv" else _toml(text, unit)
+    entries, problems, unit = (_csv if file.suffix == ".csv" else _toml)(file.text, unit)
     lengths: dict[str, float] = {}
     for entry in entries:
         problem = _refusal(entry, known, lengths, unit, longest)
@@ -49,7 +48,7 @@ def read_lengths(path: Path, steps: Iterable[Instruction], unit: Unit) -> dict[s
     if not lengths and not problems:
         problems.append(Problem("", "No length is filled in.", Severity.REFUSAL))
     if problems:
-        raise DraftRefused(by_line(problems), str(path))
+        raise DraftRefused(by_line(problems), file.source)
     return lengths
 
 
@@ -106,18 +105,24 @@ def _toml(text: str, unit: Unit) -> tuple[list[_Entry], list[Problem], Unit]:
 
 def _csv(text: str, unit: Unit) -> tuple[list[_Entry], list[Problem], Unit]:
     entries, problems = [], []
-    rows = text.splitlines()
-    if len(rows) > MOST_LINES:
+    if len(text.splitlines()) > MOST_LINES:
         return [], [Problem("", TOO_LONG, Severity.REFUSAL)], unit
-    for number, row in enumerate(rows, start=1):
-        label, *length = (part.strip().strip("\"'") for part in _SEPARATOR.split(row, 1))
-        if not row.strip() or (number == 1 and not any(letter.isdigit() for letter in row)):
+    between = separator(text)
+    for row in table_rows(text):
+        if row.cells is None:
+            message = "A quotation mark in this line does not close, or something follows it in its cell."
+            problems.append(Problem("", message, Severity.REFUSAL, line=row.number))
+            continue
+        # Two cells, whatever parts them: what a decimal comma parts further on is one length.
+        whole = between.join(row.cells)
+        label, *length = (part.strip().strip("\"'") for part in _SEPARATOR.split(whole, 1))
+        if row.empty or (row.number == 1 and not any(letter.isdigit() for letter in whole)):
             continue
         if length:
-            entries.append(_Entry(label, length[0], number))
+            entries.append(_Entry(label, length[0], row.number))
         else:
             message = 'A line is a step number, a comma and a length: "13, 6.9".'
-            problems.append(Problem("", message, Severity.REFUSAL, row.strip()[:40], line=number))
+            problems.append(Problem("", message, Severity.REFUSAL, whole.strip()[:40], line=row.number))
     return entries, problems, unit
 
 

@@ -19,6 +19,7 @@ from outputs.paper.printer_scale import BAR
 from outputs.reading.measurement_template import HOW_TO_MEASURE
 from outputs.reading.readings import ENDS_APART
 from outputs.sheets.tile_sheet import draw_bar
+from outputs.words.report import PrintReport
 
 TITLE = "Measuring sheet for jeans"
 HEADING, BODY = 3.4, 2.6
@@ -42,8 +43,8 @@ WAIST = ("waist taken", "where the body is narrowest or folds sideways", "where 
 TRUE_BAR = "mm if printed at true size; lay the tape on it: is it true too?"
 
 
-def write_measuring_sheet(target: BinaryIO, *, wearer: str, paper: Paper, unit: Unit) -> list[str]:
-    """Write two pages and return a sentence for every sign of the name that the font lacks.
+def write_measuring_sheet(target: BinaryIO, *, wearer: str, paper: Paper, unit: Unit) -> PrintReport:
+    """Write two pages.
 
     Args:
         target: Open binary file; the same words give the same bytes.
@@ -53,11 +54,12 @@ def write_measuring_sheet(target: BinaryIO, *, wearer: str, paper: Paper, unit: 
     """
     typeface = Typeface()
     canvas = PdfCanvas(target, typeface, title=f"{TITLE}, {wearer}" if wearer else TITLE)
-    for page in draw_sheets(typeface, wearer=wearer, paper=paper, unit=unit):
+    pages = draw_sheets(typeface, wearer=wearer, paper=paper, unit=unit)
+    for page in pages:
         with canvas.page(paper.width, paper.height):
             page.play(canvas)
     canvas.save()
-    return typeface.warnings()
+    return PrintReport(len(pages), (), tuple(typeface.warnings()))
 
 
 def draw_sheets(typeface: Typeface, *, wearer: str, paper: Paper, unit: Unit) -> tuple[Recording, Recording]:

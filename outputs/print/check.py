@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-import io
+from typing import BinaryIO
 
 from outputs.canvas.lettering import Column, Line
 from outputs.canvas.pdf_canvas import PdfCanvas
@@ -11,6 +11,7 @@ from outputs.paper.paper import Paper
 from outputs.paper.printer_scale import OPTION
 from outputs.print.cover_sheet import draw_header
 from outputs.sheets.print_test import HEADING, draw_print_test, numbered
+from outputs.words.report import PrintReport
 
 TITLE = "Print test"
 NEXT = "Measure as said below. If it passes, print the pattern with the same settings."
@@ -24,9 +25,8 @@ STEPS = (
 )
 
 
-def print_check(paper: Paper) -> bytes:
-    """Return the PDF of the test sheet; the same paper gives the same bytes."""
-    target = io.BytesIO()
+def write_print_check(target: BinaryIO, *, paper: Paper) -> PrintReport:
+    """Write the test sheet; the same paper gives the same bytes."""
     canvas = PdfCanvas(target, Typeface(), title=TITLE)
     with canvas.page(paper.width, paper.height):
         top = draw_header(canvas, paper, TITLE, ["before the first sheet of a pattern is printed"], "1 sheet")
@@ -35,4 +35,4 @@ def print_check(paper: Paper) -> bytes:
         column = Column(canvas, left=paper.margin, top=foot - 6, width=width, bottom=paper.margin)
         column.write(Line("If the bars do not read 100 mm", HEADING, bold=True), *numbered(STEPS))
     canvas.save()
-    return target.getvalue()
+    return PrintReport(1)

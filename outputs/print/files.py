@@ -2,10 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
 from dataclasses import dataclass, replace
 from functools import cached_property, partial
-from pathlib import Path
 from typing import BinaryIO
 
 from drafting.base.errors import DraftRefused, Problem, Severity
@@ -13,11 +11,12 @@ from drafting.base.findings import Show
 from drafting.pieces.pattern import Pattern
 from outputs.canvas.canvas import Recording
 from outputs.canvas.typeface import Typeface
-from outputs.files.folder import safe_name
+from outputs.files.writers import Writer
 from outputs.paper.paper import PAPERS, SINGLE, Paper, Roll
 from outputs.print.options import PrintOptions
 from outputs.print.pdf import (
     PageTooLarge,
+    notes_apart,
     notes_of,
     write_notes_pdf,
     write_page,
@@ -27,6 +26,7 @@ from outputs.print.pdf import (
 from outputs.print.roll import laid_on_roll
 from outputs.print.single_page import SinglePage, single_page
 from outputs.sheets.tiling import Tiling, tiled
+from outputs.words.file_names import safe_name
 from outputs.words.report import PrintReport
 
 NOTES = "notes.pdf"
@@ -35,6 +35,38 @@ ROLLS = (Roll("roll 24 in", 24 * 25.4), Roll("roll 36 in", 36 * 25.4))
 """Rolls that most copy shops have (from memory)."""
 
 Laid = Tiling | SinglePage
+
+
+@dataclass(frozen=True, kw_only=True)
+class PaperUse:
+    """How much paper a pattern takes.
+
+    Attributes:
+        files: How many files it is printed in.
+        sheets: Sheets that it lies on, of all files.
+        before: Sheets to read first, in the same file.
+        label: What the paper is called; empty where it is from a roll.
+        landscape: Whether the sheets lie.
+        page: Width and height, mm, where it is one page as large as it needs.
+    """
+
+    files: int = 1
+    sheets: int
+    before: int = 0
+    label: str = ""
+    landscape: bool = False
+    page: tuple[float, float] | None = None
+
+    def say(self, show: Show) -> str:
+        """Return it in words, such as "24 sheets of A4 in landscape and 3 to read first"."""
+        if self.files > 1:
+            return f"{self.files} files, {_sheets(self.sheets)} in all"
+        if self.page:
+            width, height = map(show, self.page)
+            return f"1 page, {width} wide and {height} long"
+        of = f" of {self.label}" if self.label else ""
+        said = f"{_sheets(self.sheets)}{of}{' in landscape' if self.landscape else ''}"
+        return f"{said} and {self.before} to read first" if self.before else said
 
 
 @dataclass(frozen=True, eq=False)
@@ -68,9 +100,13 @@ class PatternPrint:
 
     @cached_property
     def _notes(self) -> list[Recording]:
-        """What is printed before the sheets of a home printer."""
-        laid = next(iter(self._laid.values()))
-        return notes_of(self.pattern, laid, show=self.show) if isinstance(laid, Tiling) else []
+        """What is printed before the sheets of a home printer, or apart from large ones."""
+        if self.options.apart:
+            return []
+        (laid,) = self._laid.values()
+        if self._with_notes and isinstance(laid, Tiling):
+            return notes_of(self.pattern, laid, show=self.show)
+        return notes_apart(self.pattern, laid, show=self.show)
 
     @property
     def _with_notes(self) -> bool:
@@ -79,47 +115,55 @@ class PatternPrint:
         return isinstance(paper, Paper) and not paper.is_large and not self.options.apart
 
     @property
-    def said(self) -> str:
-        """How much paper it takes, such as "24 sheets of A4 in landscape and 3 to read first"."""
-        laid = list(self._laid.values())
-        if len(laid) > 1:
-            return f"{len(laid)} files, {_sheets(sum(map(_pages, laid)))} in all"
-        if isinstance(laid[0], SinglePage):
-            paper = laid[0].paper
-            return f"1 page, {self.show(paper.width)} wide and {self.show(paper.height)} long"
-        paper = laid[0].format.paper
-        of = f" of {paper.label}" if isinstance(self.options.paper, Paper) else ""
-        said = f"{_sheets(_pages(laid[0]))}{of}{' in landscape' if paper.landscape else ''}"
-        if not self._with_notes:
-            return said
-        return f"{said} and {1 + len(self._notes)} to read first"
+    def _notes_apart(self) -> bool:
+        """Whether what goes with the pattern is a file of its own."""
+        return not self.options.apart and not self._with_notes
 
-    def writers(self, reports: dict[str, PrintReport]) -> dict[str, Callable[[Path], None]]:
-        """Return what writes each file, by its name; each adds to `reports` when it has written.
+    @property
+    def use(self) -> PaperUse:
+        """How much paper the pattern takes; notes that are a file of their own do not count."""
+        laid = list(self._laid.values())
+        first, sheets = laid[0], sum(map(_pages, laid))
+        if len(laid) > 1:
+            return PaperUse(files=len(laid), sheets=sheets)
+        if isinstance(first, SinglePage):
+            return PaperUse(sheets=sheets, page=(first.paper.width, first.paper.height))
+        paper = first.format.paper
+        return PaperUse(
+            sheets=sheets,
+            before=1 + len(self._notes) if self._with_notes else 0,
+            label=paper.label if isinstance(self.options.paper, Paper) else "",
+            landscape=paper.landscape,
+        )
+
+    @property
+    def sheets(self) -> dict[str, int]:
+        """How many sheets each file has, by its name."""
+        before = 1 + len(self._notes) if self._with_notes else 0
+        counts = {name: before + _pages(laid) for name, laid in self._laid.items()}
+        return {**counts, NOTES: 1 + len(self._notes)} if self._notes_apart else counts
+
+    def writers(self) -> dict[str, Writer]:
+        """Return what writes each file, by its name.
 
         A writer refuses pieces that do not fit on one page which PDF readers show.
         """
-        writers: dict[str, Callable[[Path], None]] = {
-            name: partial(self._write_part, name, reports) for name in self._parts
-        }
-        if not self.options.apart and not self._with_notes:
-            writers[NOTES] = partial(self._write_notes, reports)
+        writers: dict[str, Writer] = {name: partial(self._write_part, name) for name in self._parts}
+        if self._notes_apart:
+            writers[NOTES] = self._write_notes
         return writers
 
-    def _write_part(self, name: str, reports: dict[str, PrintReport], path: Path) -> None:
+    def _write_part(self, name: str, target: BinaryIO) -> PrintReport:
         part, laid = self._parts[name], self._laid[name]
-        with path.open("wb") as target:
-            if isinstance(laid, SinglePage):
-                reports[name] = _write_page(part, laid, target)
-            elif self._with_notes:
-                reports[name] = write_sheets_with_notes(part, laid, target, notes=self._notes)
-            else:
-                reports[name] = write_sheets(part, laid, target)
+        if isinstance(laid, SinglePage):
+            return _write_page(part, laid, target)
+        if self._with_notes:
+            return write_sheets_with_notes(part, laid, target, notes=self._notes)
+        return write_sheets(part, laid, target)
 
-    def _write_notes(self, reports: dict[str, PrintReport], path: Path) -> None:
+    def _write_notes(self, target: BinaryIO) -> PrintReport:
         (laid,) = self._laid.values()
-        with path.open("wb") as target:
-            reports[NOTES] = write_notes_pdf(self.pattern, laid, target, show=self.show)
+        return write_notes_pdf(self.pattern, laid, target, notes=self._notes)
 
 
 def _write_page(pattern: Pattern, page: SinglePage, target: BinaryIO) -> PrintReport:
@@ -139,14 +183,15 @@ def laid_out(pattern: Pattern, options: PrintOptions) -> Laid:
     return laid_on_roll(pattern, options.paper, options.scale, Typeface())
 
 
-def sheet_counts(pattern: Pattern, options: PrintOptions, show: Show) -> Iterator[str]:
-    """Yield a line for every paper: how many sheets the pattern takes on it."""
+def uses(pattern: Pattern, options: PrintOptions, show: Show) -> dict[str, PaperUse]:
+    """Return how much of every paper the pattern takes, by the paper's name."""
     forms: dict[str, Paper | Roll | None] = {**PAPERS, SINGLE: None}
     forms |= {roll.label: roll for roll in ROLLS}
     if isinstance(options.paper, Roll):
         forms[options.paper.label] = options.paper
-    for name, form in forms.items():
-        yield f"{name}: {PatternPrint(pattern, replace(options, paper=form), show).said}"
+    return {
+        name: PatternPrint(pattern, replace(options, paper=form), show).use for name, form in forms.items()
+    }
 
 
 def _pages(laid: Laid) -> int:

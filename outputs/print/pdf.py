@@ -90,16 +90,20 @@ def write_sheets(pattern: Pattern, tiling: Tiling, target: BinaryIO) -> PrintRep
     return PrintReport(len(tiling.tiles), unfit, tuple(typeface.warnings()))
 
 
+def notes_apart(pattern: Pattern, laid: Tiling | SinglePage, *, show: Show) -> list[Recording]:
+    """Return the notes that go with large sheets, on pages that print at home."""
+    return draw_notes(Typeface(), EITHER, laid.layout, pattern, show=show)
+
+
 def write_notes_pdf(
-    pattern: Pattern, laid: Tiling | SinglePage, target: BinaryIO, *, show: Show = in_centimetres
+    pattern: Pattern, laid: Tiling | SinglePage, target: BinaryIO, *, notes: Sequence[Recording]
 ) -> PrintReport:
-    """Write the map of large sheets, what to cut and the notes, on pages that print at home."""
+    """Write the map of large sheets, what to cut and the notes, as `notes_apart` draws them."""
     if isinstance(laid, SinglePage):
         tiling, advice = sheet_round(laid.layout), shop_advice(laid.paper.scale, BAR)
     else:
         tiling, advice = laid, shop_advice(laid.format.paper.scale, laid.format.check)
     typeface = Typeface()
-    notes = draw_notes(typeface, EITHER, tiling.layout, pattern, show=show)
     sheets = 1 + len(notes)
     canvas = PdfCanvas(target, typeface, title=f"{sheet_title(pattern)}: notes")
     with canvas.page(EITHER.width, EITHER.height):

@@ -18,7 +18,7 @@ from drafting.body.checks import refuse_meaningless
 from drafting.body.corrections import CORRECTIONS
 from drafting.body.measurements import Measurements, Population, SideMeasurements, WaistLevel
 from outputs.files.kept_values import number, word, yes
-from outputs.files.text_file import read_text
+from outputs.files.text_file import TextFile, read_file
 from outputs.reading.measurements_file import MeasurementFile
 from outputs.reading.style_options import StyleOptions
 from styles.choice.settings import SETTINGS, Kind, value_of, with_settings
@@ -127,7 +127,7 @@ def _kept(value: object) -> object:
 def holds(folder: Path, record: str) -> bool:
     """Return whether a folder holds the draft of a record, whichever version of the program made it."""
     try:
-        kept, wanted = json.loads(read_text(folder / INPUTS_FILE)), json.loads(record)
+        kept, wanted = json.loads(read_file(folder / INPUTS_FILE).text), json.loads(record)
         return {**kept, "version": ""} == {**wanted, "version": ""}
     except (ValueError, TypeError, RecursionError):  # a refusal is a ValueError
         return False
@@ -148,21 +148,29 @@ def read_inputs(draft: Path) -> Inputs:
         if several := sorted(record.name for record in draft.glob(f"*-{INPUTS_FILE}")):
             message = f"This folder holds several styles; name the record of one: {', '.join(several)}."
         raise DraftRefused([Problem("", message, Severity.REFUSAL)], str(draft))
-    text = read_text(path)
+    return inputs_of(read_file(path))
+
+
+def inputs_of(record: TextFile) -> Inputs:
+    """Return what a draft was made from, out of its record as `Inputs.text` writes it.
+
+    Raises:
+        DraftRefused: when it was damaged.
+    """
     try:
-        inputs = _of_record(json.loads(text))
+        inputs = _of_record(json.loads(record.text))
         refuse_meaningless(inputs.measurements)
         refuse_meaningless_cloth(inputs.cloth)
     except DraftRefused as refusal:
-        raise DraftRefused(refusal.problems, str(path)) from refusal
+        raise DraftRefused(refusal.problems, record.source) from refusal
     except (ValueError, KeyError, TypeError, AttributeError, ArithmeticError, RecursionError) as error:
         message = "This is no record of a draft, or somebody changed it; draft anew."
-        raise DraftRefused([Problem("", message, Severity.REFUSAL)], str(path)) from error
+        raise DraftRefused([Problem("", message, Severity.REFUSAL)], record.source) from error
     return inputs
 
 
 def _of_record(record: Any) -> Inputs:
-    """Return the inputs of a record; any error of `read_inputs` says it is none."""
+    """Return the inputs of a record; any error of `inputs_of` says it is none."""
     lengths = {key: number(mm) for key, mm in record["measurements"].items()}
     measurements = Measurements(
         **{key: mm for key, mm in lengths.items() if "." not in key},

@@ -26,7 +26,7 @@ from drafting.body.measurements import (
     term_of,
 )
 from outputs.files.gathering import by_line
-from outputs.files.text_file import read_text
+from outputs.files.text_file import TextFile, read_file
 from outputs.files.toml_slips import TomlText, read_toml
 from outputs.reading.cloth_entries import CLOTH_ENTRIES, read_cloth
 from outputs.reading.fitting_entries import TABLE as FITTING
@@ -87,15 +87,23 @@ def read_measurements(path: str | PathLike[str]) -> MeasurementFile:
         DraftRefused: when it cannot be read or no draft could be made from it, with all problems at once,
             warnings included.
     """
-    typed = read_text(Path(path))
-    text = read_toml(typed)
-    if text.slips and _is_another_kind(typed, text):
+    return measurements_of(read_file(Path(path)))
+
+
+def measurements_of(file: TextFile) -> MeasurementFile:
+    """Return the measurements of a file that was read already.
+
+    Raises:
+        DraftRefused: when no draft could be made from it, with all problems at once, warnings included.
+    """
+    text = read_toml(file.text)
+    if text.slips and _is_another_kind(file.text, text):
         message = "This is no measurements file. `jeansblock measure NAME` writes one to fill in."
-        raise DraftRefused([Problem("", message, Severity.REFUSAL)], str(path))
+        raise DraftRefused([Problem("", message, Severity.REFUSAL)], file.source)
     slips = [replace(slip, key=slip.key.removeprefix("measurements.")) for slip in text.slips]
     if text.tables is None:
-        raise DraftRefused(slips, str(path))
-    return read_entries(text.tables, source=str(path), name=Path(path).stem, lines=text.lines, slips=slips)
+        raise DraftRefused(slips, file.source)
+    return read_entries(text.tables, source=file.source, name=file.stem, lines=text.lines, slips=slips)
 
 
 def _is_another_kind(typed: str, text: TomlText) -> bool:

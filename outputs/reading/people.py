@@ -2,12 +2,10 @@
 
 from __future__ import annotations
 
-import csv
 import difflib
 import os
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
-from io import StringIO
 from pathlib import Path
 from typing import Any
 
@@ -15,14 +13,13 @@ from drafting.base.errors import DraftRefused, Problem, Severity
 from drafting.base.typed import LONGEST_GUESS, did_you_mean, in_one_line
 from drafting.body.corrections import CORRECTIONS
 from drafting.body.table import MEASUREMENTS
-from outputs.files.text_file import read_text
+from outputs.files.table import Row, table_rows
+from outputs.files.text_file import read_file
 from outputs.reading.cloth_entries import CLOTH_ENTRIES
 from outputs.reading.fitting_entries import TABLE as FITTING
 from outputs.reading.measurements_file import TABLES, MeasurementFile, read_entries, read_measurements
 
 _TOP = ("wearer", "taken_on", "unit", "waist_taken_at", "estimate_like")
-_SEPARATORS = ",;\t"
-"""Between the cells; where commas part decimals spreadsheets write semicolons."""
 
 
 @dataclass(frozen=True)
@@ -79,7 +76,7 @@ def find_people(path: Path) -> People:
     if path.suffix.lower() == ".toml":
         message = "This is one measurements file; name the folder that it is in, or draft it alone."
         raise _refused(path, message)
-    text = read_text(path)
+    text = read_file(path).text
     if problems := _wrong_columns(_header(text)):
         raise DraftRefused(problems, f"{path}, row 1")
     count = sum(1 for _ in _filled(text))
@@ -100,36 +97,18 @@ def _of_file(path: Path) -> Person:
     return Person(str(path), read.wearer, read)
 
 
-def _cells(text: str) -> Iterator[list[str] | csv.Error]:
-    """Yield the cells of every row, the header's too, or why a row has none."""
-    first = text.partition("\n")[0]
-    separator = max(_SEPARATORS, key=first.count)
-    reader = csv.reader(StringIO(text, newline=""), delimiter=separator, strict=True)
-    while True:
-        try:
-            yield next(reader)
-        except StopIteration:
-            return
-        except csv.Error as error:
-            yield error
-
-
 def _header(text: str) -> list[str]:
     """Return the names of the columns, in the spelling of a measurements file."""
-    first = next(_cells(text), [])
-    if isinstance(first, csv.Error):
-        return []
-    names = ["_".join(cell.lower().split()) for cell in first]
+    first = next(table_rows(text), Row(1, ()))
+    names = ["_".join(cell.lower().split()) for cell in first.cells or ()]
     while names and not names[-1]:
         names.pop()
     return names
 
 
-def _filled(text: str) -> Iterator[tuple[int, list[str] | csv.Error]]:
-    """Yield each row that holds anything, with its number as a spreadsheet counts it."""
-    for number, cells in enumerate(_cells(text), start=1):
-        if number > 1 and (isinstance(cells, csv.Error) or any(cell.strip() for cell in cells)):
-            yield number, cells
+def _filled(text: str) -> Iterator[Row]:
+    """Yield each row below the first that holds anything."""
+    return (row for row in table_rows(text) if row.number > 1 and not row.empty)
 
 
 def _known_columns() -> list[str]:
@@ -173,23 +152,23 @@ def _wrong_columns(names: list[str]) -> list[Problem]:
 
 def _rows(path: Path, text: str) -> Iterator[Person]:
     names = _header(text)
-    for number, cells in _filled(text):
-        place = f"{path}, row {number}"
-        if isinstance(cells, csv.Error):
+    for row in _filled(text):
+        place, cells = f"{path}, row {row.number}", row.cells
+        if cells is None:
             message = (
                 "A quotation mark in this row does not close, or something follows it in its cell; what it "
                 'spans was not read. An inch sign in quotes is doubled: "38""".'
             )
             refusal = DraftRefused([Problem("", message, Severity.REFUSAL)], place)
-            yield Person(place, f"row {number}", refusal)
+            yield Person(place, f"row {row.number}", refusal)
             continue
         typed = {name: cell.strip() for name, cell in zip(names, cells, strict=False)}
-        wearer = in_one_line(typed.get("wearer", "")) or f"row {number}"
-        yield Person(place, wearer, _of_row(typed, cells[len(names) :], place, f"row {number}"))
+        wearer = in_one_line(typed.get("wearer", "")) or f"row {row.number}"
+        yield Person(place, wearer, _of_row(typed, cells[len(names) :], place, f"row {row.number}"))
 
 
 def _of_row(
-    typed: dict[str, str], beyond: list[str], place: str, name: str
+    typed: dict[str, str], beyond: Sequence[str], place: str, name: str
 ) -> MeasurementFile | DraftRefused:
     entries: dict[str, Any] = {}
     for column, cell in typed.items():

@@ -9,10 +9,10 @@ from pathlib import Path
 
 from drafting.base.errors import DraftRefused, Problem, Severity
 from drafting.base.units import Unit
-from outputs.files.folder import safe_name
-from outputs.files.gathering import by_line, gather
-from outputs.files.text_file import read_text
+from outputs.files.gathering import by_line, gather_all
+from outputs.files.text_file import TextFile, read_file
 from outputs.files.toml_slips import read_toml
+from outputs.words.file_names import safe_name
 from styles.choice.catalogue import catalogue_names, catalogue_style, style_of
 from styles.choice.setting_values import plausible, show_value
 from styles.choice.settings import SETTINGS, Kind, value_of
@@ -33,7 +33,7 @@ def find_style(asked: str, *, option: str = "--style") -> Style:
         DraftRefused: when there is no such style, or its file is wrong, with all problems at once.
     """
     if asked.lower().endswith(".toml"):
-        return read_style(Path(asked))
+        return read_style(read_file(Path(asked)))
     return catalogue_style(asked, key=option, besides=", or a file of your own that ends in .toml")
 
 
@@ -45,7 +45,7 @@ def find_styles(asked: Sequence[str], *, all_styles: bool = False) -> tuple[Styl
             there are more than MOST_STYLES.
     """
     names = [*(catalogue_names() if all_styles else ()), *asked]
-    styles = tuple(dict.fromkeys(gather(*(partial(find_style, name) for name in names))))
+    styles = tuple(dict.fromkeys(gather_all(partial(find_style, name) for name in names)))
     _refuse_unlike(styles)
     return styles
 
@@ -65,20 +65,20 @@ def _refuse_unlike(styles: Sequence[Style]) -> None:
         raise DraftRefused(problems)
 
 
-def read_style(path: Path) -> Style:
+def read_style(file: TextFile) -> Style:
     """Return the style of a file; what the file does not say is as in the style that it is like.
 
     Raises:
-        DraftRefused: when it cannot be read or a setting is wrong, with all problems at once.
+        DraftRefused: when it is no TOML or a setting is wrong, with all problems at once.
     """
-    text = read_toml(read_text(path))
+    text = read_toml(file.text)
     if text.tables is None:
-        raise DraftRefused(text.slips, str(path))
-    style, wrong = style_of(text.tables, path.stem)
+        raise DraftRefused(text.slips, file.source)
+    style, wrong = style_of(text.tables, file.stem)
     problems = [*text.slips, *wrong]
     if problems:
         placed = (p if p.line else replace(p, line=text.lines.get(p.key)) for p in problems)
-        raise DraftRefused(by_line(placed), str(path))
+        raise DraftRefused(by_line(placed), file.source)
     return style
 
 

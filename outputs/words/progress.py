@@ -1,58 +1,12 @@
-"""What a terminal shows while somebody waits: one line on stderr, gone when the answer comes."""
+"""What is told to somebody who waits: words that are handed to a callback, whoever shows them."""
 
 from __future__ import annotations
 
-import shutil
-import sys
-from collections.abc import Iterator
-from contextlib import contextmanager
-from contextvars import ContextVar
-from typing import TextIO
+from collections.abc import Callable
 
-import click
+Progress = Callable[[str], None]
+"""Is told what is done now, such as "drafting straight", each time in place of what was told before."""
 
 
-class _Line:
-    """The line; it is written over, without colours or control sequences, so that any terminal shows it."""
-
-    def __init__(self, stream: TextIO) -> None:
-        self._stream, self._length = stream, 0
-
-    def show(self, text: str) -> None:
-        # What was typed may hold signs that move the cursor.
-        text = "".join(sign for sign in text if sign.isprintable())[: shutil.get_terminal_size().columns - 1]
-        rest = " " * (self._length - len(text))
-        self._stream.write(f"\r{text}{rest}" if text else f"\r{rest}\r" if rest else "")
-        self._stream.flush()
-        self._length = len(text)
-
-
-_line: ContextVar[_Line | None] = ContextVar("line", default=None)
-
-
-@contextmanager
-def watched() -> Iterator[None]:
-    """Let `tell` show what it is told within this, if stderr is a terminal; elsewhere it never does."""
-    if not sys.stderr.isatty():
-        yield
-        return
-    line = _Line(sys.stderr)
-    before = _line.set(line)
-    try:
-        yield
-    finally:
-        line.show("")
-        _line.reset(before)
-
-
-def tell(doing: str) -> None:
-    """Show what is done now, such as "drafting", in place of what was shown before."""
-    if line := _line.get():
-        line.show(f"{doing} ...")
-
-
-def say(text: str = "") -> None:
-    """Print a line of the answer on stdout; what was shown meanwhile is gone."""
-    if line := _line.get():
-        line.show("")
-    click.echo(text)
+def silent(doing: str) -> None:
+    """Tell nobody."""

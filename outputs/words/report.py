@@ -1,4 +1,6 @@
-"""What is to say of a pattern file once it is written."""
+"""What is to say of a file once it is written."""
+
+from __future__ import annotations
 
 from dataclasses import dataclass
 
@@ -8,11 +10,11 @@ class PrintReport:
     """What was written.
 
     Attributes:
-        sheets: Pages in the file.
+        sheets: Pages in the file; 0 of one that is not printed.
         shortened: Pieces whose label did not fit, each with what it lacks.
         warnings: A sentence each: characters that cannot be written as typed.
     """
 
-    sheets: int
-    shortened: tuple[str, ...]
-    warnings: tuple[str, ...]
+    sheets: int = 0
+    shortened: tuple[str, ...] = ()
+    warnings: tuple[str, ...] = ()

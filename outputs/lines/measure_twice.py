@@ -1,22 +1,14 @@
-"""Which measurements are worth taking twice, in words: what a slip of the tape in each does to the block."""
+"""Which measurements are worth taking twice, in lines: what a slip of the tape does to the block."""
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
-from functools import partial
+from collections.abc import Iterable, Iterator, Sequence
 
 from drafting.base.units import Unit, format_length
-from drafting.block.block import draft_block
-from drafting.body.checks import Wording
 from drafting.body.measurements import term_of
-from drafting.body.table import Range
 from drafting.report.moves import BlockLength
-from drafting.report.tape_error import LEAST, SLIP, Effect, TapeError, tape_errors
-from outputs.fit.summary import wrapped
-from outputs.reading.measurements_file import MeasurementFile
-from styles.choice.style import Style
-from styles.cloth.block_for_style import block_for
-from styles.cloth.cloth import Cloth
+from drafting.report.tape_error import LEAST, SLIP, Effect, TapeError
+from outputs.lines.wrapped import wrapped
 
 MOST = 3
 """How many measurements are named as the most telling."""
@@ -27,28 +19,12 @@ _HEADS = {
 """Heads of the columns by the lengths of the block."""
 
 
-class _InUnit(Wording):
-    """Speaks of lengths in the wearer's unit; nobody typed the changed values, so no slip is guessed."""
-
-    def __init__(self, unit: Unit) -> None:
-        self.unit = unit
-
-    def show(self, mm: float) -> str:
-        return format_length(mm, self.unit)
-
-    def other_reading(self, key: str, mm: float, usual: Range) -> str:
-        return ""
-
-
-def measure_twice_lines(read: MeasurementFile, style: Style) -> Iterator[str]:
-    """Yield which measurements move the block of a style most, and a table of what each of them changes.
+def measure_twice_lines(errors: Sequence[TapeError], unit: Unit) -> Iterator[str]:
+    """Yield which measurements move a block most, and a table of what each of them changes.
 
     Lines have 80 letters at most; lengths of the table are in mm, those in reasons in the wearer's unit.
     """
-    block = block_for(read.measurements, style, Cloth(**read.cloth))
-    draft = partial(draft_block, ease=block.ease, cut=style.leg)
-    errors = tape_errors(read.measurements, draft=draft, wording=_InUnit(read.unit))
-    slip = f"{SLIP:g} mm" + (f" ({format_length(SLIP, read.unit)})" if read.unit is Unit.INCH else "")
+    slip = f"{SLIP:g} mm" + (f" ({format_length(SLIP, unit)})" if unit is Unit.INCH else "")
     telling = [error for error in errors if not error.idle]
     yield from wrapped(f"Most worth taking twice: {_names(telling[:MOST])}.")
     yield from wrapped(

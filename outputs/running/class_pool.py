@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import json
 import multiprocessing
 import os
 import signal
@@ -10,22 +9,17 @@ import threading
 from collections.abc import Callable, Iterable, Iterator
 from concurrent.futures import FIRST_COMPLETED, BrokenExecutor, Future, ProcessPoolExecutor, wait
 from contextlib import contextmanager
-from dataclasses import dataclass, replace
-from enum import Enum
 from pathlib import Path
 from types import FrameType
-from typing import Any
 
 from drafting.base.errors import DraftRefused, Problem, Severity
-from outputs.files.folder import refuse_link, safe_name
-from outputs.jobs.ending import leave
+from outputs.jobs.class_table import STARTS, SUMMARY_FILE, Outcome, State
 from outputs.jobs.options import DraftOptions
-from outputs.reading.measurements_file import MeasurementFile
 from outputs.reading.people import Person
+from outputs.running.ending import leave
+from outputs.running.task import Task
+from outputs.words.file_names import safe_name
 from styles.choice.style import Style
-
-LEVELS = ("waist", "hip", "thigh", "knee", "hem")
-"""The girths that are told of each pattern, by their names in `figures.json`."""
 
 _TELLS_EVERY = 0.3
 """How soon an interruption is answered, seconds."""
@@ -34,65 +28,24 @@ _LAST_WORDS = 5.0
 """How long a worker whose parent is gone may tidy up, seconds."""
 
 
-class State(Enum):
-    """What became of a person."""
+def refuse_foreign_summary(home: Path) -> None:
+    """Refuse the folder of a class with a table of the same name that is not one of ours.
 
-    DRAFTED = "drafted"
-    THERE = "there already"
-    """The same draft lay in its folder; it was left as it is."""
-    REFUSED = "refused"
-
-
-@dataclass(frozen=True, kw_only=True)
-class Outcome:
-    """What became of one person; small, so that many can be kept.
-
-    Attributes:
-        number: In the order of the class, from 1.
-        place: Where the measurements stand.
-        name: The person.
-        folder: The name of the folder in the class's own.
-        state: Whether it was drafted.
-        girths: Of the pattern at `LEVELS`, mm.
-        crotch: The crotch seam wanted and found, mm; None where the crotch length is not known.
-        sheets: Of all PDFs.
-        warnings: Of the measurements and of the pattern.
-        problems: Why it was refused.
+    Raises:
+        DraftRefused: with what to do instead.
     """
-
-    number: int
-    place: str
-    name: str
-    folder: str
-    state: State
-    girths: tuple[float, ...] = ()
-    crotch: tuple[float | None, float | None] = (None, None)
-    sheets: int = 0
-    warnings: int = 0
-    problems: tuple[Problem, ...] = ()
+    path = home / SUMMARY_FILE
+    if os.path.lexists(path) and not _starts_like_ours(path):
+        message = "This is not the table of a class, and would be overwritten; give --out for another place."
+        raise DraftRefused([Problem("", message, Severity.REFUSAL)], str(path))
 
 
-@dataclass(frozen=True, kw_only=True)
-class _Task:
-    """One person to draft."""
-
-    number: int
-    place: str
-    read: MeasurementFile
-    target: Path
-    style: Style
-    asked: DraftOptions
-    force: bool
-
-    def outcome(self, state: State, **found: Any) -> Outcome:
-        return Outcome(
-            number=self.number,
-            place=self.place,
-            name=self.read.wearer,
-            folder=self.target.name,
-            state=state,
-            **found,
-        )
+def _starts_like_ours(path: Path) -> bool:
+    # That of a large class is longer than what a person types, which `read_file` is for.
+    if not path.is_file():
+        return False
+    with path.open("rb") as table:
+        return table.read(100).decode("utf-8-sig", "replace").startswith(",".join(STARTS))
 
 
 def draft_people(
@@ -166,7 +119,7 @@ def _tasks(
     asked: DraftOptions,
     force: bool,
     done: Callable[[Outcome], None],
-) -> Iterator[_Task]:
+) -> Iterator[Task]:
     """Yield who can be drafted; the others are done. A name that was there before gets a number."""
     taken: set[str] = set()
     for number, person in enumerate(people, start=1):
@@ -188,7 +141,7 @@ def _tasks(
                 )
             )
         else:
-            yield _Task(
+            yield Task(
                 number=number,
                 place=person.place,
                 read=person.read,
@@ -199,54 +152,11 @@ def _tasks(
             )
 
 
-def _draft(task: _Task) -> Outcome:
-    """Draft one person in a worker."""
-    from outputs.jobs.draft import draft_into, printed_as
-    from outputs.reading.inputs import Inputs, holds
+def _draft(task: Task) -> Outcome:
+    """Draft one person in a worker; what draws loads there alone."""
+    from outputs.running.class_folder import draft_person
 
-    asked, state = task.asked, State.DRAFTED
-    try:
-        refuse_link(task.target)
-        if os.path.lexists(task.target) and not task.force:
-            inputs = Inputs.of(task.read, task.style, asked.changes)
-            if not holds(task.target, inputs.text(printed_as(asked.printing, asked.formats))):
-                raise _another_draft(task.target)
-            state = State.THERE
-        else:
-            for _ in draft_into(
-                task.target, task.read, task.style, asked.changes,
-                printing=asked.printing, formats=asked.formats, force=task.force, anyway=asked.anyway,
-            ):  # fmt: skip
-                pass
-        return task.outcome(state, **_found(task))
-    except DraftRefused as refusal:
-        problems = tuple(replace(p, source=p.source or refusal.source) for p in refusal.problems)
-    except Exception as error:
-        # The others of the class shall not wait for this to be mended.
-        message = f"The draft failed for a reason that is not yours: {type(error).__name__}: {error}"
-        problems = (Problem("", " ".join(message.split())[:300], Severity.REFUSAL),)
-    return task.outcome(State.REFUSED, problems=problems)
-
-
-def _another_draft(target: Path) -> DraftRefused:
-    message = (
-        "Something else lies there, perhaps a draft of other measurements or options; nothing was changed. "
-        "Give --force to replace it, or --out for another place."
-    )
-    return DraftRefused([Problem("", message, Severity.REFUSAL)], str(target))
-
-
-def _found(task: _Task) -> dict[str, Any]:
-    """Return what is told of a draft, from the figures beside it."""
-    figures = json.loads((task.target / "figures.json").read_text(encoding="utf-8"))
-    target, found = figures["crotch"]["target"], figures["crotch"]["total"]
-    warnings = sum(finding["level"] == "warning" for finding in figures["findings"])
-    return {
-        "girths": tuple(figures["girths"][level]["pattern"] * 10 for level in LEVELS),
-        "crotch": (None if target is None else target * 10, found * 10),
-        "sheets": sum(figures["sheets"].values()),
-        "warnings": warnings,
-    }
+    return draft_person(task)
 
 
 def _start_worker() -> None:

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import textwrap
 from collections.abc import Iterator
 
 from drafting.base.errors import Problem
@@ -11,15 +10,12 @@ from drafting.base.units import Unit, format_length
 from drafting.body.corrections import CORRECTIONS
 from drafting.report.corrections import CHANGED_LENGTHS, LEAST_CHANGE, LengthChange
 from drafting.report.fit import crotch_line, girth_lines
-from outputs.fit.fit_words import bare, level_name, mark_of, origin_mark
+from outputs.fit.fit_words import UNIT_HEADS, bare, level_name, mark_of, origin_mark
+from outputs.lines.wrapped import wrapped
 from styles.cloth.cloth import Cloth, width_off
 from styles.making.fitted import jeans_changes
 from styles.making.jeans import Jeans
 
-WIDTH = 80
-"""Letters in a line: what every terminal shows and every mail keeps."""
-
-UNIT_HEADS = {Unit.MM: "in mm", Unit.CM: "in cm", Unit.INCH: "in inches"}
 _ROW = "{:<15}{:>10}{:>10}{:>10}  {}"
 
 
@@ -141,11 +137,3 @@ def _cloth(cloth: Cloth) -> str:
 
 def _row(name: str, first: str, second: str = "", third: str = "", remark: str = "") -> str:
     return _ROW.format(name, first, second, third, remark).rstrip()
-
-
-def wrapped(text: str, *, indent: int = 0) -> list[str]:
-    """Return a message as lines of at most 80 letters, the first set in by `indent`, others by 2 more."""
-    first = " " * indent
-    return textwrap.wrap(
-        text, WIDTH, initial_indent=first, subsequent_indent=f"{first}  ", break_on_hyphens=False
-    )

@@ -1,4 +1,4 @@
-"""Styles in words for the terminal: the catalogue in short, and one style with all its settings."""
+"""Styles in lines: the catalogue in short, and one style with all its settings."""
 
 from __future__ import annotations
 
@@ -8,12 +8,11 @@ from collections.abc import Iterable, Iterator
 
 from drafting.base.units import Unit
 from drafting.block.leg_shape import LegCut
+from outputs.lines.wrapped import WIDTH
 from styles.choice.setting_values import show_value
 from styles.choice.settings import SETTINGS, value_of
 from styles.choice.style import Style
 
-_WIDTH = 80
-"""Letters in a line: what every terminal shows and every mail keeps."""
 _NAME, _KEY, _VALUE = 10, 26, 16
 """Letters of the columns of names, of settings and of their values."""
 
@@ -40,7 +39,7 @@ def _hung(head: str, width: int, words: str) -> list[str]:
     indent = " " * width
     return textwrap.wrap(
         words,
-        _WIDTH,
+        WIDTH,
         initial_indent=f"{head:<{width - 1}} ",
         subsequent_indent=indent,
         break_on_hyphens=False,
