@@ -17,11 +17,11 @@ from pathlib import Path
 HOME = Path(__file__).parents[2]
 sys.path.insert(0, str(HOME))
 
-from outputs.jobs.draft import draft_into  # noqa: E402
-from outputs.print.options import PrintOptions  # noqa: E402
+from outputs.files.folder import write_folder  # noqa: E402
+from outputs.jobs.draft import draft  # noqa: E402
+from outputs.jobs.options import DraftOptions  # noqa: E402
 from outputs.reading.measurements_file import MeasurementFile  # noqa: E402
 from outputs.reading.people import find_people  # noqa: E402
-from outputs.reading.style_options import StyleOptions  # noqa: E402
 from styles.choice.style import STRAIGHT  # noqa: E402
 from tests.bench.stopwatch import side_by_side, table  # noqa: E402
 from tests.invented_class import people  # noqa: E402
@@ -65,17 +65,8 @@ def one_by_one(folder: Path) -> None:
     with tempfile.TemporaryDirectory(dir=folder) as out:
         for number, person in enumerate(find_people(source)):
             assert isinstance(person.read, MeasurementFile)
-            target = Path(out) / str(number)
-            for _ in draft_into(
-                target,
-                person.read,
-                STRAIGHT,
-                StyleOptions(),
-                printing=PrintOptions(),
-                formats=("dxf",),
-                force=False,
-            ):
-                pass
+            drafted = draft(person.read, STRAIGHT, DraftOptions(formats=("dxf",)))
+            write_folder(Path(out) / str(number), drafted.files, force=False)
 
 
 def main() -> None:

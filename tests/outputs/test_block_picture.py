@@ -1,6 +1,7 @@
 """The picture of the block: all of it inside the frame, at the scale that its bar says."""
 
 import struct
+from functools import partial
 from pathlib import Path
 from types import SimpleNamespace
 
@@ -13,7 +14,8 @@ from typed_files import UNEVEN
 
 from drafting.block.block import Block, draft_block
 from outputs.demo import DEMO_FILES
-from outputs.fit.block_picture import draw_block_picture
+from outputs.files.writers import content
+from outputs.fit.block_picture import write_block_picture
 from outputs.reading.measurements_file import read_measurements
 
 LONG = "Łucja $x^{2$ " + "W" * 67
@@ -34,7 +36,7 @@ def drawn(block: Block, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Simp
     kept: list[Figure] = []
     save = Figure.savefig
     monkeypatch.setattr(Figure, "savefig", lambda self, *a, **k: (kept.append(self), save(self, *a, **k))[1])
-    draw_block_picture(block, tmp_path / "block.png", wearer=LONG)
+    (tmp_path / "block.png").write_bytes(content(partial(write_block_picture, block, wearer=LONG)))
     return SimpleNamespace(figure=kept[0], file=tmp_path / "block.png")
 
 
@@ -79,9 +81,9 @@ def test_front_and_back_are_drawn_to_one_scale_both_ways(drawn: SimpleNamespace)
 def test_the_same_block_gives_the_same_bytes_whatever_the_readers_own_settings(
     block: Block, tmp_path: Path
 ) -> None:
-    draw_block_picture(block, tmp_path / "one.png", wearer="Ada")
+    (tmp_path / "one.png").write_bytes(content(partial(write_block_picture, block, wearer="Ada")))
     with matplotlib.rc_context({"font.size": 30, "figure.facecolor": "red", "savefig.bbox": "tight"}):
-        draw_block_picture(block, tmp_path / "two.png", wearer="Ada")
+        (tmp_path / "two.png").write_bytes(content(partial(write_block_picture, block, wearer="Ada")))
     one = (tmp_path / "one.png").read_bytes()
     assert one == (tmp_path / "two.png").read_bytes()
     assert struct.unpack(">I", one[20:24]) == (1500,)
@@ -97,7 +99,7 @@ def test_after_a_fitting_the_toile_lies_under_the_block_inside_the_picture(
     outlines = []
     for corrections in ({}, {"lower_rise": 40, "shorter_at_calf": 60, "hip_in": 30}):
         block = draft_block(body, corrections=corrections)
-        draw_block_picture(block, tmp_path / "block.png", wearer="Ada")
+        (tmp_path / "block.png").write_bytes(content(partial(write_block_picture, block, wearer="Ada")))
         axes = kept[-1].axes[0]
         width, height = kept[-1].canvas.get_width_height()
         for patch in axes.patches:

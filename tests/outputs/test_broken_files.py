@@ -10,7 +10,7 @@ import sys
 import time
 from collections.abc import Callable
 from pathlib import Path
-from typing import Any
+from typing import Any, BinaryIO
 
 import pytest
 from click.testing import CliRunner, Result
@@ -21,9 +21,11 @@ from drafting.base.units import Unit
 from outputs.commands import main as command
 from outputs.demo import DEMO_FILES
 from outputs.files.folder import write_file
-from outputs.jobs.class_run import Outcome, State
-from outputs.jobs.class_summary import SUMMARY_FILE, refuse_foreign_summary, summary_csv
+from outputs.files.writers import content
+from outputs.jobs.class_table import SUMMARY_FILE, Outcome, State, class_table
 from outputs.reading.inputs import holds
+from outputs.running.class_pool import refuse_foreign_summary
+from outputs.words.report import PrintReport
 from tests.bench.damage import Place, damaged, place
 
 ROOT = Path(__file__).parents[2]
@@ -109,7 +111,9 @@ def test_a_wearer_named_after_an_odd_file_gets_a_name_that_can_be_printed(run: R
 def test_the_table_of_a_class_takes_a_place_that_is_no_text() -> None:
     place = os.fsdecode(b"Ad\xe0.csv, row 2")
     refused = Outcome(number=1, place=place, name="Ada", folder="", state=State.REFUSED)
-    (_, row) = csv.reader(summary_csv([refused], Unit.CM).decode("utf-8-sig").splitlines())
+    (_, row) = csv.reader(
+        content(class_table([refused], Unit.CM).files[SUMMARY_FILE]).decode("utf-8-sig").splitlines()
+    )
     assert r"Ad\udce0.csv, row 2" in row
 
 
@@ -219,7 +223,7 @@ def test_folders_of_a_class_or_the_demo_that_are_links_are_not_followed(run: Run
 
 def test_the_table_of_a_large_class_is_known_as_ours_and_a_link_to_nowhere_is_not(tmp_path: Path) -> None:
     table = tmp_path / SUMMARY_FILE
-    table.write_bytes(summary_csv([], Unit.CM) + b"1,Ada\n" * 300_000)
+    table.write_bytes(content(class_table([], Unit.CM).files[SUMMARY_FILE]) + b"1,Ada\n" * 300_000)
     refuse_foreign_summary(tmp_path)
     table.unlink()
     table.symlink_to("nowhere")
@@ -230,25 +234,23 @@ def test_the_table_of_a_large_class_is_known_as_ours_and_a_link_to_nowhere_is_no
 # --- two runs at once, and runs that are ended
 
 
-def test_a_file_that_appears_meanwhile_is_not_overwritten(
-    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
-) -> None:
-    write = Path.write_bytes
-
-    def overtaken(path: Path, content: bytes) -> int:
+def test_a_file_that_appears_meanwhile_is_not_overwritten(tmp_path: Path) -> None:
+    def overtaken(stream: BinaryIO) -> PrintReport:
         (tmp_path / "ada.toml").write_text("theirs")
-        return write(path, content)
+        stream.write(b"ours")
+        return PrintReport()
 
-    monkeypatch.setattr(Path, "write_bytes", overtaken)
     with pytest.raises(DraftRefused, match="already exists"):
-        write_file(tmp_path / "ada.toml", b"ours", force=False)
+        write_file(tmp_path / "ada.toml", overtaken, force=False)
     assert [(path.name, path.read_text()) for path in tmp_path.iterdir()] == [("ada.toml", "theirs")]
 
 
 WRITING = """
 import os, signal, sys
 from pathlib import Path
+from typing import BinaryIO
 from outputs.files import folder
+from outputs.files.writers import text_writer
 target, word, ends_at = Path(sys.argv[1]), sys.argv[2], int(sys.argv[3])
 steps = 0
 def counted(move):
@@ -262,7 +264,7 @@ def counted(move):
 os.replace, os.link = counted(os.replace), counted(os.link)
 names = [f"{number}.txt" for number in range(30 if ends_at == 0 else 3)]
 for _ in range(20 if ends_at == 0 else 1):
-    folder.write_folder(target, {name: lambda path: path.write_text(word) for name in names}, force=True)
+    folder.write_folder(target, {name: text_writer(word) for name in names}, force=True)
 """
 
 
@@ -294,6 +296,7 @@ ASKED_TO_END = """
 import os, signal, sys
 from outputs.commands import main as command
 from outputs.files import folder
+from outputs.files.writers import text_writer
 real = folder.os.link
 def ended(*args, **extra):
     os.kill(os.getpid(), getattr(signal, sys.argv[1]))

@@ -19,8 +19,9 @@ from typed_files import PLAIN
 from drafting.base.errors import Problem, Severity
 from drafting.base.units import Unit
 from outputs.commands import main as command
-from outputs.jobs.class_run import Outcome, State
-from outputs.jobs.class_summary import refusal_lines, summary_csv, summary_table
+from outputs.files.writers import content
+from outputs.jobs.class_table import SUMMARY_FILE, Numbers, Outcome, State, class_table
+from outputs.lines.class_table import refusal_lines, summary_table
 
 ROOT = Path(__file__).parents[2]
 QUICK = ("--format", "dxf")
@@ -222,7 +223,7 @@ def test_a_table_of_the_same_name_that_is_not_ours_stays(tmp_path: Path) -> None
 
 DONE = Outcome(
     number=1, place="class.csv, row 2", name="Ada " + "x" * 40, folder="ada", state=State.DRAFTED,
-    girths=(762, 1016, 635, 457.2, 406.4), crotch=(None, 660.4), sheets=31, warnings=2,
+    numbers=Numbers(girths=(762, 1016, 635, 457.2, 406.4), crotch=(None, 660.4), sheets=31, warnings=2),
 )  # fmt: skip
 REFUSED = Outcome(
     number=2, place="class.csv, row 3", name="Bo", folder="", state=State.REFUSED,
@@ -238,7 +239,8 @@ def test_the_table_speaks_in_the_unit_asked_for() -> None:
     assert head.startswith("pattern, in ") and bo.split() == ["Bo", "refused"]
     assert ada.split()[2:] == ["30.0", "40.0", "25.0", "18.0", "16.0", "–", "26.0", "31", "*"]
     assert len(ada) <= 80 and "…" in ada and note.startswith("* has warnings")
-    written = summary_csv([DONE, REFUSED], Unit.INCH).decode("utf-8-sig").splitlines()
+    table = class_table([DONE, REFUSED], Unit.INCH).files[SUMMARY_FILE]
+    written = content(table).decode("utf-8-sig").splitlines()
     assert list(csv.reader(written))[1][4:13] == [
         "30.00", "40.00", "25.00", "18.00", "16.00", "", "26.00", "31", "2"
     ]  # fmt: skip

@@ -20,6 +20,7 @@ from outputs.cloth.laid_cloth import END, GAP, SELVEDGE, ClothOnTable, LaidCloth
 from outputs.cloth.packing import lay
 from outputs.cloth.plan import ClothPlan, make_plan
 from outputs.cloth.plan_file import plan_text, read_plan
+from outputs.files.text_file import read_file
 from outputs.packing.layout import standing
 from tests.whole_jeans import DEMO_WEARERS, UNEVEN, jeans_of
 
@@ -178,7 +179,7 @@ def test_a_plan_file_gives_the_same_plan_again(tmp_path: Path) -> None:
     plan = plan_of((DEMO_WEARERS[0],), "folded")
     path = tmp_path / "cloth-plan.json"
     path.write_text(plan_text(plan, Unit.CM), encoding="utf-8")
-    again = read_plan(path, plan.patterns)
+    again = read_plan(read_file(path), plan.patterns)
     assert plan_text(again, Unit.CM) == plan_text(plan, Unit.CM)
     for one, other in zip(plan.cloths, again.cloths, strict=True):
         assert [each.shape.bounds for each in one.laid] == [each.shape.bounds for each in other.laid]
@@ -212,7 +213,7 @@ def test_a_plan_file_that_does_not_fit_the_pieces_is_refused(change, told: str, 
     path = tmp_path / "plan.json"
     changed(plan, path, change)
     with pytest.raises(DraftRefused) as refusal:
-        read_plan(path, plan.patterns)
+        read_plan(read_file(path), plan.patterns)
     assert told in str(refusal.value) and str(path) in str(refusal.value)
 
 
@@ -220,7 +221,7 @@ def test_a_plan_of_other_measurements_is_refused(tmp_path: Path) -> None:
     path = tmp_path / "plan.json"
     path.write_text(plan_text(plan_of((DEMO_WEARERS[1],), "open"), Unit.CM), encoding="utf-8")
     with pytest.raises(DraftRefused, match="not those of this plan any more"):
-        read_plan(path, [jeans_of(DEMO_WEARERS[0], "shaped band").pattern])
+        read_plan(read_file(path), [jeans_of(DEMO_WEARERS[0], "shaped band").pattern])
 
 
 def test_share_and_area_of_two_squares_are_what_one_reckons_in_the_head() -> None:

@@ -274,9 +274,9 @@ def test_force_replaces_our_files_and_keeps_all_others(run: Run, ada: Path) -> N
         "print.files.write_sheets_with_notes",
         "print.formats.write_svg",
         "print.formats.write_dxf",
-        "jobs.draft._write_figures",
-        "jobs.draft.draw_block_picture",
-        "jobs.draft.draw_ease_picture",
+        "jobs.draft._figures_text",
+        "jobs.draft.write_block_picture",
+        "jobs.draft.write_ease_picture",
     ],
 )
 def test_when_the_disk_is_full_nothing_is_half_written(
@@ -299,7 +299,7 @@ def test_an_interrupted_draft_leaves_nothing_behind(
     def interrupted(*_: object, **__: object) -> None:
         raise KeyboardInterrupt
 
-    monkeypatch.setattr(draft_files, "_write_figures", interrupted)
+    monkeypatch.setattr(draft_files, "_figures_text", interrupted)
     result = run("draft", ada)
     assert (result.exit_code, result.stderr.strip()) == (1, "Aborted!")
     assert os.listdir() == ["ada.toml"]
@@ -529,10 +529,10 @@ def test_a_reader_that_stops_reading_makes_no_noise(tmp_path: Path) -> None:
 def test_a_failing_terminal_is_told_without_a_traceback(
     run: Run, ada: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    def full(*_: object, **__: object) -> Iterator[str]:
+    def full(*_: object, **__: object) -> None:
         raise OSError(errno.ENOSPC, "No space left on device")
 
-    monkeypatch.setattr(draft_files, "draft_into", full)
+    monkeypatch.setattr(draft_files, "draft", full)
     result = run("draft", ada)
     assert (result.exit_code, result.stderr) == (1, "No space left on device\n")
 

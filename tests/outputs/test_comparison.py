@@ -194,7 +194,8 @@ def test_the_picture_is_the_same_sheet_at_150_dots_an_inch_and_tells_its_numbers
     several = compare([jeans_from(read, find_style(name), StyleOptions()) for name in ("slim", "wide")])
     sheet = ComparisonSheet.of(several, paper=PAPERS["a4"], unit=read.unit)
     for name in ("one.png", "two.png"):
-        sheet.write_png(tmp_path / name)
+        with (tmp_path / name).open("wb") as stream:
+            sheet.write_png(stream)
     assert (tmp_path / "one.png").read_bytes() == (tmp_path / "two.png").read_bytes()
     with Image.open(tmp_path / "one.png") as picture:
         assert picture.size == (1240, 1753)

@@ -1,6 +1,7 @@
 """The picture of the ease: all inside the frame, to scale, shortfalls hatched and named."""
 
 from collections.abc import Callable
+from functools import partial
 from pathlib import Path
 from types import SimpleNamespace
 
@@ -17,8 +18,9 @@ from drafting.base.units import Unit
 from drafting.block.block import Block, draft_block
 from drafting.report.ease_profile import ease_profiles
 from outputs.demo import DEMO_FILES
+from outputs.files.writers import content
 from outputs.fit.ease_chart import EASE, SHORT
-from outputs.fit.ease_picture import draw_ease_picture
+from outputs.fit.ease_picture import write_ease_picture
 from outputs.reading.measurements_file import read_measurements
 
 LONG = "Łucja $x^{2$ " + "W" * 67
@@ -46,7 +48,7 @@ def draw(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Draw:
 
     def drawn(block: Block, *, unit: Unit = Unit.CM) -> SimpleNamespace:
         file = tmp_path / "ease.png"
-        draw_ease_picture(block, file, wearer=LONG, unit=unit)
+        file.write_bytes(content(partial(write_ease_picture, block, wearer=LONG, unit=unit)))
         axes = kept[-1].axes[0]
         hatched = [patch for patch in axes.patches if isinstance(patch, Polygon)]
         in_zones = [patch for patch in hatched if patch.get_xy()[:, 1].max() > 2]
@@ -149,7 +151,11 @@ def test_the_same_block_gives_the_same_bytes_whatever_the_readers_own_settings(
     tmp_path: Path, block_of: Drafter
 ) -> None:
     block = block_of(FULL)
-    draw_ease_picture(block, tmp_path / "one.png", wearer="Ada", unit=Unit.CM)
+    (tmp_path / "one.png").write_bytes(
+        content(partial(write_ease_picture, block, wearer="Ada", unit=Unit.CM))
+    )
     with matplotlib.rc_context({"font.size": 30, "hatch.linewidth": 9, "savefig.bbox": "tight"}):
-        draw_ease_picture(block, tmp_path / "two.png", wearer="Ada", unit=Unit.CM)
+        (tmp_path / "two.png").write_bytes(
+            content(partial(write_ease_picture, block, wearer="Ada", unit=Unit.CM))
+        )
     assert (tmp_path / "one.png").read_bytes() == (tmp_path / "two.png").read_bytes()

@@ -13,9 +13,9 @@ from drafting.base.units import Unit, parse_length
 from drafting.body.corrections import CORRECTIONS
 from outputs.commands.main import main
 from outputs.commands.measuring_sheet import SHEETS
-from outputs.fit.fitting_guide import guide_lines
 from outputs.fit.fitting_guide_sheet import write_fitting_guide
 from outputs.fit.fitting_signs import SIGNS, Sign
+from outputs.lines.fitting_guide import guide_lines
 from outputs.paper.paper import MARGIN, PAPERS
 
 MM = 72 / 25.4
@@ -71,7 +71,7 @@ def test_the_pdf_is_not_written_over_another(tmp_path: Path, monkeypatch: pytest
 @pytest.mark.parametrize("paper", SHEETS)
 def test_on_paper_every_sign_stands_whole_inside_the_margins(paper: str) -> None:
     written = io.BytesIO()
-    sheets = write_fitting_guide(written, paper=PAPERS[paper], unit=Unit.CM)
+    sheets = write_fitting_guide(written, paper=PAPERS[paper], unit=Unit.CM).sheets
     pages = pdfplumber.open(written).pages
     assert len(pages) == sheets
     columns = []

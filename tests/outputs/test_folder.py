@@ -4,22 +4,24 @@ import errno
 import os
 import tempfile
 from pathlib import Path
+from typing import BinaryIO
 
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
 from drafting.base.errors import DraftRefused
-from outputs.files.folder import Writer, make_folder, safe_name, write_file, write_folder
+from outputs.files.folder import make_folder, write_file, write_folder
+from outputs.files.writers import Writer, bytes_writer, text_writer
+from outputs.words.file_names import safe_name
+from outputs.words.report import PrintReport
 
-
-def saying(text: str) -> Writer:
-    return lambda path: path.write_text(text) and None
+saying = text_writer
 
 
 def failing(error: BaseException) -> Writer:
-    def write(path: Path) -> None:
-        path.write_text("half")
+    def write(stream: BinaryIO) -> PrintReport:
+        stream.write(b"half")
         raise error
 
     return write
@@ -79,7 +81,7 @@ def test_no_text_leads_out_of_the_folder(text: str) -> None:
 def test_a_new_folder_holds_what_the_writers_wrote(tmp_path: Path) -> None:
     target = tmp_path / "ada"
     paths = write_folder(target, {"a.txt": saying("1"), "b.txt": saying("2")}, force=False)
-    assert paths == (target / "a.txt", target / "b.txt")
+    assert list(paths) == [target / "a.txt", target / "b.txt"]
     assert tree(tmp_path) == {"ada/a.txt": "1", "ada/b.txt": "2"}
 
 
@@ -87,7 +89,7 @@ def test_files_are_open_to_the_readers_that_other_files_are_open_to(tmp_path: Pa
     (tmp_path / "plain").write_text("")
     (tmp_path / "folder").mkdir()
     write_folder(tmp_path / "ada", {"a.txt": saying("1")}, force=False)
-    write_file(tmp_path / "b.txt", b"2", force=False)
+    write_file(tmp_path / "b.txt", bytes_writer(b"2"), force=False)
     plain, folder = (tmp_path / "plain").stat().st_mode, (tmp_path / "folder").stat().st_mode
     assert (tmp_path / "ada").stat().st_mode == folder
     assert (tmp_path / "ada" / "a.txt").stat().st_mode == plain
@@ -96,10 +98,10 @@ def test_files_are_open_to_the_readers_that_other_files_are_open_to(tmp_path: Pa
 
 def test_nothing_is_overwritten_without_force(tmp_path: Path) -> None:
     write_folder(tmp_path / "ada", {"a.txt": saying("old")}, force=False)
-    write_file(tmp_path / "b.txt", b"old", force=False)
+    write_file(tmp_path / "b.txt", bytes_writer(b"old"), force=False)
     assert "already exists" in refusal(tmp_path / "ada", {"a.txt": saying("new")})
     with pytest.raises(DraftRefused, match="--force"):
-        write_file(tmp_path / "b.txt", b"new", force=False)
+        write_file(tmp_path / "b.txt", bytes_writer(b"new"), force=False)
     assert tree(tmp_path) == {"ada/a.txt": "old", "b.txt": "old"}
 
 
@@ -152,9 +154,9 @@ def test_files_already_exchanged_come_back_when_a_later_one_fails(
 def test_of_two_runs_at_once_the_second_is_refused(tmp_path: Path) -> None:
     target = tmp_path / "ada"
 
-    def overtaken(path: Path) -> None:
-        path.write_text("late")
+    def overtaken(stream: BinaryIO) -> PrintReport:
         write_folder(target, {"a": saying("first")}, force=False)
+        return saying("late")(stream)
 
     assert "already exists" in refusal(target, {"a": overtaken})
     assert tree(tmp_path) == {"ada/a": "first"}
@@ -168,7 +170,7 @@ def test_links_in_the_folder_are_replaced_and_not_followed(tmp_path: Path) -> No
     (target / "a").symlink_to(outside)
     (tmp_path / "b").symlink_to(outside)
     write_folder(target, {"a": saying("new")}, force=True)
-    write_file(tmp_path / "b", b"new", force=True)
+    write_file(tmp_path / "b", bytes_writer(b"new"), force=True)
     assert outside.read_text() == "precious"
     assert not (target / "a").is_symlink() and (target / "a").read_text() == "new"
     assert not (tmp_path / "b").is_symlink() and (tmp_path / "b").read_text() == "new"
@@ -190,7 +192,7 @@ def test_a_folder_is_never_replaced_by_a_file_nor_a_file_by_a_folder(tmp_path: P
     assert "not a folder" in refusal(tmp_path / "file", {"a": saying("new")}, force=True)
     assert "A folder stands" in refusal(tmp_path / "ada", {"b": saying("1"), "a": saying("2")}, force=True)
     with pytest.raises(DraftRefused, match="This is a folder"):
-        write_file(tmp_path / "ada", b"new", force=True)
+        write_file(tmp_path / "ada", bytes_writer(b"new"), force=True)
     with pytest.raises(DraftRefused, match="not a folder"):
         make_folder(tmp_path / "file", force=True)
     assert tree(tmp_path) == before
@@ -221,4 +223,4 @@ def test_a_folder_without_permission_is_told_in_plain_words(
     monkeypatch.setattr(tempfile, "mkdtemp", locked)
     assert "cannot be written: permission denied." in refusal(tmp_path / "ada", {"a": saying("new")})
     with pytest.raises(DraftRefused, match="permission denied"):
-        write_file(tmp_path / "b", b"new", force=False)
+        write_file(tmp_path / "b", bytes_writer(b"new"), force=False)

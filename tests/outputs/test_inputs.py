@@ -33,7 +33,7 @@ def recorded(inputs: Inputs, folder: Path) -> Inputs:
 
 def of(text: str, folder: Path, style: str = "straight", *changes: str, **cloth: str) -> Inputs:
     (folder / "ada.toml").write_text(text, encoding="utf-8")
-    options = read_options(allowance=True, changes=changes, cloth=cloth)
+    options = read_options(dict(change.split("=") for change in changes), cloth)
     return Inputs.of(read_measurements(folder / "ada.toml"), find_style(style), options)
 
 

@@ -27,6 +27,7 @@ from outputs.measuring.measuring_sheet import draw_sheets, write_measuring_sheet
 from outputs.measuring.measuring_table import BOX_HEIGHT, BOX_WIDTH
 from outputs.measuring.tape_marks import NUMBERS
 from outputs.paper.paper import MARGIN, PAPERS
+from outputs.words.report import PrintReport
 
 NAME = "Ayşe Żółkiewska-Παπαδοπούλου"
 
@@ -34,7 +35,7 @@ NAME = "Ayşe Żółkiewska-Παπαδοπούλου"
 @cache
 def sheet(paper: str, wearer: str = NAME, unit: Unit = Unit.CM) -> bytes:
     target = io.BytesIO()
-    assert write_measuring_sheet(target, wearer=wearer, paper=PAPERS[paper], unit=unit) == []
+    assert write_measuring_sheet(target, wearer=wearer, paper=PAPERS[paper], unit=unit) == PrintReport(2)
     return target.getvalue()
 
 

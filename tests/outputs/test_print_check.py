@@ -12,13 +12,19 @@ from reassembly import MM
 from test_pdf import HOME, bars
 
 from outputs.commands.main import main
+from outputs.files.writers import content
+from outputs.jobs.sheets import check_print
 from outputs.paper.paper import Paper
-from outputs.print.check import print_check
+
+
+def printed(paper: Paper) -> bytes:
+    (write,) = check_print(paper).files.values()
+    return content(write)
 
 
 @pytest.mark.parametrize("paper", HOME.values(), ids=HOME)
 def test_the_test_is_one_sheet_with_a_true_square_and_bars(paper: Paper):
-    (page,) = pdfplumber.open(io.BytesIO(print_check(paper))).pages
+    (page,) = pdfplumber.open(io.BytesIO(printed(paper))).pages
     assert (float(page.width) * MM, float(page.height) * MM) == pytest.approx((paper.width, paper.height))
     assert sorted(bars(page)) == pytest.approx([-101.6, -100, 100, 101.6], abs=0.01)
     assert any((r["width"] * MM, r["height"] * MM) == pytest.approx((50, 50), abs=0.01) for r in page.rects)
@@ -30,7 +36,7 @@ def test_the_test_is_one_sheet_with_a_true_square_and_bars(paper: Paper):
 @pytest.mark.parametrize("border", [5.0, 6.35])
 @pytest.mark.parametrize("paper", HOME.values(), ids=HOME)
 def test_a_dead_border_takes_no_ink(paper: Paper, border: float):
-    (page,) = pypdfium2.PdfDocument(print_check(paper))
+    (page,) = pypdfium2.PdfDocument(printed(paper))
     image = np.asarray(page.render(scale=4 * MM, grayscale=True).to_pil())
     dead = round(border * 4)
     inner = image[dead:-dead, dead:-dead]
@@ -38,14 +44,14 @@ def test_a_dead_border_takes_no_ink(paper: Paper, border: float):
 
 
 def test_the_same_paper_gives_the_same_bytes():
-    assert print_check(HOME["a4"]) == print_check(HOME["a4"])
+    assert printed(HOME["a4"]) == printed(HOME["a4"])
 
 
 def test_the_command_writes_the_sheet_once(tmp_path: Path, monkeypatch: pytest.MonkeyPatch):
     monkeypatch.chdir(tmp_path)
     result = CliRunner().invoke(main, ["check-print", "--paper", "letter"])
     assert result.exit_code == 0 and "measure both 100 mm bars" in result.stdout
-    assert Path("check-print-letter.pdf").read_bytes() == print_check(HOME["letter"])
+    assert Path("check-print-letter.pdf").read_bytes() == printed(HOME["letter"])
     again = CliRunner().invoke(main, ["check-print", "--paper", "letter"])
     assert again.exit_code == 2 and "already exists" in again.stderr
 

@@ -13,13 +13,15 @@ from hypothesis import strategies as st
 from typed_files import PLAIN
 
 from outputs.commands.main import main
+from outputs.files.folder import write_folder
 from outputs.jobs import draft as draft_files
-from outputs.jobs.draft import draft_into
+from outputs.jobs.options import DraftOptions
+from outputs.lines.draft import paper_lines
 from outputs.paper.paper import PAPERS, Orientation, Roll
 from outputs.paper.printer_scale import PrinterScale
 from outputs.print.options import PrintOptions
 from outputs.reading.measurements_file import read_measurements
-from outputs.reading.style_options import StyleOptions
+from outputs.words.report import PrintReport
 from styles.choice.style import STRAIGHT
 
 Run = Callable[..., Result]
@@ -29,8 +31,8 @@ Run = Callable[..., Result]
 def run(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Run:
     monkeypatch.chdir(tmp_path)
     Path("ada.toml").write_text(PLAIN)
-    for picture in ("draw_block_picture", "draw_ease_picture"):  # slow, and tested elsewhere
-        monkeypatch.setattr(draft_files, picture, lambda _, path, **__: path.write_bytes(b""))
+    for picture in ("write_block_picture", "write_ease_picture"):  # slow, and tested elsewhere
+        monkeypatch.setattr(draft_files, picture, lambda *_, **__: PrintReport())
 
     def draft(*words: str) -> Result:
         return CliRunner().invoke(main, ["draft", "ada.toml", "--out", "out", *words])
@@ -106,13 +108,15 @@ def test_a_corrected_file_is_called_so(run: Run) -> None:
 
 
 def test_how_much_paper_it_takes_is_told_before_anything_is_written(run: Run) -> None:
-    read, options = read_measurements(Path("ada.toml")), StyleOptions()
     printing = PrintOptions(paper=PAPERS["letter"], toile=True, orientation=Orientation.LANDSCAPE)
-    lines = draft_into(Path("out"), read, STRAIGHT, options, printing=printing, force=False)
-    told = next(lines)
+    read = read_measurements(Path("ada.toml"))
+    drafted = draft_files.draft(read, STRAIGHT, DraftOptions(printing=printing))
+    (told,) = paper_lines(drafted)
     assert not Path("out").exists()
     assert re.fullmatch(r"to print: \d+ sheets of US Letter in landscape and \d+ to read first", told)
-    assert list(lines) and pdfs()["pattern-letter-toile.pdf"] == sum(map(int, re.findall(r"\d+", told)))
+    (name,) = drafted.sheets
+    write_folder(Path("out"), {name: drafted.files[name]}, force=False)
+    assert pdfs() == drafted.sheets == {"pattern-letter-toile.pdf": sum(map(int, re.findall(r"\d+", told)))}
 
 
 def test_sheets_lie_as_was_asked_and_else_as_fewest_are_needed(run: Run) -> None:

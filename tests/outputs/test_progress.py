@@ -9,7 +9,7 @@ from pathlib import Path
 import pytest
 from typed_files import PLAIN
 
-from outputs.words.progress import say, tell, watched
+from outputs.commands.terminal import say, tell, watched
 
 ROOT = Path(__file__).parents[2]
 

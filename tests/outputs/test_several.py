@@ -3,6 +3,7 @@
 import re
 from collections.abc import Iterable, Sequence
 from pathlib import Path
+from types import SimpleNamespace
 
 import pdfplumber
 import pytest
@@ -27,6 +28,7 @@ from outputs.reading.jeans_from_file import jeans_from
 from outputs.reading.measurements_file import read_measurements
 from outputs.reading.style_file import find_styles
 from outputs.reading.style_options import StyleOptions
+from outputs.words.report import PrintReport
 from styles.choice.catalogue import catalogue_names
 from styles.choice.style import Style
 from tests.printed import called
@@ -55,7 +57,9 @@ def here(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
 @pytest.fixture
 def quick(here: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     """Leave numbers and pictures of the single styles away."""
-    monkeypatch.setattr("outputs.jobs.several.numbers_and_pictures", lambda *_: {})
+    monkeypatch.setattr("outputs.jobs.draft._figures_text", lambda _: "")
+    for picture in ("write_block_picture", "write_ease_picture"):
+        monkeypatch.setattr(f"outputs.jobs.draft.{picture}", lambda *_, **__: PrintReport())
 
 
 @pytest.fixture(scope="module")
@@ -104,20 +108,25 @@ def test_a_folder_has_the_files_of_each_style_and_the_comparison(home: Path, sai
 
 @pytest.fixture
 def drafted(here: Path, monkeypatch: pytest.MonkeyPatch) -> list[str]:
-    """Draft nothing; the folder and the styles that were asked for end up here."""
+    """Draft nothing; the styles that were asked for and the folder end up here."""
     found: list[str] = []
 
-    def draft(target: Path, _: object, styles: Sequence[Style], *__: object, **___: object) -> list[str]:
-        found.extend([str(target), *(style.name for style in styles)])
-        return []
+    def draft(_: object, styles: Sequence[Style], *__: object, **___: object) -> SimpleNamespace:
+        found.extend(style.name for style in styles)
+        return SimpleNamespace(drafted=(), files={})
 
-    monkeypatch.setattr("outputs.jobs.several.draft_several_into", draft)
+    def write(target: Path, *_: object, **__: object) -> None:
+        found.append(str(target))
+
+    monkeypatch.setattr("outputs.jobs.several.draft_several", draft)
+    monkeypatch.setattr(command, "write_folder", write)
+    monkeypatch.setattr("outputs.lines.several.several_lines", lambda *_: ())
     return found
 
 
 def test_the_folder_is_named_after_the_wearer_and_a_style_is_drafted_once(drafted: list[str]) -> None:
     assert run("draft", "ada.toml", *asked("straight", "skinny", "straight")).exit_code == 0
-    assert drafted == ["ada-example-styles", "straight", "skinny"]
+    assert drafted == ["straight", "skinny", "ada-example-styles"]
     Path("ada-example-styles").mkdir()
     result = run("draft", "ada.toml", *asked("straight", "skinny"))
     assert result.exit_code == 2 and "ada-example-styles: This already exists" in result.stderr
@@ -125,7 +134,7 @@ def test_the_folder_is_named_after_the_wearer_and_a_style_is_drafted_once(drafte
 
 def test_all_styles_are_those_of_the_catalogue_and_those_named_besides(drafted: list[str]) -> None:
     assert run("draft", "ada.toml", "--all-styles", *asked("big.toml", "slim")).exit_code == 0
-    assert drafted == ["ada-example-styles", *catalogue_names(), "big pocket"]
+    assert drafted == [*catalogue_names(), "big pocket", "ada-example-styles"]
 
 
 # --- shared pieces

@@ -9,6 +9,7 @@ from hypothesis import strategies as st
 
 from drafting.base.errors import DraftRefused
 from drafting.base.units import Unit
+from outputs.files.text_file import read_file
 from outputs.reading.style_file import find_style, read_style, style_text
 from styles.choice import catalogue
 from styles.choice.catalogue import catalogue_names
@@ -24,7 +25,7 @@ def written(folder: Path, text: str) -> Path:
 
 def refusal(folder: Path, text: str) -> list[str]:
     with pytest.raises(DraftRefused) as refused:
-        read_style(written(folder, text))
+        read_style(read_file(written(folder, text)))
     return str(refused.value).splitlines()
 
 
@@ -50,7 +51,7 @@ def test_the_straight_style_of_the_catalogue_is_the_default() -> None:
 @pytest.mark.parametrize("name", catalogue_names())
 def test_a_style_written_out_whole_reads_back_as_it_was(tmp_path: Path, name: str, unit: Unit) -> None:
     style = find_style(name)
-    again = read_style(written(tmp_path, style_text(style, unit)))
+    again = read_style(read_file(written(tmp_path, style_text(style, unit))))
     # A sixteenth of an inch is the roundest of what is written.
     for key in SETTINGS:
         value, found = value_of(style, key), value_of(again, key)
@@ -61,7 +62,7 @@ def test_a_style_written_out_whole_reads_back_as_it_was(tmp_path: Path, name: st
 
 def test_a_copy_with_a_few_lines_changed_is_a_style_of_its_own(tmp_path: Path) -> None:
     text = 'like = "bootcut"\nunit = "in"\nband_height = "1 1/2"\n[leg]\nhem_of_hip = "50 %"\nhem_most = 21\n'
-    style, bootcut = read_style(written(tmp_path, text)), find_style("bootcut")
+    style, bootcut = read_style(read_file(written(tmp_path, text))), find_style("bootcut")
     assert (style.name, style.band_height, style.leg.hem_of_hip) == ("mine", 38.1, 0.5)
     assert style.leg.hem_most == pytest.approx(21 * 25.4)
     assert (style.leg.knee_of_hip, style.ease, style.rise) == (
@@ -128,7 +129,7 @@ def test_any_text_is_a_style_or_is_refused(text: str, tmp_path_factory: pytest.T
     path = tmp_path_factory.mktemp("any") / "mine.toml"
     path.write_text(text, encoding="utf-8", errors="replace", newline="")
     try:
-        assert isinstance(read_style(path), Style)
+        assert isinstance(read_style(read_file(path)), Style)
     except DraftRefused as refused:
         assert refused.problems
 

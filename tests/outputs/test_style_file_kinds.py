@@ -8,6 +8,7 @@ from drafting.base.errors import DraftRefused
 from drafting.base.units import Unit
 from drafting.body.measurements import Measurements
 from drafting.pieces.allowance import cut_line
+from outputs.files.text_file import read_file
 from outputs.reading.style_file import find_style, read_style, style_text
 from styles import back_pockets, front_pockets
 from styles.choice import catalogue
@@ -59,7 +60,7 @@ def test_a_pocket_is_added_by_its_module_alone(tmp_path: Path, monkeypatch: pyte
     put(monkeypatch, front_pockets, tmp_path / "front", "step.py", STEP)
     own = tmp_path / "own.toml"
     own.write_text('[back_pocket]\nshape = "arrow head"\n[front_pocket]\nkind = "step"\n', encoding="utf-8")
-    style = read_style(own)
+    style = read_style(read_file(own))
     made = jeans(style)
     assert not made.faults
     pocket, leg = (called(made.pattern, name) for name in ("back pocket", "front leg"))
@@ -77,7 +78,7 @@ def test_a_kind_that_does_not_exist_is_told_with_those_that_do(tmp_path: Path) -
     own = tmp_path / "own.toml"
     own.write_text('[back_pocket]\nshape = "ruond"\n[front_pocket]\nkind = "slat"\n', encoding="utf-8")
     with pytest.raises(DraftRefused) as refused:
-        read_style(own)
+        read_style(read_file(own))
     first, second = refused.value.problems
     assert (first.key, first.line, first.value) == ("back_pocket.shape", 2, "ruond")
     assert 'Did you mean "rounded"' in first.message
@@ -106,4 +107,4 @@ def test_a_style_is_added_by_its_file_alone(tmp_path: Path, monkeypatch: pytest.
 def test_a_style_written_out_reads_back_with_its_kinds(tmp_path: Path) -> None:
     path = tmp_path / "straight.toml"
     path.write_text(style_text(STRAIGHT, Unit.MM), encoding="utf-8")
-    assert read_style(path) == STRAIGHT
+    assert read_style(read_file(path)) == STRAIGHT

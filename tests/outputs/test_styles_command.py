@@ -7,6 +7,7 @@ import pytest
 from click.testing import CliRunner, Result
 
 from outputs.commands import main as command
+from outputs.files.text_file import read_file
 from outputs.reading.style_file import find_style, read_style
 from styles.choice.catalogue import catalogue_names
 from styles.choice.settings import SETTINGS
@@ -57,7 +58,7 @@ def test_a_style_file_is_written_to_change_and_read_back(unit: str) -> None:
     result = run("style-file", 'Żaneta "98" {0} \\', "--like", "bootcut", "--unit", unit)
     assert result.exit_code == 0 and "żaneta-98-0-style.toml" in result.stdout
     path = Path("żaneta-98-0-style.toml")
-    style, like = read_style(path), find_style("bootcut")
+    style, like = read_style(read_file(path)), find_style("bootcut")
     assert style.name == 'Żaneta "98" {0} \\' and style.says == like.says and style.rise is like.rise
     assert style.leg.hem_most == pytest.approx(like.leg.hem_most, abs=0.8)  # a 32nd of an inch
     tables = tomllib.loads(path.read_text(encoding="utf-8"))

@@ -13,8 +13,9 @@ from drafting.block.block import draft_block
 from drafting.body.body import Origin
 from drafting.report.fit import GirthLine
 from outputs.demo import DEMO_FILES
-from outputs.fit import summary
-from outputs.fit.summary import summary_lines, wrapped
+from outputs.lines import summary
+from outputs.lines.summary import summary_lines
+from outputs.lines.wrapped import wrapped
 from outputs.reading.measurements_file import read_measurements
 from styles.choice.style import STRAIGHT
 from styles.cloth.cloth import Cloth

@@ -16,8 +16,9 @@ from drafting.base.units import Unit
 from drafting.report.moves import lengths_of
 from outputs.commands import main as command
 from outputs.compare.versions import Move, TwoVersions, compare_versions
-from outputs.compare.versions_picture import draw_versions
-from outputs.compare.words import letter, signed, version_lines
+from outputs.compare.versions_picture import write_versions
+from outputs.compare.words import letter
+from outputs.lines.versions import signed, version_lines
 from outputs.reading.inputs import Inputs
 from outputs.reading.measurements_file import read_measurements
 from outputs.reading.style_file import find_style
@@ -30,7 +31,7 @@ WIDER = PLAIN.replace("98", "102")
 def inputs(tmp_path: Path):
     def of(text: str, *changes: str, style: str = "straight", **cloth: str) -> Inputs:
         (tmp_path / "ada.toml").write_text(text, encoding="utf-8")
-        options = read_options(allowance=True, changes=changes, cloth=cloth)
+        options = read_options(dict(change.split("=") for change in changes), cloth)
         return Inputs.of(read_measurements(tmp_path / "ada.toml"), find_style(style), options)
 
     return of
@@ -205,7 +206,7 @@ def test_lines_have_80_letters_and_say_moves_in_the_wearers_unit(inputs) -> None
 @pytest.mark.parametrize(("old", "new"), [(PLAIN, WIDER), (PLAIN, UNEVEN)])
 def test_the_picture_shows_both_in_line_patterns_and_says_so(inputs, old: str, new: str) -> None:
     stream = BytesIO()
-    draw_versions(compare_versions(inputs(old), inputs(new)), stream)
+    write_versions(compare_versions(inputs(old), inputs(new)), stream)
     image = Image.open(stream)
     assert image.height == 1575
     assert "old block in dashes" in image.text["Description"] and "Moved: " in image.text["Description"]
@@ -222,7 +223,7 @@ def test_the_picture_shows_both_in_line_patterns_and_says_so(inputs, old: str, n
 def test_a_picture_of_two_wearers_names_both(inputs) -> None:
     stream = BytesIO()
     other = PLAIN.replace("Ada Example", "Łucja Wójcik")
-    draw_versions(compare_versions(inputs(PLAIN), inputs(other)), stream)
+    write_versions(compare_versions(inputs(PLAIN), inputs(other)), stream)
     said = Image.open(stream).text["Description"]
     assert said.startswith("Ada Example, Łucja Wójcik: the old block")
 
