@@ -11,7 +11,7 @@ from contextlib import contextmanager, suppress
 from pathlib import Path
 
 from drafting.base.errors import DraftRefused, Problem, Severity
-from outputs.files.writers import Writer
+from outputs.files.writers import Writer, Written
 from outputs.words.progress import Progress, silent
 from outputs.words.report import PrintReport
 
@@ -71,10 +71,10 @@ def refuse_link(target: Path) -> None:
 
 def write_folder(
     target: Path, writers: Mapping[str, Writer], *, force: bool, progress: Progress = silent
-) -> dict[Path, PrintReport]:
+) -> Written:
     """Write every file in hiding, then put them in place together.
 
-    Return where each is and what is to say of it. A folder that exists (with `force`) keeps its other files.
+    A folder that exists (with `force`) keeps its other files.
     Links in it are replaced, not followed.
 
     Raises:
@@ -102,7 +102,8 @@ def write_folder(
                     _exchange(new, target, writers, kept=part / "old")
             else:
                 _put_in_place(new, target)
-    return reports
+    others = {path.name for path in target.iterdir()} - set(writers)
+    return Written(reports, tuple(sorted(others)))
 
 
 def _written(path: Path, write: Writer) -> PrintReport:

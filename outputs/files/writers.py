@@ -2,14 +2,29 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass
 from io import BytesIO
+from pathlib import Path
 from typing import BinaryIO
 
 from outputs.words.report import PrintReport
 
 Writer = Callable[[BinaryIO], PrintReport]
 """Writes one file onto a stream that is open for it, and returns what is to say of it."""
+
+
+@dataclass(frozen=True)
+class Written:
+    """What was written into a folder.
+
+    Attributes:
+        files: Where each file is, and what is to say of it.
+        before: The names of what else lies there.
+    """
+
+    files: Mapping[Path, PrintReport]
+    before: tuple[str, ...] = ()
 
 
 def bytes_writer(content: bytes) -> Writer:

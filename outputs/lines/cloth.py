@@ -2,23 +2,22 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
-from pathlib import Path
+from collections.abc import Iterator
 
 from drafting.base.units import Unit, format_length, length_to_buy
 from outputs.cloth.laid_cloth import LaidCloth
+from outputs.files.writers import Written
 from outputs.jobs.cloth import ClothPlanned
 from outputs.lines.wrapped import wrapped
 from outputs.lines.written import lacking
-from outputs.words.report import PrintReport
 
 
-def cloth_lines(planned: ClothPlanned, written: Mapping[Path, PrintReport]) -> Iterator[str]:
+def cloth_lines(planned: ClothPlanned, written: Written) -> Iterator[str]:
     """Yield what to buy of each cloth, what the files lack, and the files."""
     for laid in planned.plan.cloths:
         yield from wrapped(_to_buy(laid, planned.unit))
-    yield from lacking(written.values())
-    yield from map(str, written)
+    yield from lacking(written.files.values())
+    yield from map(str, written.files)
 
 
 def _to_buy(laid: LaidCloth, unit: Unit) -> str:

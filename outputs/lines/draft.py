@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 from functools import partial
-from pathlib import Path
 
 from drafting.base.units import format_length
 from drafting.pieces.words import piece_name
+from outputs.files.writers import Written
 from outputs.jobs.draft import Drafted
 from outputs.lines.summary import summary_lines
 from outputs.lines.wrapped import wrapped
@@ -18,7 +18,6 @@ from outputs.print.options import PrintOptions
 from outputs.print.piece_text import some_pieces
 from outputs.reading.measurements_file import MeasurementFile
 from outputs.reading.readings import said_medians
-from outputs.words.report import PrintReport
 
 
 def paper_lines(drafted: Drafted, *, named: bool = False) -> Iterator[str]:
@@ -28,12 +27,12 @@ def paper_lines(drafted: Drafted, *, named: bool = False) -> Iterator[str]:
         yield f"to print{style}: {use.say(partial(format_length, unit=drafted.read.unit))}"
 
 
-def draft_lines(drafted: Drafted, written: Mapping[Path, PrintReport]) -> Iterator[str]:
+def draft_lines(drafted: Drafted, written: Written) -> Iterator[str]:
     """Yield the numbers of a draft that was written, what there is to say of it, and its files."""
     yield from medians(drafted.read)
     yield from summary_lines(drafted.jeans, drafted.read.unit, drafted.warnings)
     yield ""
-    yield from lacking(written.values())
+    yield from lacking(written.files.values())
     if drafted.prints and drafted.prints.pattern.printed:
         pattern = drafted.prints.pattern
         yield from wrapped(f"{some_pieces(pattern)} printed: {', '.join(map(piece_name, pattern.printed))}")

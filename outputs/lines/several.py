@@ -2,25 +2,24 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
-from pathlib import Path
+from collections.abc import Iterator, Sequence
 
 from drafting.base.findings import Level
 from drafting.base.units import Unit, format_length
 from outputs.compare.comparison import HEADS, Compared, cells, said_shared
+from outputs.files.writers import Written
 from outputs.fit.fit_words import UNIT_HEADS
 from outputs.jobs.several import SeveralDrafted
 from outputs.lines.draft import medians
 from outputs.lines.wrapped import WIDTH, wrapped
 from outputs.lines.written import lacking, written_files
-from outputs.words.report import PrintReport
 from styles.making.jeans import Jeans
 
 _LENGTHS = 6
 """So many columns of the comparison are lengths."""
 
 
-def several_lines(several: SeveralDrafted, written: Mapping[Path, PrintReport]) -> Iterator[str]:
+def several_lines(several: SeveralDrafted, written: Written) -> Iterator[str]:
     """Yield the comparison of styles that were written, what there is to say of them, and their files."""
     unit = several.read.unit
     yield from medians(several.read)
@@ -34,7 +33,7 @@ def several_lines(several: SeveralDrafted, written: Mapping[Path, PrintReport]) 
             yield from wrapped(f"{compared.style}: {said_shared(compared)}")
         if drafted.prints is None:
             yield from wrapped(f"{compared.style}: no pattern of its own is written")
-    yield from lacking(written.values())
+    yield from lacking(written.files.values())
     yield from written_files(written)
 
 

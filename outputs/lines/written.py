@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection, Iterable, Iterator, Mapping
+from collections.abc import Collection, Iterable, Iterator
 from pathlib import Path
 
+from outputs.files.writers import Written
 from outputs.lines.wrapped import wrapped
 from outputs.words.report import PrintReport
 
@@ -25,15 +26,13 @@ def warned(warnings: Iterable[object]) -> Iterator[str]:
         yield from wrapped(f"warning: {warning}")
 
 
-def written_files(written: Mapping[Path, PrintReport]) -> Iterator[str]:
-    """Yield every file, a PDF with its sheets, then what lay in their folders before."""
-    for path, report in written.items():
+def written_files(written: Written) -> Iterator[str]:
+    """Yield every file, a PDF with its sheets, then what lay in the folder before."""
+    for path, report in written.files.items():
         pages = "1 page" if report.sheets == 1 else f"{report.sheets} sheets"
         yield f"{path}: {pages}" if report.sheets and path.suffix == ".pdf" else str(path)
-    for folder in {path.parent for path in written}:
-        others = sorted(path.name for path in folder.iterdir() if path not in written)
-        if others:
-            yield from wrapped(f"left there from before: {', '.join(others)}")
+    if written.before:
+        yield from wrapped(f"left there from before: {', '.join(written.before)}")
 
 
 def written_sheets(target: Path, report: PrintReport) -> str:

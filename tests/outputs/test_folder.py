@@ -80,8 +80,8 @@ def test_no_text_leads_out_of_the_folder(text: str) -> None:
 
 def test_a_new_folder_holds_what_the_writers_wrote(tmp_path: Path) -> None:
     target = tmp_path / "ada"
-    paths = write_folder(target, {"a.txt": saying("1"), "b.txt": saying("2")}, force=False)
-    assert list(paths) == [target / "a.txt", target / "b.txt"]
+    written = write_folder(target, {"a.txt": saying("1"), "b.txt": saying("2")}, force=False)
+    assert list(written.files) == [target / "a.txt", target / "b.txt"]
     assert tree(tmp_path) == {"ada/a.txt": "1", "ada/b.txt": "2"}
 
 
