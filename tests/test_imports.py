@@ -44,45 +44,46 @@ ROOMS = {
     "styles.making": ("drafting: base geometry body block pieces report; choice base cloth top parts", ""),
     "styles": ("choice making", ""),
     "outputs.demo": ("", "pathlib"),
-    "outputs.words": ("drafting: base body", "click shutil sys"),
-    "outputs.files": ("drafting: base; words", "os pathlib shutil tempfile tomllib"),
+    "outputs.words": ("drafting: base body", ""),
+    "outputs.files": ("drafting: base; words", "csv io os pathlib shutil tempfile tomllib"),
     "outputs.paper": ("drafting: base", ""),
-    "outputs.reading": (
-        "drafting: base body block; styles: choice cloth making; words files", "csv io json os pathlib",
-    ),
+    "outputs.reading": ("drafting: base body; styles: choice cloth making; words files", "json os pathlib"),
     "outputs.canvas": (
         "drafting: base geometry; words paper", "PIL io matplotlib numpy pathlib reportlab shapely",
     ),
     "outputs.packing": ("drafting: base geometry pieces", "numpy shapely"),
     "outputs.sheets": ("drafting: geometry pieces; paper canvas packing", "numpy shapely"),
     "outputs.print": (
-        "drafting: base geometry pieces; words files paper canvas packing sheets",
-        "io numpy pathlib shapely",
+        "drafting: base geometry pieces; words files paper canvas packing sheets", "numpy shapely",
     ),
     "outputs.cloth": (
-        "drafting: base geometry pieces; files paper canvas packing sheets",
-        "click json numpy pathlib shapely spyrrow sys",
+        "drafting: base geometry pieces; words files paper canvas packing sheets",
+        "json numpy shapely spyrrow",
     ),
-    "outputs.measuring": ("drafting: base body geometry; paper reading canvas sheets", "numpy"),
-    "outputs.fit": (
-        "drafting: base geometry body block report; styles: choice cloth making; reading paper canvas",
-        "matplotlib pathlib",
-    ),
+    "outputs.measuring": ("drafting: base geometry body; words paper reading canvas sheets", "numpy"),
+    "outputs.fit": ("drafting: base geometry body block report; words paper canvas", "matplotlib"),
     "outputs.compare": (
-        "drafting: base geometry body block pieces report; styles: choice base top making; words reading "
-        "paper canvas sheets print fit", "matplotlib numpy pathlib",
+        "drafting: base geometry body block pieces report; styles: choice base top making; words "
+        "paper reading canvas sheets print fit", "matplotlib numpy",
     ),
     "outputs.lesson": (
-        "drafting: base geometry body block lesson; words files reading paper canvas packing sheets "
-        "print fit", "numpy pathlib shapely",
+        "drafting: base geometry body block lesson; words files paper reading canvas packing sheets "
+        "print fit", "numpy shapely",
     ),
     "outputs.jobs": (
-        "drafting: base block lesson pieces; styles: choice cloth making; words files reading paper "
-        "print cloth fit compare lesson", "csv io json multiprocessing os pathlib sys",
+        "drafting: base body block pieces report lesson; styles: choice cloth making; words files "
+        "paper reading print cloth measuring fit compare lesson", "csv io json",
+    ),
+    "outputs.lines": (
+        "drafting: base body block pieces report lesson; styles: choice cloth making; words files "
+        "paper reading print cloth fit compare lesson jobs", "numpy pathlib",
+    ),
+    "outputs.running": (
+        "drafting: base; styles: choice; words files reading jobs", "multiprocessing os pathlib sys",
     ),
     "outputs.commands": (
-        "drafting: base body; styles: choice cloth; demo words files reading paper print cloth "
-        "measuring fit compare jobs", "click io os pathlib sys",
+        "drafting: base body; styles: choice; demo words files paper reading print cloth lesson jobs "
+        "lines running", "click io os pathlib shutil sys",
     ),
     "outputs": ("", ""),
 }  # fmt: skip
