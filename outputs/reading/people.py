@@ -17,7 +17,8 @@ from outputs.files.table import Row, table_rows
 from outputs.files.text_file import read_file
 from outputs.reading.cloth_entries import CLOTH_ENTRIES
 from outputs.reading.fitting_entries import TABLE as FITTING
-from outputs.reading.measurements_file import TABLES, MeasurementFile, read_entries, read_measurements
+from outputs.reading.length_tables import TABLES
+from outputs.reading.measurements_file import MeasurementFile, read_entries, read_measurements
 
 _TOP = ("wearer", "taken_on", "unit", "waist_taken_at", "estimate_like")
 

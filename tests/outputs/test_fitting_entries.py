@@ -13,7 +13,8 @@ from drafting.base.errors import DraftRefused, Problem, Severity
 from drafting.base.units import Unit
 from drafting.body.corrections import CORRECTIONS
 from outputs.commands.main import main
-from outputs.reading.measurements_file import MeasurementFile, read_measurements, write_template
+from outputs.reading.measurement_template import write_template
+from outputs.reading.measurements_file import MeasurementFile, read_measurements
 from styles.choice.style import STRAIGHT
 from styles.cloth.block_for_style import block_for
 from styles.cloth.cloth import Cloth

@@ -13,7 +13,8 @@ from strategies import bodies
 from drafting.base.errors import DraftRefused, Problem, Severity
 from drafting.base.units import Unit
 from drafting.body.measurements import MEASUREMENTS, Measurements, Population, Sides, WaistLevel
-from outputs.reading.measurements_file import MeasurementFile, read_measurements, write_template
+from outputs.reading.measurement_template import write_template
+from outputs.reading.measurements_file import MeasurementFile, read_measurements
 
 ROOT = Path(__file__).parents[2]
 DEMO = sorted((ROOT / "outputs" / "demo").glob("*.toml"))

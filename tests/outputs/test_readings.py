@@ -14,7 +14,8 @@ from typed_files import PLAIN
 from drafting.base.errors import DraftRefused, Problem, Severity
 from drafting.base.units import Unit
 from outputs.commands.main import main
-from outputs.reading.measurements_file import MeasurementFile, read_measurements, write_template
+from outputs.reading.measurement_template import write_template
+from outputs.reading.measurements_file import MeasurementFile, read_measurements
 
 shared_folder = settings(suppress_health_check=[HealthCheck.function_scoped_fixture, HealthCheck.too_slow])
 

@@ -236,9 +236,7 @@ def test_a_style_without_a_piece_of_its_own_gets_no_pattern_and_is_told_so(here:
     result = run("draft", "ada.toml", *asked("straight", "twin.toml"), *words)
     assert "twin {0}: all pieces: the same as straight" in result.stdout
     assert "twin {0}: no pattern of its own is written" in result.stdout
-    assert {path.name for path in Path("out").iterdir()} == {
-        "straight-pattern.dxf", "comparison.pdf", "comparison.png"
-    }  # fmt: skip
+    assert [path.name for path in Path("out").glob("*-pattern*")] == ["straight-pattern.dxf"]
 
 
 # --- refusals

@@ -74,7 +74,7 @@ def test_a_copy_with_a_few_lines_changed_is_a_style_of_its_own(tmp_path: Path) -
 
 def test_a_length_below_the_waist_takes_the_place_of_the_rise(tmp_path: Path) -> None:
     assert find_style("bootcut").rise is Rise.MID
-    style = read_style(written(tmp_path, 'like = "bootcut"\nbelow_waist = "-1 cm"\n'))
+    style = read_style(read_file(written(tmp_path, 'like = "bootcut"\nbelow_waist = "-1 cm"\n')))
     assert (style.rise, style.below_waist) == (None, -10)
 
 
