@@ -1,7 +1,10 @@
 """Reads TOML typed by people who have never heard of it: every slip gets a line number and a plain hint."""
 
+from __future__ import annotations
+
 import re
 import tomllib
+from collections.abc import Container, Sequence
 from dataclasses import dataclass
 from typing import Any, NamedTuple
 
@@ -57,47 +60,60 @@ def read_toml(text: str) -> TomlText:
     if len(rows) > MOST_LINES:
         return TomlText(None, {}, (Problem("", TOO_LONG, Severity.REFUSAL),))
     names = _names_by_line(rows)
-    lines: dict[str, int] = {}
-    for number, name in names.items():
-        lines.setdefault(name, number)
+    loaded, slips = _mended(rows)
+    problems = [
+        Problem(names.get(number, ""), slips[number], Severity.REFUSAL, line=number)
+        for number in sorted(slips)
+    ]
+    if loaded.tables is None and not problems:
+        problems.append(Problem("", f"The file cannot be read: {loaded.fault[:200]}.", Severity.REFUSAL))
+    # Of a name that is given twice the first line counts.
+    lines = {name: number for number, name in reversed(names.items())}
+    return TomlText(loaded.tables, lines, tuple(problems))
+
+
+@dataclass(frozen=True)
+class _Loaded:
+    """What the parser makes of some rows: tables, or its fault in its own words."""
+
+    tables: dict[str, Any] | None
+    fault: str = ""
+
+    @property
+    def line(self) -> int | None:
+        """The line that the fault names."""
+        found = _AT_LINE.search(self.fault)
+        return int(found[1]) if found else None
+
+
+def _mended(rows: Sequence[str]) -> tuple[_Loaded, dict[int, str]]:
+    """Return what the rows give once the wrong ones are left away, and what is wrong with each, by line."""
     slips = {
         number: f"The line is longer than {_LONGEST_LINE} letters."
         for number, row in enumerate(rows, start=1)
         if len(row) > _LONGEST_LINE
     }
-    for number in slips:
-        rows[number - 1] = ""
-    tables, fault = _load(rows)
-    if tables is None:
+    loaded = _load(rows, slips)
+    if loaded.tables is None:
         for number, row in enumerate(rows, start=1):
-            if len(slips) < _MOST_SLIPS and _load([row])[0] is None:
+            if len(slips) < _MOST_SLIPS and number not in slips and _load([row]).tables is None:
                 slips[number] = _hint(row)
-                rows[number - 1] = ""
-        tables, fault = _load(rows)
+        loaded = _load(rows, slips)
     # What is still wrong are lines that are sound alone and not together: names given twice.
-    while tables is None and len(slips) < _MOST_SLIPS:
-        found = _AT_LINE.search(fault)
-        if not found or int(found[1]) in slips:
-            break
-        slips[int(found[1])] = "This stands in the file twice; keep one of the two."
-        rows[int(found[1]) - 1] = ""
-        tables, fault = _load(rows)
-    problems = [
-        Problem(names.get(number, ""), hint, Severity.REFUSAL, line=number)
-        for number, hint in sorted(slips.items())
-    ]
-    if tables is None and not problems:
-        problems.append(Problem("", f"The file cannot be read: {fault[:200]}.", Severity.REFUSAL))
-    return TomlText(tables, lines, tuple(problems))
+    while loaded.tables is None and len(slips) < _MOST_SLIPS and loaded.line and loaded.line not in slips:
+        slips[loaded.line] = "This stands in the file twice; keep one of the two."
+        loaded = _load(rows, slips)
+    return loaded, slips
 
 
-def _load(rows: list[str]) -> tuple[dict[str, Any] | None, str]:
-    """Return the entries and no fault, or None and the fault in the parser's words."""
+def _load(rows: Sequence[str], without: Container[int] = ()) -> _Loaded:
+    """Return what the rows give, those with some numbers left empty."""
+    kept = ("" if number in without else row for number, row in enumerate(rows, start=1))
     try:
-        return tomllib.loads("\n".join(rows)), ""
+        return _Loaded(tomllib.loads("\n".join(kept)))
     # Nested brackets without end, and whole numbers of thousands of digits, fail in ways of their own.
     except (ValueError, RecursionError) as error:
-        return None, str(error)
+        return _Loaded(None, str(error))
 
 
 def _entry(row: str) -> _Entry | None:
