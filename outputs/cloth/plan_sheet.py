@@ -16,7 +16,8 @@ from drafting.base.units import Unit, format_length, length_to_buy
 from drafting.geometry.points import Point, Vector
 from outputs.canvas.canvas import Align, Canvas, Polyline, Role, line
 from outputs.canvas.free_room import Room
-from outputs.canvas.lettering import Column, Line, TextBlock, shortened
+from outputs.canvas.header import Header
+from outputs.canvas.lettering import Column, Line, TextBlock
 from outputs.canvas.pdf_canvas import PdfCanvas
 from outputs.canvas.typeface import Typeface
 from outputs.cloth.cut_pieces import Laying
@@ -34,6 +35,7 @@ WORDS = 58.0
 """Width of the column with the words, mm."""
 GUTTER = 8.0
 """Between drawing and words, mm."""
+HEAD_LINES = Header(title=6.5, title_at=6, words=(3.6,), words_at=12, rule_at=15)
 HEADER = 17.0
 """Height of the title, mm."""
 WORDS_BELOW = 80.0
@@ -88,11 +90,8 @@ def write_plan_pdf(plan: ClothPlan, target: BinaryIO, *, unit: Unit) -> PrintRep
 def _draw_page(canvas: Canvas, plan: ClothPlan, laid: LaidCloth, unit: Unit) -> None:
     left, right, top = PAPER.margin, PAPER.width - PAPER.margin, PAPER.height - PAPER.margin
     title = f"Cloth plan: {laid.material.value}"
-    canvas.text(title, Point(left, top - 6), 6.5, bold=True)
     wearers = ", ".join(pattern.wearer for pattern in plan.patterns)
-    subtitle = f"{wearers}  ·  {plan.patterns[0].style}"
-    canvas.text(shortened(canvas, subtitle, right - left, 3.6), Point(left, top - 12), 3.6)
-    canvas.stroke(line((left, top - 15), (right, top - 15)), Role.FRAME)
+    HEAD_LINES.draw(canvas, PAPER, title, words=f"{wearers}  ·  {plan.patterns[0].style}")
     top -= HEADER + BORDER
     wide, high = right - left - RULER - BORDER, top - PAPER.margin - BORDER
     beside = _scale(laid, wide - GUTTER - WORDS, high)

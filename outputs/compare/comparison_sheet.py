@@ -9,6 +9,7 @@ from typing import BinaryIO
 from drafting.base.units import Unit, format_length
 from drafting.geometry.points import Point
 from outputs.canvas.canvas import Align, Canvas, Recording, Role, line
+from outputs.canvas.header import Header
 from outputs.canvas.lettering import Column, Line, shortened
 from outputs.canvas.pdf_canvas import PdfCanvas
 from outputs.canvas.picture_canvas import write_picture
@@ -26,6 +27,7 @@ TITLE = "Styles compared"
 HEADING, BODY = 3.4, 2.6
 SIZES = (BODY, 2.3, 2.0, 1.7)
 """Type of the words beside the drawing, mm: the first at which they fit."""
+HEAD_LINES = Header(title=6.5, title_at=6, words=(3.6,), words_at=12, rule_at=14)
 HEADER = 17.0
 """Height of the title, mm."""
 FOOT = 9.0
@@ -112,13 +114,9 @@ def described(several: Sequence[Compared], unit: Unit) -> str:
 
 
 def _draw_header(canvas: Canvas, paper: Paper, first: Compared, scale: str) -> None:
-    left, right, top = paper.margin, paper.width - paper.margin, paper.height - paper.margin
     pattern = first.jeans.pattern
-    canvas.text(shortened(canvas, pattern.wearer, right - left, 6.5, bold=True), Point(left, top - 6), 6.5,
-                bold=True)  # fmt: skip
     words = "  ·  ".join(filter(None, (TITLE.lower(), taken(pattern), scale)))
-    canvas.text(shortened(canvas, words, right - left, 3.6), Point(left, top - 12), 3.6)
-    canvas.stroke(line((left, top - 14), (right, top - 14)), Role.FRAME)
+    HEAD_LINES.draw(canvas, paper, pattern.wearer, words=words)
 
 
 def _write_beside(

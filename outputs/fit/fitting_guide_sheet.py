@@ -9,6 +9,7 @@ from drafting.base.units import Unit
 from drafting.body.corrections import CORRECTIONS
 from drafting.geometry.points import Point
 from outputs.canvas.canvas import Recording
+from outputs.canvas.header import Header
 from outputs.canvas.lettering import Line, TextBlock
 from outputs.canvas.pdf_canvas import PdfCanvas
 from outputs.canvas.typeface import Typeface
@@ -18,6 +19,7 @@ from outputs.paper.paper import Paper
 from outputs.words.report import PrintReport
 
 BODY, HEADING, TITLE_SIZE = 2.7, 3.4, 5.4
+HEAD_LINES = Header(title=TITLE_SIZE, title_at=5, place=BODY, place_at=5)
 GUTTER, GAP, HEADER = 8.0, 2.2, 10.0
 """Between columns, between entries, and what the title takes at the head of a sheet, mm."""
 
@@ -57,11 +59,7 @@ def draw_guide(typeface: Typeface, *, paper: Paper, unit: Unit) -> list[Recordin
         block.draw(sheets[-1], Point(left, y))
         y -= block.height + GAP
     for number, sheet in enumerate(sheets, start=1):
-        line = paper.height - paper.margin - 5
-        sheet.text(TITLE, Point(paper.margin, line), TITLE_SIZE, bold=True)
-        place = f"sheet {number} of {len(sheets)}  ·  {paper.label}"
-        right = paper.width - paper.margin - sheet.text_width(place, BODY)
-        sheet.text(place, Point(right, line), BODY)
+        HEAD_LINES.draw(sheet, paper, TITLE, place=f"sheet {number} of {len(sheets)}  ·  {paper.label}")
     return sheets
 
 

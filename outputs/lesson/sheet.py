@@ -7,9 +7,10 @@ from dataclasses import dataclass, replace
 from drafting.base.units import Unit, format_length
 from drafting.block.block import Block
 from drafting.geometry.points import Point
-from outputs.canvas.canvas import Canvas, Role, line
+from outputs.canvas.canvas import Canvas
 from outputs.canvas.flow import Area
-from outputs.canvas.lettering import Line, shortened
+from outputs.canvas.header import Header, write_fitting
+from outputs.canvas.lettering import Line
 from outputs.paper.paper import Paper
 from outputs.reading.measurements_file import MeasurementFile
 from outputs.sheets.tile_sheet import draw_bar
@@ -18,6 +19,10 @@ HEADER = 13.0
 FOOT = 9.0
 TITLE, BODY, SMALL, LEAST = 5.0, 2.8, 2.4, 2.0
 """Type sizes, mm."""
+HEAD_LINES = Header(
+    title=TITLE, title_at=4.8, place=BODY, place_at=4.5, words=(BODY, SMALL, LEAST), words_at=9.4,
+    rule_at=11.2,
+)  # fmt: skip
 BARS = {Unit.INCH: (50.8, "2 in")}
 METRIC_BAR = (50.0, "50 mm")
 SET = (
@@ -71,19 +76,11 @@ class SheetSet:
 
     def draw_header(self, canvas: Canvas, *, sheet: int, sheets: int) -> None:
         """Draw title, wearer and number of a sheet."""
-        p = self.paper
-        left, right, top = p.margin, p.width - p.margin, p.height - p.margin
-        place = f"sheet {sheet} of {sheets}  ·  {p.label}"
-        at = right - canvas.text_width(place, BODY)
-        canvas.text(place, Point(at, top - 4.5), BODY)
-        canvas.text(
-            shortened(canvas, self.title, at - left - 6, TITLE, bold=True),
-            Point(left, top - 4.8),
-            TITLE,
-            bold=True,
-        )
-        self._write_measured(canvas, Point(left, top - 9.4), right, (BODY, SMALL, LEAST))
-        canvas.stroke(line((left, top - 11.2), (right, top - 11.2)), Role.FRAME)
+        place = f"sheet {sheet} of {sheets}  ·  {self.paper.label}"
+        HEAD_LINES.write_place(canvas, self.paper, place)
+        HEAD_LINES.write_title(canvas, self.paper, self.title, place)
+        HEAD_LINES.write_words(canvas, self.paper, self.measured)
+        HEAD_LINES.draw_rule(canvas, self.paper)
 
     def draw_foot(self, canvas: Canvas, name: str, scale: float) -> None:
         """Draw the check bar of a drawing, its scale and whose it is."""
@@ -97,10 +94,4 @@ class SheetSet:
         at = Point(area.left + length + 12, y - 0.6)
         bold = f"{name}, {scale_words(scale)}"
         canvas.text(bold, at, 3.4, bold=True)
-        self._write_measured(canvas, Point(at.x, foot), area.right, (SMALL, LEAST))
-
-    def _write_measured(self, canvas: Canvas, at: Point, right: float, sizes: tuple[float, ...]) -> None:
-        """Write whose measurements they are, in the largest type that reaches no further than `right`."""
-        room = right - at.x
-        size = next((s for s in sizes if canvas.text_width(self.measured, s) <= room), sizes[-1])
-        canvas.text(shortened(canvas, self.measured, room, size), at, size)
+        write_fitting(canvas, self.measured, Point(at.x, foot), area.right, (SMALL, LEAST))

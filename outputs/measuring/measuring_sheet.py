@@ -8,6 +8,7 @@ from drafting.base.units import Unit, format_length
 from drafting.body.table import MEASUREMENTS, Need, Sides
 from drafting.geometry.points import Point
 from outputs.canvas.canvas import Canvas, Recording, Role, line, rectangle
+from outputs.canvas.header import Header
 from outputs.canvas.lettering import Column, Line, shortened
 from outputs.canvas.pdf_canvas import PdfCanvas
 from outputs.canvas.typeface import Typeface
@@ -27,6 +28,7 @@ HEADER = 20.0
 """Height of the title and what is filled in below it, mm."""
 LINE = 0.5
 """Width of the heaviest line, mm."""
+HEAD_LINES = Header(title=5.4, title_at=5, place=BODY, place_at=5, inset=LINE / 2)
 FOOT = 7.0
 """Height of the check bar at the foot of a sheet, mm."""
 READINGS_ADVICE = (
@@ -106,9 +108,7 @@ def _edges(paper: Paper) -> tuple[float, float]:
 def _draw_header(canvas: Canvas, paper: Paper, wearer: str, *, page: int) -> float:
     """Draw title, name and date, and return the height of their foot."""
     (left, right), top = _edges(paper), paper.height - paper.margin
-    canvas.text(TITLE, Point(left, top - 5), 5.4, bold=True)
-    place = f"page {page} of 2  ·  {paper.label}"
-    canvas.text(place, Point(right - canvas.text_width(place, BODY), top - 5), BODY)
+    HEAD_LINES.draw(canvas, paper, TITLE, place=f"page {page} of 2  ·  {paper.label}")
     y = top - 14
     x = left
     for words, width, filled in (("name", 84.0, wearer), ("taken on", 34.0, ""), ("by", right - left, "")):

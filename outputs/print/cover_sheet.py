@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from itertools import groupby
 
-from drafting.geometry.points import Point
 from drafting.pieces.pattern import Pattern
 from outputs.canvas.canvas import Canvas, Role, line
+from outputs.canvas.header import Header
 from outputs.canvas.lettering import Column, Line, shortened
 from outputs.packing.layout import StandingPiece
 from outputs.paper.paper import Paper
@@ -18,6 +18,9 @@ from outputs.sheets.tiling import Tiling
 
 HEADER = 17.0
 """Height of the title at the top of a sheet, mm."""
+HEAD_LINES = Header(
+    title=6.5, title_at=6.5, place=BODY, place_at=6.5, words=(3.6, 2.8, 2.4), words_at=12, rule_at=15
+)
 TAPING = (
     "Check the {check:g} mm bars of every sheet.",
     "Cut off the right and the top edge along the dotted line where ✂ stands; leave left and bottom. "
@@ -57,16 +60,9 @@ def draw_header(canvas: Canvas, paper: Paper, title: str, subtitle: Sequence[str
         subtitle: Parts of the second line; empty ones are left out.
         place: Which sheet this is.
     """
-    left, right, top = paper.margin, paper.width - paper.margin, paper.height - paper.margin
-    place = f"{place}  ·  {paper.label}"
-    room = right - left - canvas.text_width(place, BODY) - 6
-    canvas.text(shortened(canvas, title, room, 6.5, bold=True), Point(left, top - 6.5), 6.5, bold=True)
-    canvas.text(place, Point(right - canvas.text_width(place, BODY), top - 6.5), BODY)
     words = "  ·  ".join(filter(None, (*subtitle, paper.scale.words)))
-    size = next((size for size in (3.6, 2.8) if canvas.text_width(words, size) <= right - left), 2.4)
-    canvas.text(shortened(canvas, words, right - left, size), Point(left, top - 12), size)
-    canvas.stroke(line((left, top - 15), (right, top - 15)), Role.FRAME)
-    return top - HEADER
+    HEAD_LINES.draw(canvas, paper, title, place=f"{place}  ·  {paper.label}", words=words)
+    return paper.height - paper.margin - HEADER
 
 
 def draw_pattern_header(canvas: Canvas, paper: Paper, pattern: Pattern, *, sheet: int, sheets: int) -> float:
