@@ -11,6 +11,7 @@ from math import ceil, isfinite
 
 __all__ = [
     "LengthError",
+    "NegativeLength",
     "TypedLength",
     "Unit",
     "UnitMissing",
@@ -97,6 +98,10 @@ class UnitMissing(LengthError):
     """A number has no unit, and none was stated for all."""
 
 
+class NegativeLength(LengthError):
+    """A length is below nothing."""
+
+
 @dataclass(frozen=True)
 class TypedLength:
     """A length as it was typed: the number, the unit it was read in, and whether that unit stood with it."""
@@ -142,7 +147,7 @@ def read_length(value: object, default_unit: Unit | None, *, signed: bool = Fals
         # Through the shortest text, so that 98.7 is 987/10 and not the binary number next to it.
         number, unit = Fraction(str(value)), None
     if number < 0 and not signed:
-        raise LengthError("a length cannot be negative")
+        raise NegativeLength("a length cannot be negative")
     if unit is None and default_unit is None:
         shown = f"{float(number):g}"
         readings = ", ".join(

@@ -35,6 +35,11 @@ class Compared:
         """Its name."""
         return self.jeans.style.name
 
+    @property
+    def stretches_enough(self) -> bool:
+        """Whether the cloth has the stretch that the style needs."""
+        return self.jeans.cloth.stretch >= self.jeans.style.least_stretch
+
 
 def compare(several: Sequence[Jeans]) -> tuple[Compared, ...]:
     """Return the styles of one wearer, in their order."""
@@ -45,6 +50,7 @@ def compare(several: Sequence[Jeans]) -> tuple[Compared, ...]:
     )
 
 
+IN_YOUR_CLOTH = ("in your", "cloth")
 HEADS = (
     ("ease at", "hip"),
     ("ease at", "thigh"),
@@ -53,7 +59,7 @@ HEADS = (
     ("", "hem"),
     ("hem over", "floor"),
     ("stretch", "it needs"),
-    ("in your", "cloth"),
+    IN_YOUR_CLOTH,
     ("shared", "pieces"),
 )
 """Two lines over each column of `cells`."""
@@ -63,7 +69,7 @@ def cells(compared: Compared, unit: Unit) -> tuple[str, ...]:
     """Return a row of the table, lengths in `unit`; a dash where the body is not known or the leg ends."""
     jeans = compared.jeans
     girths = {line.level: line for line in girth_lines(jeans.block) if line.side is None}
-    knee, wanted, given = girths.get(GirthLevel.KNEE), jeans.style.least_stretch, jeans.cloth.stretch
+    knee, wanted = girths.get(GirthLevel.KNEE), jeans.style.least_stretch
     return (
         bare(girths[GirthLevel.HIP].ease, unit),
         bare(girths[GirthLevel.THIGH].ease, unit),
@@ -72,7 +78,7 @@ def cells(compared: Compared, unit: Unit) -> tuple[str, ...]:
         bare(girths[GirthLevel.HEM].pattern, unit),
         bare(jeans.block.levels.hem.mm, unit),
         f"{wanted:g} %" if wanted else "none",
-        "yes" if given >= wanted else "NO",
+        "yes" if compared.stretches_enough else "NO",
         f"{len(compared.shared)} of {len(jeans.pattern.pieces)}",
     )
 

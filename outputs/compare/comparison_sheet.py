@@ -14,7 +14,7 @@ from outputs.canvas.lettering import Column, Line, shortened
 from outputs.canvas.pdf_canvas import PdfCanvas
 from outputs.canvas.picture_canvas import write_picture
 from outputs.canvas.typeface import Typeface
-from outputs.compare.comparison import HEADS, Compared, cells, said_shared
+from outputs.compare.comparison import HEADS, IN_YOUR_CLOTH, Compared, cells, said_shared
 from outputs.compare.legs_drawing import LegsDrawing
 from outputs.fit.fit_words import UNIT_HEADS
 from outputs.paper.paper import Paper
@@ -180,8 +180,9 @@ def _draw_table(
         canvas.stroke(line((left, middle), (left + SAMPLE, middle)), compared.legs.role)
         name = shortened(canvas, compared.style, NAMES - 2, BODY)
         canvas.text(name, Point(left + SAMPLE + 3, y), BODY)
-        for cell, stop in zip(cells(compared, unit), stops, strict=True):
-            canvas.text(cell, Point(stop, y), BODY, bold=cell == "NO", align=Align.RIGHT)
+        for head, cell, stop in zip(HEADS, cells(compared, unit), stops, strict=True):
+            bold = head is IN_YOUR_CLOTH and not compared.stretches_enough
+            canvas.text(cell, Point(stop, y), BODY, bold=bold, align=Align.RIGHT)
         y -= ROW
 
 

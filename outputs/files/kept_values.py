@@ -3,10 +3,9 @@
 from __future__ import annotations
 
 import math
-from typing import Any
 
 
-def number(value: Any) -> float:
+def number(value: object) -> float:
     """Return a finite number as it is.
 
     Raises:
@@ -17,7 +16,7 @@ def number(value: Any) -> float:
     return value
 
 
-def word(value: Any) -> str:
+def word(value: object) -> str:
     """Return a text as it is.
 
     Raises:
@@ -28,7 +27,7 @@ def word(value: Any) -> str:
     return value
 
 
-def yes(value: Any) -> bool:
+def yes(value: object) -> bool:
     """Return an answer as it is.
 
     Raises:

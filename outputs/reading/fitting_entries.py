@@ -5,11 +5,10 @@ from __future__ import annotations
 import difflib
 import json
 from collections.abc import Callable, Mapping
-from typing import Any
 
 from drafting.base.errors import Problem, Severity
 from drafting.base.typed import did_you_mean, plain_name
-from drafting.base.units import LengthError, TypedLength, Unit, read_length
+from drafting.base.units import LengthError, NegativeLength, TypedLength, Unit, read_length
 from drafting.body.correction_checks import check_corrections
 from drafting.body.corrections import CORRECTIONS
 from outputs.words.file_wording import FileWording
@@ -24,7 +23,7 @@ _SIDED = ("left", "right", "side", "uneven")
 
 
 def read_fitting(
-    entries: Mapping[str, Any], default_unit: Unit | None, *, unit: Unit, typed: Callable[[object], str]
+    entries: Mapping[str, object], default_unit: Unit | None, *, unit: Unit, typed: Callable[[object], str]
 ) -> tuple[dict[str, float], list[Problem]]:
     """Return the corrections in mm by key of `CORRECTIONS`, and what is wrong with them; no line is set yet.
 
@@ -43,15 +42,15 @@ def read_fitting(
             try:
                 lengths[name] = read_length(value, default_unit)
             except LengthError as error:
-                problems.append(_unreadable(name, str(error), typed(value), unit))
+                problems.append(_unreadable(name, error, typed(value), unit))
     texts = {f"{TABLE}.{name}": typed(entries[name]) for name in lengths}
     wording = FileWording(unit, {f"{TABLE}.{name}": length for name, length in lengths.items()}, texts)
     amounts = {name: length.mm for name, length in lengths.items()}
     return amounts, problems + check_corrections(amounts, wording=wording, prefix=f"{TABLE}.")
 
 
-def _unreadable(name: str, error: str, typed: str, unit: Unit) -> Problem:
-    advice = " What goes the other way has a name of its own." if "negative" in error else ""
+def _unreadable(name: str, error: LengthError, typed: str, unit: Unit) -> Problem:
+    advice = " What goes the other way has a name of its own." if isinstance(error, NegativeLength) else ""
     plausible = FileWording(unit, {}, {}).show_range(CORRECTIONS[name].usual)
     message = f"The amount cannot be read: {error}.{advice}"
     return Problem(f"{TABLE}.{name}", message, Severity.REFUSAL, typed, plausible)

@@ -7,7 +7,6 @@ import os
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from pathlib import Path
-from typing import Any
 
 from drafting.base.errors import DraftRefused, Problem, Severity
 from drafting.base.typed import LONGEST_GUESS, did_you_mean, in_one_line
@@ -16,6 +15,7 @@ from drafting.body.table import MEASUREMENTS
 from outputs.files.table import Row, table_rows
 from outputs.files.text_file import read_file
 from outputs.reading.cloth_entries import CLOTH_ENTRIES
+from outputs.reading.entries import MEASURED
 from outputs.reading.fitting_entries import TABLE as FITTING
 from outputs.reading.length_tables import TABLES
 from outputs.reading.measurements_file import MeasurementFile, read_entries, read_measurements
@@ -114,7 +114,7 @@ def _filled(text: str) -> Iterator[Row]:
 
 def _known_columns() -> list[str]:
     lengths = [
-        key if table == "measurements" else f"{table}.{key}"
+        key if table == MEASURED else f"{table}.{key}"
         for table, sides in TABLES.items()
         for key, spec in MEASUREMENTS.items()
         if spec.sides in sides
@@ -171,11 +171,12 @@ def _rows(path: Path, text: str) -> Iterator[Person]:
 def _of_row(
     typed: dict[str, str], beyond: Sequence[str], place: str, name: str
 ) -> MeasurementFile | DraftRefused:
-    entries: dict[str, Any] = {}
+    entries: dict[str, object] = {}
+    tables: dict[str, dict[str, str]] = {}
     for column, cell in typed.items():
         table, _, key = column.rpartition(".")
         if column not in _TOP:
-            entries.setdefault(table or "measurements", {})[key] = cell
+            tables.setdefault(table or MEASURED, {})[key] = cell
         elif cell:
             entries[column] = cell
     slips = []
@@ -186,6 +187,6 @@ def _of_row(
         )
         slips.append(Problem("", message, Severity.REFUSAL, in_one_line(", ".join(beyond))))
     try:
-        return read_entries(entries, source=place, name=name, slips=slips)
+        return read_entries({**entries, **tables}, source=place, name=name, slips=slips)
     except DraftRefused as refusal:
         return refusal

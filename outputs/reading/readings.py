@@ -2,10 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from statistics import median
-from typing import Any
 
 from drafting.base.errors import Problem, Severity
 from drafting.base.units import LengthError, TypedLength, Unit, format_length, read_length
@@ -45,7 +44,12 @@ class Readings:
 
 
 def read_readings(
-    key: str, values: list[Any], default_unit: Unit | None, *, unit: Unit, typed: Callable[[object], str]
+    key: str,
+    values: Sequence[object],
+    default_unit: Unit | None,
+    *,
+    unit: Unit,
+    typed: Callable[[object], str],
 ) -> tuple[Readings | None, list[Problem]]:
     """Return the readings of a list, and what is wrong with each and with all together; no line is set yet.
 
