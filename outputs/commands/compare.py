@@ -46,8 +46,7 @@ def compare(old: Path, new: Path, style: str, out: Path, force: bool) -> None:
 
     compared = compare_inputs(before, after, names=(str(old), str(new)), progress=tell)
     tell("drawing")
-    for write in compared.files.values():
-        write_file(out, write, force=force)
+    write_file(out, compared.file[1], force=force)
     say_all(version_lines(compared.versions))
     say()
     say(str(out))

@@ -90,10 +90,10 @@ def draft_all(
     for outcome in refused:
         click.echo(refusal_lines(outcome), err=True)
     say_all(summary_table(outcomes, Unit(unit)))
-    for name, write in class_table(outcomes, Unit(unit)).files.items():
-        write_file(home / name, write, force=True)
-        say()
-        say(f"{counted(outcomes)}; all of them: {home / name}")
+    name, write = class_table(outcomes, Unit(unit)).file
+    write_file(home / name, write, force=True)
+    say()
+    say(f"{counted(outcomes)}; all of them: {home / name}")
     if not whole:
         missing = found.count - len(outcomes)
         click.echo(

@@ -42,5 +42,5 @@ def fitting_guide(unit: str, pdf: bool, paper: str, out: Path, force: bool) -> N
     from outputs.lines.written import written_sheets
     from outputs.paper.paper import PAPERS
 
-    for write in guide(PAPERS[paper], Unit(unit)).files.values():
-        say(written_sheets(out, write_file(out, write, force=force)))
+    _, write = guide(PAPERS[paper], Unit(unit)).file
+    say(written_sheets(out, write_file(out, write, force=force)))

@@ -99,10 +99,10 @@ def measure(name: str, unit: str, out: Path | None, force: bool) -> None:
     from drafting.base.units import Unit
     from outputs.jobs.blank import measurements_form
 
-    for file, write in measurements_form(name, Unit(unit)).files.items():
-        target = out or Path(file)
-        write_file(target, write, force=force)
-        say(f'Fill in {target}, then run: jeansblock draft "{target}"')
+    file, write = measurements_form(name, Unit(unit)).file
+    target = out or Path(file)
+    write_file(target, write, force=force)
+    say(f'Fill in {target}, then run: jeansblock draft "{target}"')
 
 
 _DRAFT_EXAMPLES = """\b

@@ -40,8 +40,8 @@ def measuring_sheet(name: str | None, paper: str, unit: str, out: Path | None, f
     from outputs.lines.written import warned
     from outputs.paper.paper import PAPERS
 
-    for file, write in sheet(name, paper=PAPERS[paper], unit=Unit(unit)).files.items():
-        target = out or Path(file)
-        report = write_file(target, write, force=force)
-        say_all(warned(report.warnings))
-        say(f"{target}: {report.sheets} pages")
+    file, write = sheet(name, paper=PAPERS[paper], unit=Unit(unit)).file
+    target = out or Path(file)
+    report = write_file(target, write, force=force)
+    say_all(warned(report.warnings))
+    say(f"{target}: {report.sheets} pages")

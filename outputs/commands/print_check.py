@@ -46,8 +46,7 @@ def check_print(paper: str, printed_bar: tuple[str, ...], out: Path | None, forc
     tell("drawing")
     from outputs.jobs.sheets import check_print as sheet
 
-    for write in sheet(PAPERS[paper]).files.values():
-        write_file(target, write, force=force)
+    write_file(target, sheet(PAPERS[paper]).file[1], force=force)
     say(f"Print {target}, measure both 100 mm bars, then run:")
     say('jeansblock check-print --printed-bar "97 mm"    with what you measured,')
     say("or, with a ruler in inches, what the 4 in bar measured.")

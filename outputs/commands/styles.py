@@ -60,10 +60,8 @@ def styles(name: str | None, picture: Path | None, body: Path | None, unit: str,
 
     what = ", ".join(style.name for style in chosen) if name else "Styles of jeans"
     title = f"{what} on {read.wearer if body else 'an invented body'}"
-    for write in styles_picture(
-        chosen, read, title=title, svg=picture.suffix.lower() == ".svg"
-    ).files.values():
-        write_file(picture, write, force=force)
+    drawn = styles_picture(chosen, read, title=title, svg=picture.suffix.lower() == ".svg")
+    write_file(picture, drawn.file[1], force=force)
     say(str(picture))
 
 
@@ -105,6 +103,5 @@ def style_file(name: str, like: str, unit: str, out: Path | None, force: bool) -
         lambda: blank.refuse_name(name),
         lambda: refuse_overwriting(target, force=force),
     )
-    for write in blank.style_file(name, base, Unit(unit)).files.values():
-        write_file(target, write, force=force)
+    write_file(target, blank.style_file(name, base, Unit(unit)).file[1], force=force)
     say(f'Change {target}, then run: jeansblock draft ada-field.toml --style "{target}"')

@@ -39,5 +39,4 @@ def systems(file: Path, paper: str, out: Path | None, force: bool) -> None:
     from outputs.lines.lesson import sheet_lines
 
     result = compared(read, paper=PAPERS[paper])
-    for write in result.files.values():
-        say_all(sheet_lines(result, target, write_file(target, write, force=force)))
+    say_all(sheet_lines(result, target, write_file(target, result.file[1], force=force)))

@@ -76,8 +76,7 @@ def worksheet(
         result = lesson.marking_sheet(read, chosen, paper=PAPERS[paper], scale=SCALES[scale])
     else:
         result = lesson.worksheet(read, chosen, paper=PAPERS[paper], scale=SCALES[scale], blank=blank)
-    for write in result.files.values():
-        say_all(sheet_lines(result, target, write_file(target, write, force=force)))
+    say_all(sheet_lines(result, target, write_file(target, result.file[1], force=force)))
 
 
 @click.command(epilog="Example: jeansblock mark ada-field.toml ben.toml")
@@ -111,6 +110,5 @@ def mark(file: Path, lengths: Path, style: str, scale: str, form: bool, force: b
     if given:
         say_all(marked_lines(lesson.mark(read, chosen, given, scale=SCALES[scale]), read.unit, scale=scale))
         return
-    for write in lesson.form(read, chosen).files.values():
-        write_file(lengths, write, force=force)
-        say(f"Fill in {lengths}, then run the same line without --form")
+    write_file(lengths, lesson.form(read, chosen).file[1], force=force)
+    say(f"Fill in {lengths}, then run the same line without --form")

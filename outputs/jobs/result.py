@@ -20,3 +20,13 @@ class Result:
 
     files: Mapping[str, Writer] = field(default_factory=dict)
     warnings: tuple[Problem, ...] = ()
+
+    @property
+    def file(self) -> tuple[str, Writer]:
+        """The name of the only file, and what writes it.
+
+        Raises:
+            ValueError: there are several.
+        """
+        [named] = self.files.items()
+        return named

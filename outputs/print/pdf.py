@@ -11,7 +11,7 @@ from outputs.canvas.canvas import Recording
 from outputs.canvas.layers import Layer, only_layer
 from outputs.canvas.pdf_canvas import LONGEST_PAGE, PdfCanvas
 from outputs.canvas.typeface import Typeface
-from outputs.paper.paper import EITHER, Paper
+from outputs.paper.paper import A4, EITHER, Paper
 from outputs.paper.printer_scale import BAR
 from outputs.print.cover_sheet import draw_cover, draw_map, draw_pattern_header
 from outputs.print.notes_sheet import draw_notes
@@ -29,7 +29,7 @@ class PageTooLarge(ValueError):
 
 
 def write_tiled_pdf(
-    pattern: Pattern, target: BinaryIO, *, paper: Paper, show: Show = in_centimetres
+    pattern: Pattern, target: BinaryIO, *, paper: Paper = A4, show: Show = in_centimetres
 ) -> PrintReport:
     """Write the pattern on sheets of `paper`, see `write_sheets_with_notes`."""
     return write_sheets_with_notes(pattern, tiled(pattern, paper), target, show=show)

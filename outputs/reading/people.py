@@ -30,12 +30,14 @@ class Person:
     Attributes:
         place: where the measurements stand, "class.csv, row 3" or "class/ada.toml".
         name: what the person is called, as far as that can be read.
+        row: of a table, as a spreadsheet counts it; None for a file.
         read: the measurements, or why they are refused.
     """
 
     place: str
     name: str
     read: MeasurementFile | DraftRefused
+    row: int | None = None
 
 
 @dataclass(frozen=True)
@@ -161,11 +163,12 @@ def _rows(path: Path, text: str) -> Iterator[Person]:
                 'spans was not read. An inch sign in quotes is doubled: "38""".'
             )
             refusal = DraftRefused([Problem("", message, Severity.REFUSAL)], place)
-            yield Person(place, f"row {row.number}", refusal)
+            yield Person(place, f"row {row.number}", refusal, row.number)
             continue
         typed = {name: cell.strip() for name, cell in zip(names, cells, strict=False)}
         wearer = in_one_line(typed.get("wearer", "")) or f"row {row.number}"
-        yield Person(place, wearer, _of_row(typed, cells[len(names) :], place, f"row {row.number}"))
+        read = _of_row(typed, cells[len(names) :], place, f"row {row.number}")
+        yield Person(place, wearer, read, row.number)
 
 
 def _of_row(

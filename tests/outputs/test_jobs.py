@@ -134,10 +134,11 @@ def test_a_draft(run: Run) -> None:
     told: list[str] = []
     asked = DraftOptions(changes=read_options({"fly": "buttons"}, {"stretch": "10"}), formats=("pdf", "dxf"))
     drafted = draft.draft(measurements_of(ADA), STRAIGHT, asked, progress=told.append)
-    assert made(drafted) == written("out")
+    streams = {name: BytesIO() for name in drafted.files}
+    reports = {name: write(streams[name]) for name, write in drafted.files.items()}
+    assert {name: stream.getvalue() for name, stream in streams.items()} == written("out")
     assert told == ["drafting straight"]
     assert drafted.jeans.block.levels.crotch.mm > 0 and drafted.jeans.cloth.stretch == 10
-    reports = {name: write(BytesIO()) for name, write in drafted.files.items()}
     assert drafted.sheets == {"pattern-a4.pdf": reports["pattern-a4.pdf"].sheets}
     assert drafted.paper and drafted.paper.sheets + drafted.paper.before == drafted.sheets["pattern-a4.pdf"]
 
@@ -286,5 +287,7 @@ def test_the_demo_comes_person_by_person(run: Run) -> None:
     assert drafted == []
     (person,) = people
     assert drafted == ["drafting straight"] and person.file.text == DEMO_FILES[0].read_text(encoding="utf-8")
-    run("demo", "--out", "out", "--paper", "single")
-    assert made(person.drafted) == written(f"out/{DEMO_FILES[0].stem}-straight")
+    run("draft", DEMO_FILES[0], "--out", "out", "--paper", "single")
+    alone = written("out")
+    # A style out of the catalogue's file is recorded with 30.0 where ours in the code has 30.
+    assert {**made(person.drafted), "inputs.json": b""} == {**alone, "inputs.json": b""}

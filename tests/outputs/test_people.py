@@ -61,6 +61,7 @@ def test_a_row_reads_as_the_same_file_would(csv_file, tmp_path: Path) -> None:
 def test_any_spreadsheets_table_is_read(csv_file, separator: str, ending: str, mark: str) -> None:
     found = read(csv_file(mark + table(people(5), separator).replace("\n", ending)))
     assert [person.name for person in found] == [row["wearer"] for row in people(5)]
+    assert [person.row for person in found] == [2, 3, 4, 5, 6]
     assert all(isinstance(person.read, MeasurementFile) for person in found)
 
 
