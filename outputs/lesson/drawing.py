@@ -121,15 +121,14 @@ class Scene:
 def windows(frame: Area, scale: float, area: Area) -> list[Window]:
     """Return the windows, upper ones first, that show `frame` at `scale` in `area` of a sheet each.
 
-    Raises:
-        ValueError: `frame` is too wide for the area.
+    There are none where `frame` is too wide for the area.
     """
     top = TOP_ROOM * scale
     wide = Area(
         frame.left - SIDE_ROOM * scale, frame.bottom - top, frame.right + RIGHT_ROOM * scale, frame.top + top
     )
     if wide.width > area.width * scale:
-        raise ValueError("too wide")
+        return []
     reach, overlap = area.height * scale, OVERLAP * scale
     count = max(1, math.ceil((wide.height - overlap) / (reach - overlap)))
     step = (wide.height - reach) / (count - 1) if count > 1 else 0.0

@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Container, Iterable, Iterator, Sequence
 from dataclasses import replace
 
 from drafting.block.drawn import Drawn
 from drafting.geometry.points import Point
-from drafting.lesson.hand_draft import HandDraft, How
+from drafting.lesson.hand_draft import HandDraft, How, Instruction
 from drafting.lesson.words import LEVELS, About
 from outputs.canvas.canvas import Recording, Role, Ruler, line
 from outputs.canvas.flow import Area
@@ -123,28 +123,40 @@ def _finished(sheets: SheetSet, drafts: tuple[HandDraft, ...]) -> Iterator[Note]
 def carried(draft: HandDraft, panel: str, writing: Writing) -> Iterator[str]:
     """Yield what the finished panel must show, one line each, from what is drawn."""
     mine = [i for i in draft.instructions if i.panel == panel]
-    lines = [i for i in mine if i.curve and i.draws is not Drawn.DART]
-    edges: dict[About, list[str]] = {}
-    for step in lines:
-        edges.setdefault(step.about.edge, []).append("–".join(step.start[:2]))
+    seams = [i for i in mine if i.curve and i.draws is not Drawn.DART]
     yield "cut 1" if draft.half.side else "cut 2, one the mirror of the other"
-    yield "seam lines: " + "; ".join(f"{edge.name} {', '.join(parts)}" for edge, parts in edges.items())
-    darts = [i for i in mine if i.curve and i.draws is Drawn.DART]
-    for first, second in zip(darts[::2], darts[1::2], strict=True):
-        ends = {i.label: i.at for i in mine if i.at}
-        one, two = ends[first.start[0]], ends[second.start[1]]
-        wide = writing.rounded((two - one).length)
-        yield f"dart {first.start[0]}–{first.start[1]}–{second.start[1]}, {wide} wide, its tip marked"
-    crease = [i.label for i in mine if i.draws in CREASE]
-    yield f"grain line along the crease {'–'.join(crease)}"
+    yield _seam_lines(seams)
+    yield from _darts(mine, writing)
+    yield f"grain line along the crease {'–'.join(i.label for i in mine if i.draws in CREASE)}"
+    yield from _notches(draft, mine, on={label for i in seams for label in i.start[:2]})
+
+
+def _seam_lines(seams: Iterable[Instruction]) -> str:
+    """Return the edges, each with the ends of the lines that it is drawn in."""
+    edges: dict[About, list[str]] = {}
+    for step in seams:
+        edges.setdefault(step.about.edge, []).append("–".join(step.start[:2]))
+    return "seam lines: " + "; ".join(f"{edge.name} {', '.join(parts)}" for edge, parts in edges.items())
+
+
+def _darts(mine: Sequence[Instruction], writing: Writing) -> Iterator[str]:
+    """Yield each dart with its points and its width; its two legs are drawn one after the other."""
+    places = {i.label: i.at for i in mine if i.at}
+    legs = [i for i in mine if i.curve and i.draws is Drawn.DART]
+    for first, second in zip(legs[::2], legs[1::2], strict=True):
+        inner, tip, outer = *first.start[:2], second.start[1]
+        wide = writing.rounded((places[outer] - places[inner]).length)
+        yield f"dart {inner}–{tip}–{outer}, {wide} wide, its tip marked"
+
+
+def _notches(draft: HandDraft, mine: Sequence[Instruction], *, on: Container[str]) -> Iterator[str]:
+    """Yield the notches of each level, at those of its points that lie `on` an edge."""
     levels = {i.draws: i.label for i in draft.instructions if i.how is How.LEVEL}
-    on_edges = {label for i in lines for label in i.start[:2]}
     for level, points in NOTCHED.items():
-        at = [i.label for i in mine if i.label in on_edges and i.draws in points]
-        if not at:
-            continue
-        name = LEVELS[level]
-        yield f"notches at {name} level ({', '.join(at)}) and the {name} line {levels[level]}"
+        at = [i.label for i in mine if i.label in on and i.draws in points]
+        if at:
+            name = LEVELS[level]
+            yield f"notches at {name} level ({', '.join(at)}) and the {name} line {levels[level]}"
 
 
 def _remarks(sheet: Recording, area: Area) -> None:

@@ -30,15 +30,23 @@ STAGES = (
     (Stage.CURVE, BOTH),
     (Stage.WAIST, BOTH),
 )
+SMALLER = 1.25
+"""How many times smaller a panel is drawn that is too wide for the paper."""
 LEAST_SCALE = 4.0
 """The growing draft is not drawn larger than this: larger scales show the finished draft alone."""
 
 
 @dataclass(frozen=True)
 class Drawing:
-    """One drawing: what stands already and what is new, of which panels, and the part of the draft shown.
+    """One drawing of the draft.
 
-    The finished draft has no stage.
+    Attributes:
+        name: What it is called.
+        stage: Which stage it shows; None for the finished draft.
+        panels: The panels that it shows.
+        old: What stands already.
+        new: What is new.
+        frame: The part of the draft that it shows.
     """
 
     name: str
@@ -47,6 +55,28 @@ class Drawing:
     old: Sequence[Instruction]
     new: Sequence[Instruction]
     frame: Area
+
+    @property
+    def finished(self) -> bool:
+        """Whether it shows the outlines alone, and carries whose they are."""
+        return self.stage is None
+
+
+@dataclass(frozen=True)
+class _Sheet:
+    """What one sheet shows.
+
+    Attributes:
+        name: What it is called.
+        drawing: Whose values stand beside it.
+        scale: At which it is drawn.
+        shown: Drawings, each in its window.
+    """
+
+    name: str
+    drawing: Drawing
+    scale: float
+    shown: tuple[tuple[Drawing, Window], ...]
 
 
 def stage_sheets(
@@ -61,14 +91,10 @@ def stage_sheets(
         scale: At which it is drawn; the frame, and what is too wide for the paper, smaller.
         side: "right ", "left " or nothing, for the titles.
     """
-    writing = Writing(sheets.read.unit)
-    small = max(scale, LEAST_SCALE)
-    finished = finished_draft(draft, small)
-    for drawing in (*_stages(draft, small), finished):
-        frame = drawing.stage is Stage.FRAME
-        yield from _sheets_of(
-            ruler, sheets, draft, drawing, small, side, writing, whole=frame, bare=drawing is finished
-        )
+    small, room = max(scale, LEAST_SCALE), _room(sheets)
+    for drawing in (*_stages(draft, small), finished_draft(draft, small)):
+        for sheet in _sheets_of(draft, drawing, small, room):
+            yield _drawn(ruler, sheets, draft, sheet, side)
 
 
 def _stages(draft: HandDraft, scale: float) -> Iterator[Drawing]:
@@ -107,62 +133,52 @@ def _without_guides(lines: Sequence[Instruction]) -> list[Instruction]:
     return [replace(i, how=How.STRAIGHT) for i in lines]
 
 
-def _sheets_of(
-    ruler: Ruler, sheets: SheetSet, draft: HandDraft, drawing: Drawing, scale: float, side: str,
-    writing: Writing, *, whole: bool, bare: bool = False,
-) -> Iterator[Recording]:  # fmt: skip
-    room = _room(sheets)
-    scales = [s for s in FRAME_SCALES if s >= scale] if whole else [scale]
-    for tried in scales:
-        scene = Scene.of(draft, tried)
-        try:
-            found = windows(drawing.frame, tried, room)
-        except ValueError:
-            if not whole:
-                yield from _apart(ruler, sheets, draft, drawing, scale, side, writing, bare=bare)
-                return
-            continue
-        if len(found) == 1 or not whole:
-            break
-    for number, window in enumerate(found, start=1):
-        sheet = Recording(ruler)
-        said = sheets.said(tried) if bare else ()
-        StagePicture(scene, window, sheet, drawing.old, drawing.new, bare=bare, said=said).draw()
-        part = f", part {number} of {len(found)}" if len(found) > 1 else ""
-        _write_key(sheet, sheets, drawing, writing, f"{side}{drawing.name}{part}", tried)
-        sheets.draw_foot(sheet, f"{side}{drawing.name}{part}", tried)
-        yield sheet
+def _sheets_of(draft: HandDraft, drawing: Drawing, scale: float, room: Area) -> list[_Sheet]:
+    """Return the sheets of a drawing, in parts where it is too high for one.
 
-
-def _apart(
-    ruler: Ruler, sheets: SheetSet, draft: HandDraft, drawing: Drawing, scale: float, side: str,
-    writing: Writing, *, bare: bool,
-) -> Iterator[Recording]:  # fmt: skip
-    """Yield the back below the front, or on a sheet of its own; smaller where even one is too wide."""
+    The frame is drawn so small that all its levels stand on one sheet. Of what is too wide the panels stand
+    one under the other, or each on sheets of its own, and one that is too wide alone is drawn smaller.
+    """
+    scales = [s for s in FRAME_SCALES if s >= scale] if drawing.stage is Stage.FRAME else [scale]
+    tried = [(s, found) for s in scales if (found := windows(drawing.frame, s, room))]
+    if tried:
+        scale, found = next((each for each in tried if len(each[1]) == 1), tried[-1])
+        return [
+            _Sheet(f"{drawing.name}{_part(number, len(found))}", drawing, scale, ((drawing, window),))
+            for number, window in enumerate(found, start=1)
+        ]
     if len(drawing.panels) == 1:
-        yield from _sheets_of(
-            ruler, sheets, draft, drawing, scale * 1.25, side, writing, whole=False, bare=bare
-        )
-        return
-    scene = Scene.of(draft, scale)
-    apart = []
-    for panel in drawing.panels:
-        old, new = ([i for i in some if i.panel in ("", panel)] for some in (drawing.old, drawing.new))
-        mine = scene.bounds(i for i in (*old, *new) if i.at or i.curve)
-        frame = Area(mine.left, drawing.frame.bottom, mine.right, drawing.frame.top)
-        apart.append(Drawing(f"{drawing.name}, {panel}", drawing.stage, (panel,), old, new, frame))
-    placed = _stacked([part.frame for part in apart], scale, _room(sheets))
-    if not placed:
-        for part in apart:
-            yield from _sheets_of(ruler, sheets, draft, part, scale, side, writing, whole=False, bare=bare)
-        return
-    sheet = Recording(ruler)
-    for part, window in zip(apart, placed, strict=True):
-        said = sheets.said(scale) if bare else ()
-        StagePicture(scene, window, sheet, part.old, part.new, bare=bare, said=said).draw()
-    _write_key(sheet, sheets, drawing, writing, f"{side}{drawing.name}", scale)
-    sheets.draw_foot(sheet, f"{side}{drawing.name}", scale)
-    yield sheet
+        return _sheets_of(draft, drawing, scale * SMALLER, room)
+    panels = [_of_panel(draft, drawing, panel, scale) for panel in drawing.panels]
+    placed = _stacked([part.frame for part in panels], scale, room)
+    if placed:
+        return [_Sheet(drawing.name, drawing, scale, tuple(zip(panels, placed, strict=True)))]
+    return [sheet for part in panels for sheet in _sheets_of(draft, part, scale, room)]
+
+
+def _part(number: int, count: int) -> str:
+    return f", part {number} of {count}" if count > 1 else ""
+
+
+def _of_panel(draft: HandDraft, drawing: Drawing, panel: str, scale: float) -> Drawing:
+    """Return what a drawing shows of one panel."""
+    old, new = ([i for i in some if i.panel in ("", panel)] for some in (drawing.old, drawing.new))
+    mine = Scene.of(draft, scale).bounds(i for i in (*old, *new) if i.at or i.curve)
+    frame = Area(mine.left, drawing.frame.bottom, mine.right, drawing.frame.top)
+    return Drawing(f"{drawing.name}, {panel}", drawing.stage, (panel,), old, new, frame)
+
+
+def _drawn(ruler: Ruler, sheets: SheetSet, draft: HandDraft, sheet: _Sheet, side: str) -> Recording:
+    """Return a sheet with its drawings, the values beside them, and its foot."""
+    page, scene = Recording(ruler), Scene.of(draft, sheet.scale)
+    bare = sheet.drawing.finished
+    said = sheets.said(sheet.scale) if bare else ()
+    for drawing, window in sheet.shown:
+        StagePicture(scene, window, page, drawing.old, drawing.new, bare=bare, said=said).draw()
+    title = f"{side}{sheet.name}"
+    _write_key(page, sheets, sheet.drawing, Writing(sheets.read.unit), title, sheet.scale)
+    sheets.draw_foot(page, title, sheet.scale)
+    return page
 
 
 def _stacked(frames: Sequence[Area], scale: float, room: Area) -> list[Window]:
@@ -170,12 +186,11 @@ def _stacked(frames: Sequence[Area], scale: float, room: Area) -> list[Window]:
     placed: list[Window] = []
     top = room.top
     for frame in frames:
-        try:
-            [window] = windows(frame, scale, replace(room, top=top))
-        except ValueError:  # too wide, or too high
+        found = windows(frame, scale, replace(room, top=top))
+        if len(found) != 1:  # too wide, or too high
             return []
-        placed.append(window)
-        top -= window.frame.height / scale + TOP_ROOM
+        placed += found
+        top -= found[0].frame.height / scale + TOP_ROOM
     return placed
 
 
