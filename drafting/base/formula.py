@@ -40,7 +40,7 @@ _LIST, _SUM, _PRODUCT, _ATOM = range(4)
 """How tightly a formula holds together, for its brackets."""
 
 
-def in_centimetres(mm: float) -> str:
+def bare_centimetres(mm: float) -> str:
     """Return millimetres as centimetres to one millimetre: 51.25 gives "5.1"."""
     return f"{mm / 10:.1f}".replace("-", "−")
 
@@ -96,11 +96,11 @@ class Length:
         """Return the same length under a name: other formulas print the name, its own the expression."""
         return Length(self.mm, name, self.sign, self.parts, self.reason)
 
-    def formula(self, show: Show = in_centimetres) -> str:
+    def formula(self, show: Show = bare_centimetres) -> str:
         """Return the expression in names; bare constants are written by `show`."""
         return self._spelt(lambda leaf: leaf.name or show(leaf.mm))[0]
 
-    def numbers(self, show: Show = in_centimetres) -> str:
+    def numbers(self, show: Show = bare_centimetres) -> str:
         """Return the expression with every value put in."""
         return self._spelt(lambda leaf: show(leaf.mm))[0]
 

@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from drafting.base.formula import Length, cm, in_centimetres, largest, mm, named
+from drafting.base.formula import Length, cm, bare_centimetres, largest, mm, named
 
 HIP, WAIST, EASE = named("hip", 980), named("waist", 760), named("ease", 30)
 
@@ -66,7 +66,7 @@ def test_the_reader_chooses_the_unit() -> None:
 
 
 def test_a_minus_is_printed_as_a_minus() -> None:
-    assert in_centimetres(-8) == "−0.8"
+    assert bare_centimetres(-8) == "−0.8"
 
 
 lengths = st.recursive(
