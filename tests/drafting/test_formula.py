@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from drafting.base.formula import Length, cm, bare_centimetres, largest, mm, named
+from drafting.base.formula import Length, bare_centimetres, cm, largest, mm, named
 
 HIP, WAIST, EASE = named("hip", 980), named("waist", 760), named("ease", 30)
 

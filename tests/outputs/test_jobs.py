@@ -1,6 +1,8 @@
 """Jobs hand back data: they know no terminal, process or folder, and give the bytes that commands write."""
 
 import ast
+import subprocess
+import sys
 from collections.abc import Callable, Iterable, Iterator
 from io import BytesIO
 from pathlib import Path
@@ -86,6 +88,16 @@ def test_only_commands_and_what_runs_them_know_a_terminal_or_a_process(path: Pat
 def test_a_job_knows_no_path_and_no_folder(path: Path) -> None:
     assert not under(imported(path), DISKS)
     assert "open" not in called(path)
+
+
+def test_all_jobs_load_without_a_command_line_and_without_what_writes_folders() -> None:
+    jobs = ", ".join(name_of(path) for path in JOBS if path.stem != "__init__")
+    code = f"import sys, {jobs}; print([n for n in sys.modules if n.startswith(('click', 'outputs.'))])"
+    done = subprocess.run([sys.executable, "-c", code], cwd=ROOT, capture_output=True, text=True, check=True)
+    loaded = set(ast.literal_eval(done.stdout))
+    assert "outputs.jobs.draft" in loaded
+    around = [*(f"outputs.{room}" for room in AROUND), "outputs.lines", "outputs.files.folder", "click"]
+    assert not under(loaded, around)
 
 
 def test_the_test_of_imports_sees_them_where_they_stand() -> None:
