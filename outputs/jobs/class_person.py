@@ -17,7 +17,7 @@ _CM = Unit.CM.mm
 
 def numbers_of(drafted: Drafted) -> Numbers:
     """Return the numbers of a draft."""
-    girths = {line.level: line.pattern for line in girth_lines(drafted.jeans.block)}
+    girths = {line.key: line.pattern for line in girth_lines(drafted.jeans.block)}
     crotch = crotch_line(drafted.jeans.block)
     return Numbers(
         girths=tuple(_recorded(girths[level]) for level in LEVELS),

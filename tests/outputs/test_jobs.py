@@ -9,7 +9,7 @@ from pathlib import Path
 
 import pytest
 from click.testing import CliRunner, Result
-from typed_files import FULL, PLAIN
+from typed_files import FULL, PLAIN, UNEVEN
 
 from drafting.base.errors import DraftRefused
 from drafting.base.units import Unit
@@ -210,6 +210,13 @@ def test_a_class(run: Run) -> None:
     assert only(class_table.class_table([outcome], Unit.CM)) == Path("out/summary.csv").read_bytes()
     kept = Path("out/dora-straight/figures.json").read_text(encoding="utf-8")
     assert class_person.numbers_kept(kept) == numbers
+
+
+@pytest.mark.parametrize("text", [UNEVEN, PLAIN.replace("total_crotch_length", "# total_crotch_length")])
+def test_a_second_run_of_a_class_reads_the_numbers_that_the_first_told(text: str) -> None:
+    drafted = draft.draft(measurements_of(TextFile("somebody.toml", text)), STRAIGHT, DraftOptions())
+    kept = content(drafted.files["figures.json"]).decode()
+    assert class_person.numbers_kept(kept) == class_person.numbers_of(drafted)
 
 
 def test_the_cloth(run: Run) -> None:
