@@ -30,7 +30,8 @@ from tests.whole_jeans import block_of
 
 SIGN = "§"
 TABLES = {
-    "drafting.pieces.words": ("SIDES", "PIECES", "EDGES", "PLACES", "SEAMS", "CORNERS"),
+    "drafting.body.words": ("SIDES",),
+    "drafting.pieces.words": ("PIECES", "EDGES", "PLACES", "SEAMS", "CORNERS"),
     "drafting.block.drawn": ("DRAWN",),
     "drafting.lesson.words": ("PORTIONS", "LEVELS"),
     "drafting.report.moves": ("LENGTHS",),

@@ -39,13 +39,13 @@ COMPUTING = {
     "drafting/lesson/marking.py": {"COUNT"},
     "drafting/block/crotch_curve.py": {"_HANDLES"},
     "drafting/block/panel.py": {"_UNDER_FORK", "_FLATTEST"},
-    "drafting/lesson/published.py": {"QUARTER_ELLIPSE"},
+    "drafting/lesson/published.py": {"QUARTER_ELLIPSE", "_CLOSE"},
     "drafting/lesson/published_systems.py": {"INCH"},
     "drafting/base/typed.py": {"LONGEST_TEXT", "LONGEST_GUESS"},
     "drafting/base/units.py": {"_MOST", "_LONGEST_TEXT", "_SIZE"},
     "drafting/report/lines.py": {"CLOSE"},
     "drafting/pieces/seams.py": {"Corner.angle"},
-    "drafting/geometry/solve.py": {"_IDLE"},
+    "drafting/geometry/solve.py": {"_HALVINGS", "_IDLE"},
     "drafting/report/tape_error.py": {"LEAST", "_SAG _STEP"},
     "drafting/block/thighs.py": {"_BY_HANDLE", "_BY_BULGE", "_ROUNDS"},
     "drafting/base/tolerance.py": {"JOIN", "LENGTH", "FLATTEN", "NOTCH", "SAME"},
@@ -53,6 +53,7 @@ COMPUTING = {
     "styles/top/back_dart.py": {"_ROUNDS"},
     "styles/front_pockets/scoop.py": {"_FLATTENED"},
     "styles/top/crown.py": {"_ROUNDS", "_FULLNESS"},
+    "styles/parts/fly_length.py": {"_CLOSE"},
 }  # fmt: skip
 # Of what people take away, these are of the trade; all else there is the layout of a sheet.
 OF_THE_TRADE = {

@@ -111,10 +111,6 @@ class Length:
             if isinstance(part, Length):
                 yield from part.inner()
 
-    def names(self) -> frozenset[str]:
-        """Return the names of the leaves that move this length."""
-        return frozenset(length.name for length in self.inner() if length.name)
-
     def _text(self, leaf: Callable[[Length], str]) -> tuple[str, int]:
         return (leaf(self), _ATOM) if self.name else self._spelt(leaf)
 

@@ -6,9 +6,8 @@ Each table starts from the keys of `drafting.pieces.kinds` and changes what read
 from __future__ import annotations
 
 from drafting.body.measurements import Side
+from drafting.body.words import SIDES, of_side
 from drafting.pieces.kinds import CornerKind, EdgeKind, PieceId, PieceKind, PlaceKind, SeamKind
-
-SIDES: dict[Side, str] = {side: side.value for side in Side}
 
 PIECES: dict[PieceKind, str] = {kind: kind.value for kind in PieceKind} | {
     PieceKind.FLY_FACING: "fly facing ({side} front)",
@@ -72,8 +71,3 @@ def _told_by(words: str, side: Side | None, piece: PieceId | None) -> str:
 def _sided(words: str, side: Side | None) -> str:
     """Return words with the side where they leave room for it, else before them."""
     return words.format(side=SIDES[side]) if side and "{side}" in words else of_side(words, side)
-
-
-def of_side(words: str, side: Side | None) -> str:
-    """Return words with the side before them, such as "left thigh"; as they are where there is none."""
-    return f"{SIDES[side]} {words}" if side else words

@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from drafting.base.findings import Finding, Level
 from drafting.block.block import Block, Half
 from drafting.body.corrections import CORRECTIONS
+from drafting.body.words import of_side
 
 CHANGED_LENGTHS = "corrected-lengths"
 """Code of the finding that tells all lengths at once."""
@@ -83,8 +84,7 @@ def _lengths(block: Block) -> Iterator[tuple[str, float]]:
 
 
 def _seams(half: Half) -> Iterator[tuple[str, float]]:
-    side = f"{half.side.value} " if half.side else ""
-    yield f"{side}front inseam", half.front.panel.inseam.length
-    yield f"{side}back inseam", half.back.panel.inseam.length
-    yield f"{side}front side seam", half.front.side.length
-    yield f"{side}back side seam", half.back.side.length
+    yield of_side("front inseam", half.side), half.front.panel.inseam.length
+    yield of_side("back inseam", half.side), half.back.panel.inseam.length
+    yield of_side("front side seam", half.side), half.front.side.length
+    yield of_side("back side seam", half.side), half.back.side.length

@@ -9,6 +9,7 @@ from typing import Any
 from drafting.base.findings import Finding
 from drafting.base.tolerance import SEAM
 from drafting.block.block import Block
+from drafting.body.words import of_side
 from drafting.report.findings import block_findings
 from drafting.report.fit import crotch_line, girth_lines, means_used
 
@@ -100,9 +101,7 @@ def block_figures(block: Block) -> dict[str, Any]:
             seam_figures("side seam", ["front side seam", "back side seam"], *outseams, 0.0),
         ],
         "pieces": [
-            {"name": f"{half.side.value} {name}", "quantity": 1}
-            if half.side
-            else {"name": name, "quantity": 2}
+            {"name": of_side(name, half.side), "quantity": 1 if half.side else 2}
             for half in block.halves
             for name in ("front", "back")
         ],

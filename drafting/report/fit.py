@@ -14,6 +14,7 @@ from drafting.block.leg_shape import foot_girth
 from drafting.block.means import MEANS, SIDE_REACH
 from drafting.body.body import Origin
 from drafting.body.measurements import Side
+from drafting.body.words import of_side
 from drafting.report.levels import LEVELS, GirthLevel
 
 
@@ -44,7 +45,7 @@ class GirthLine:
     @property
     def name(self) -> str:
         """What it is called in print, such as "top hip", "left thigh"."""
-        return f"{self.side.value} {LEVELS[self.level]}" if self.side else LEVELS[self.level]
+        return of_side(LEVELS[self.level], self.side)
 
     @property
     def key(self) -> str:

@@ -16,10 +16,11 @@ from numpy.typing import NDArray
 from drafting.block.block import Block, Half
 from drafting.block.drawn import Drawn, drawn, drawn_name
 from drafting.body.measurements import Side
+from drafting.body.words import of_side
 from drafting.pieces.kinds import EdgeKind, PieceId
 from drafting.pieces.pattern import Pattern
 from drafting.pieces.pieces import Material
-from drafting.pieces.words import edge_name, of_side, piece_name
+from drafting.pieces.words import edge_name, piece_name
 
 Amounts = NDArray[np.float64]
 SIDES = (Side.RIGHT, Side.LEFT)

@@ -12,6 +12,7 @@ from drafting.block.block import Half
 from drafting.block.drawn import Drawn
 from drafting.block.waist_line import BlockPanel
 from drafting.body.measurements import Side
+from drafting.body.words import of_side
 from drafting.geometry.paths import Path
 from drafting.geometry.points import Point
 from drafting.report.moves import SIDES, EdgeKey, LengthKey, PointKey, halves_of
@@ -87,8 +88,7 @@ def _draw_panels(axes: Axes, pair: Pair, name: str, place: Place) -> None:
     panel = getattr(pair.half, name)
     crease, levels = panel.points()[Drawn.CREASE].x, pair.half.levels
     middle = Point(crease, levels.hem.mm).towards(Point(crease, levels.hip.mm), 0.62)
-    side = f"{pair.half.side.value} " if pair.half.side else ""
-    write(axes, place(middle), f"{side}{name}".upper(), size=13, box=True)
+    write(axes, place(middle), of_side(name, pair.half.side).upper(), size=13, box=True)
 
 
 def _write_moves(

@@ -11,6 +11,7 @@ from matplotlib.axes import Axes
 from drafting.block.block import Block, Half
 from drafting.block.drawn import Drawn
 from drafting.block.waist_line import BlockPanel
+from drafting.body.words import of_side
 from drafting.geometry.paths import Path
 from drafting.geometry.points import Point
 from outputs.canvas.picture import DASHES, DOTS, add_frame, picture, stroke, write, write_title
@@ -149,8 +150,7 @@ def _draw_panel(axes: Axes, half: Half, panel: BlockPanel, move: Move) -> None:
     crease = points[Drawn.CREASE].x
     top, foot = Point(crease, levels.hip.mm), Point(crease, levels.hem.mm)
     stroke(axes, Path.through([foot, top]).moved(move), width=0.8, style=DASHES)
-    side = f"{half.side.value} " if half.side else ""
-    write(axes, move(foot.towards(top, 0.3)), f"{side}{panel.name}".upper(), size=13, box=True)
+    write(axes, move(foot.towards(top, 0.3)), of_side(panel.name, half.side).upper(), size=13, box=True)
     write(axes, move(foot.towards(top, 0.68)), "crease and grain", size=8, turn=90, box=True)
 
 

@@ -6,6 +6,7 @@ from collections.abc import Container, Iterable, Iterator, Sequence
 from dataclasses import replace
 
 from drafting.block.drawn import Drawn
+from drafting.body.words import of_side
 from drafting.geometry.points import Point
 from drafting.lesson.hand_draft import HandDraft, How, Instruction
 from drafting.lesson.words import LEVELS, About
@@ -106,9 +107,8 @@ def _finished(sheets: SheetSet, drafts: tuple[HandDraft, ...]) -> Iterator[Note]
     writing = Writing(sheets.read.unit)
     yield _heading("A finished pattern carries")
     for draft in drafts:
-        side = f"{draft.half.side.value} " if draft.half.side else ""
         for panel in ("front", "back"):
-            yield Note((Line(f"{side}{panel}".capitalize(), 2.8, bold=True),))
+            yield Note((Line(of_side(panel, draft.half.side).capitalize(), 2.8, bold=True),))
             yield from map(_say, carried(draft, panel, writing))
     taken = f", measured {sheets.read.taken_on}" if sheets.read.taken_on else ""
     yield Note((Line("Each piece", 2.8, bold=True),))

@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import BinaryIO
 
 from drafting.block.block import Block
+from drafting.body.words import SIDES
 from drafting.lesson.hand_draft import HandDraft, hand_draft
 from drafting.lesson.marking import asked_for
 from outputs.canvas.canvas import Recording
@@ -69,7 +70,7 @@ def write_worksheet(
     drawings: list[Recording] = []
     if not blank:
         for draft in drafts:
-            side = f"{draft.half.side.value} half: " if draft.half.side else ""
+            side = f"{SIDES[draft.half.side]} half: " if draft.half.side else ""
             drawings += stage_sheets(typeface, sheets, draft, scale, side)
     last = finish_sheet(typeface, sheets, drafts, drawings)
     every = [*tables.sheets, *drawings, last]
@@ -119,7 +120,7 @@ def _write_tables(
         flow.text(Line("Further numbers that the steps use", 3.8, bold=True), keep=30)
         further = list(further_rows(sheets.block, draft, writing, blank=blank))
         flow.table(Heads(FURTHER_HEADS, (75, 14, 16, 107), frozenset({1, 2})), further)
-        side = f"Steps of the {draft.half.side.value} half" if draft.half.side else "Steps"
+        side = f"Steps of the {SIDES[draft.half.side]} half" if draft.half.side else "Steps"
         flow.text(Line(side, 3.8, bold=True), keep=30)
         heads = Heads(STEP_HEADS, (9, 44, 14, 54, 62, 50, 14, 17), frozenset({6, 7}))
         flow.table(heads, list(step_rows(draft, sheets.block, writing, blank=blank)), least=_least(blank))

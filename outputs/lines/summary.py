@@ -8,6 +8,7 @@ from drafting.base.errors import Problem
 from drafting.base.findings import Show
 from drafting.base.units import Unit, format_length
 from drafting.body.corrections import CORRECTIONS
+from drafting.body.words import SIDES
 from drafting.report.corrections import CHANGED_LENGTHS, LEAST_CHANGE, LengthChange
 from drafting.report.fit import crotch_line, girth_lines
 from outputs.fit.fit_words import UNIT_HEADS, bare, level_name, mark_of, origin_mark
@@ -48,7 +49,7 @@ def summary_lines(jeans: Jeans, unit: Unit, warnings: tuple[Problem, ...]) -> It
     yield ""
     yield _row("", "front", "back")
     for half in block.halves:
-        side = f" {half.side.value}" if half.side else ""
+        side = f" {SIDES[half.side]}" if half.side else ""
         front, back = half.front, half.back
         inseams = show(front.panel.inseam.length), show(back.panel.inseam.length)
         yield _row(f"inseam{side}", *inseams)

@@ -24,7 +24,7 @@ _MOST_TURN = math.radians(15)
 (common practice, no source)."""
 
 _CLOSE = 2.0**-30
-"""So near the parameter of that place is found: a millionth of a millimetre along the curve."""
+"""So near the parameter of that place is found: less than a millionth of a millimetre along the curve."""
 
 _ABOVE_STOP = 10.0
 """The opening is this much longer than the zip, mm: half for the slider below the band, half below the stop

@@ -385,7 +385,7 @@ def test_the_steps_name_what_was_corrected() -> None:
     block = draft_block(wearer(), corrections={"front_crotch_pulls": 8, "full_seat": 10})
     [fork] = [step for step in block.front.steps if step.name == "fork level"]
     assert fork.length and fork.length.mm == block.front.panel.plan.fork.mm
-    names = {name for step in block.steps if step.length for name in step.length.names()}
+    names = {length.name for step in block.steps if step.length for length in step.length.inner()}
     assert {"corrected: front fork", "corrected: back fork for the seat"} <= names
 
 

@@ -26,7 +26,7 @@ from shapely.geometry import LineString, Point, Polygon
 
 from drafting.pieces.pieces import Finish, MarkKind, NotchKind
 from outputs.demo import DEMO_FILES
-from outputs.print.dxf import MEANINGS, Layer, write_dxf
+from outputs.print.dxf import MEANINGS, DxfLayer, write_dxf
 from outputs.reading.measurements_file import read_measurements
 
 SAMPLE = ("Ada", "sample")
@@ -67,7 +67,7 @@ def test_the_unit_is_the_millimetre():
 @pytest.mark.parametrize("pair", WHOLE, ids=str)
 def test_every_cut_line_is_closed_and_within_a_tenth_and_its_area_within_a_thousandth(pair):
     for placed in source(*pair):
-        (outline,) = on_layer(dxf_piece(dxf_of(*pair), placed.number), Layer.CUT)
+        (outline,) = on_layer(dxf_piece(dxf_of(*pair), placed.number), DxfLayer.CUT)
         assert outline.is_closed
         read, true = Polygon(dxf_line(outline)), cut(placed)
         assert read.hausdorff_distance(true) < 0.1, placed.piece.name
@@ -79,7 +79,7 @@ def test_every_sew_line_is_within_a_tenth_and_closed_where_all_edges_are_sewn():
         lines = [
             one
             for kind in ("POLYLINE", "LINE")
-            for one in on_layer(dxf_piece(dxf_of(*WHOLE[0]), placed.number), Layer.SEW, kind)
+            for one in on_layer(dxf_piece(dxf_of(*WHOLE[0]), placed.number), DxfLayer.SEW, kind)
         ]
         true = sewn(placed)
         if all(edge.allowance for edge in placed.piece.edges):
@@ -93,7 +93,7 @@ def test_every_sew_line_is_within_a_tenth_and_closed_where_all_edges_are_sewn():
 
 def test_a_curve_gets_few_points():
     """A leg printed from a polyline of 0.01 mm has some 300 points (measured here)."""
-    (outline,) = on_layer(dxf_piece(dxf_of(*WHOLE[0]), 1), Layer.CUT)
+    (outline,) = on_layer(dxf_piece(dxf_of(*WHOLE[0]), 1), DxfLayer.CUT)
     assert 30 < len(outline.vertices) < len(source(*WHOLE[0])[0].cut) / 2.5
 
 
@@ -128,14 +128,14 @@ def test_only_the_layers_that_are_explained_are_used():
 def test_notches_are_points_on_the_cut_line_with_their_stroke_on_another_layer():
     for placed in source(*WHOLE[0]):
         entities = dxf_piece(dxf_of(*WHOLE[0]), placed.number)
-        notches = on_layer(entities, Layer.NOTCH, "POINT")
+        notches = on_layer(entities, DxfLayer.NOTCH, "POINT")
         assert all(place(one).distance(cut(placed).exterior) < 0.1 for one in notches)
         cuts = sum(
             1 if n.kind is NotchKind.SINGLE else 2 for edge in placed.piece.edges for n in edge.notches
         )
         assert len(notches) == cuts
         strokes = [
-            LineString([one.dxf.start, one.dxf.end]) for one in on_layer(entities, Layer.INTERNAL, "LINE")
+            LineString([one.dxf.start, one.dxf.end]) for one in on_layer(entities, DxfLayer.INTERNAL, "LINE")
         ]
         assert all(any(stroke.distance(place(one)) < 0.001 for stroke in strokes) for one in notches)
 
@@ -143,11 +143,11 @@ def test_notches_are_points_on_the_cut_line_with_their_stroke_on_another_layer()
 def test_the_grain_is_one_line_pointing_up_and_drill_holes_are_points():
     for placed in source(*WHOLE[0]):
         entities = dxf_piece(dxf_of(*WHOLE[0]), placed.number)
-        (grain,) = on_layer(entities, Layer.GRAIN, "LINE")
+        (grain,) = on_layer(entities, DxfLayer.GRAIN, "LINE")
         assert grain.dxf.end.y - grain.dxf.start.y == pytest.approx(placed.piece.grain.length, abs=0.001)
         assert grain.dxf.end.x == pytest.approx(grain.dxf.start.x, abs=0.001)
         marked = [mark.path.start for mark in placed.piece.marks if mark.kind is MarkKind.DRILL]
-        drilled = [place(one) for one in on_layer(entities, Layer.DRILL, "POINT")]
+        drilled = [place(one) for one in on_layer(entities, DxfLayer.DRILL, "POINT")]
         assert len(drilled) == len(marked)
         assert all(a.distance(Point(*b)) < 0.001 for a, b in zip(drilled, marked, strict=True))
 
@@ -157,17 +157,17 @@ def test_a_fold_is_drawn_and_closes_the_outline():
     assert folded
     for placed in folded:
         entities = dxf_piece(dxf_of(*WHOLE[0]), placed.number)
-        (fold,) = on_layer(entities, Layer.FOLD, "LINE")
-        (outline,) = on_layer(entities, Layer.CUT)
+        (fold,) = on_layer(entities, DxfLayer.FOLD, "LINE")
+        (outline,) = on_layer(entities, DxfLayer.CUT)
         line = LineString([fold.dxf.start, fold.dxf.end])
         assert line.within(dxf_line(outline).buffer(0.001))
 
 
 def test_every_point_of_the_outline_is_told_to_be_corner_or_curve():
     entities = dxf_piece(dxf_of(*SAMPLE), 3)
-    (outline,) = on_layer(entities, Layer.CUT)
-    turns = [place(one) for one in on_layer(entities, Layer.TURN, "POINT")]
-    curves = [place(one) for one in on_layer(entities, Layer.CURVE, "POINT")]
+    (outline,) = on_layer(entities, DxfLayer.CUT)
+    turns = [place(one) for one in on_layer(entities, DxfLayer.TURN, "POINT")]
+    curves = [place(one) for one in on_layer(entities, DxfLayer.CURVE, "POINT")]
     assert len(turns) == 4
     assert len(turns) + len(curves) == len(outline.vertices)
     low = min(spot.y for spot in turns)

@@ -18,7 +18,7 @@ from shapely import affinity
 from shapely.geometry import LinearRing, LineString, Polygon
 
 from outputs.packing.layout import StandingPiece
-from outputs.print.dxf import Layer
+from outputs.print.dxf import DxfLayer
 
 LOPSIDED = ("front leg", "fly facing (left front)", "back yoke", "pocket facing")
 """Pieces that no one could take for their own mirror image."""
@@ -36,7 +36,7 @@ def read_back(name: str, form: str) -> LineString:
     if form == "svg":
         (line,) = svg_lines(svg_of(*WHOLE[0]), placed.number, "cut-line")
     elif form == "dxf":
-        (outline,) = on_layer(dxf_piece(dxf_of(*WHOLE[0]), placed.number), Layer.CUT)
+        (outline,) = on_layer(dxf_piece(dxf_of(*WHOLE[0]), placed.number), DxfLayer.CUT)
         line = dxf_line(outline)
     else:
         lines = pdf_cut_lines(*WHOLE[0])
