@@ -178,3 +178,24 @@ def test_a_person_asks_for_pieces_by_their_printed_names(renamed: Any) -> None:
     renamed()
     pattern = jeans(STRAIGHT, "gulsah").pattern
     assert [piece.kind for _, piece in choose(pattern, [other("back yoke")]).numbered] == ["back yoke"]
+
+
+UNEXPLAINED = {
+    "front waist straight from centre to side", "back waist straight from centre to side",
+    "break above the knee", "narrowest hem of the style", "widest hem of the style",
+}  # fmt: skip
+"""Named numbers besides the body's that stand on the drawing, or in the style."""
+
+
+@pytest.mark.parametrize("wearer", ["gulsah", "theodoros", "uneven"])
+def test_a_number_that_no_formula_gives_has_a_reason_or_is_measured(wearer: str) -> None:
+    block = block_of(wearer)
+    given = {value.length.name for value in block.body.values.values()}
+    leaves = [
+        leaf
+        for half in block.halves
+        for step in hand_draft(half).instructions
+        for leaf in (step.length.inner() if step.length else ())
+    ]
+    bare_ones = {leaf.name for leaf in leaves if leaf.name and not leaf.parts and leaf.reason is None}
+    assert bare_ones <= given | UNEXPLAINED

@@ -86,3 +86,16 @@ def test_a_pair_says_to_flip_for_the_second() -> None:
     assert Cutting(2, pairs=True).text() == "cut 2 = 1 pair, flip for the second"
     assert Cutting(4, pairs=True).text() == "cut 4 = 2 pairs, flip for the second"
     assert Cutting(1).text() == "cut 1, this side up"
+
+
+def test_a_moved_piece_takes_grain_and_marks_with_it_and_leaves_the_old_one() -> None:
+    piece = leg()
+    moved = piece.moved(lambda p: Point(p.x + 3, p.y + 4))
+    for old, new in zip(piece.edges, moved.edges, strict=True):
+        assert (new.path.start - old.path.start).length == pytest.approx(5)
+        assert (new.kind, new.allowance, new.notches) == (old.kind, old.allowance, old.notches)
+    way = moved.grain.start - piece.grain.start
+    assert (way.x, way.y) == pytest.approx((3, 4))
+    assert moved.id == piece.id and piece == leg()
+    with pytest.raises(ValueError, match="counter-clockwise"):
+        piece.moved(lambda p: Point(-p.x, p.y))
