@@ -26,16 +26,16 @@ from typing import TYPE_CHECKING, Any
 if TYPE_CHECKING:
     from styles.choice.style import Style as Style
     from styles.making.draft import draft_jeans as draft_jeans
-    from styles.making.figures import jeans_figures as jeans_figures
     from styles.making.jeans import Jeans as Jeans
-    from styles.making.lines import jeans_lines as jeans_lines
+    from styles.making.jeans_figures import jeans_figures as jeans_figures
+    from styles.making.sew_lines import jeans_lines as jeans_lines
 
 _HOMES = {
     "Jeans": "making.jeans",
     "Style": "choice.style",
     "draft_jeans": "making.draft",
-    "jeans_figures": "making.figures",
-    "jeans_lines": "making.lines",
+    "jeans_figures": "making.jeans_figures",
+    "jeans_lines": "making.sew_lines",
 }
 __all__ = sorted(_HOMES)
 

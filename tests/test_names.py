@@ -22,9 +22,9 @@ from outputs.lesson.finish import carried
 from outputs.lesson.words import GROUNDS, Writing, further_rows
 from outputs.print.chosen_pieces import choose
 from styles.choice.style import STRAIGHT, BackCut, Band, Fly, Laps, Style
-from styles.cloth.cloth import Cloth
-from styles.making.figures import jeans_figures
+from styles.cloth.shrinkage_and_stretch import Cloth
 from styles.making.jeans import Jeans, make_jeans
+from styles.making.jeans_figures import jeans_figures
 from styles.making.toile import toile_pieces
 from tests.whole_jeans import block_of
 

@@ -52,7 +52,7 @@ COMPUTING = {
     "drafting/block/waist_line.py": {"_ROUNDS", "_SLACK_AT_CENTRE _SLACK_AT_SIDE"},
     "styles/top/back_dart.py": {"_ROUNDS"},
     "styles/front_pockets/scoop.py": {"_FLATTENED"},
-    "styles/top/crown.py": {"_ROUNDS", "_FULLNESS"},
+    "styles/top/yoke.py": {"_ROUNDS", "_FULLNESS"},
     "styles/parts/fly_length.py": {"_CLOSE"},
 }  # fmt: skip
 # Of what people take away, these are of the trade; all else there is the layout of a sheet.
@@ -63,10 +63,10 @@ OF_THE_TRADE = {
     "outputs/measuring/measuring_table.py": {"READINGS"},
     "outputs/paper/paper.py": {"MARGIN", "LARGE", "ROLL_LEAST ROLL_MOST", "A4", "LETTER"},
     "outputs/print/piece_outlines.py": {"NOTCH_APART", "NOTCH_INWARD"},
-    "outputs/print/files.py": {"ROLLS"},
+    "outputs/print/pattern_print.py": {"ROLLS"},
     "outputs/paper/printer_scale.py": {"TOLERANCE", "LEAST MOST", "APART"},
-    "outputs/reading/readings.py": {"ENDS_APART"},
-    "outputs/sheets/scale_test.py": {"BORDERS"},
+    "outputs/reading/tape_readings.py": {"ENDS_APART"},
+    "outputs/sheets/scale_bars.py": {"BORDERS"},
 }  # fmt: skip
 # Tables whose rows have a source of their own, read further down.
 TABLES = {

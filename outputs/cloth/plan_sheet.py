@@ -15,7 +15,7 @@ from shapely.geometry import LineString, Polygon, box
 from drafting.base.units import Unit, format_length, length_to_buy
 from drafting.geometry.points import Point, Vector
 from outputs.canvas.canvas import Align, Canvas, Polyline, Role, line
-from outputs.canvas.free_room import Room
+from outputs.canvas.free_space import Room
 from outputs.canvas.header import Header
 from outputs.canvas.lettering import Column, Line, TextBlock
 from outputs.canvas.pdf_canvas import PdfCanvas
@@ -25,7 +25,7 @@ from outputs.cloth.laid_cloth import END, GAP, SELVEDGE, Laid, LaidCloth
 from outputs.cloth.plan import ClothPlan
 from outputs.paper.paper import PAPERS
 from outputs.sheets.tile_sheet import draw_bar
-from outputs.words.report import PrintReport
+from outputs.words.print_report import PrintReport
 
 PAPER = PAPERS["either"]
 """One page that prints whole on A4 and on Letter."""

@@ -54,8 +54,8 @@ def cloth(
     buy as cloth-plan.pdf, drawn to scale, and cloth-plan.json, from which --plan repeats it.
     """
     from outputs.cloth.options import read_cloth_options
+    from outputs.files.all_problems import gather, gather_all
     from outputs.files.folder import refuse_overwriting, write_folder
-    from outputs.files.gathering import gather, gather_all
     from outputs.files.text_file import read_file
     from outputs.reading.measurements_file import read_measurements
     from outputs.reading.style_file import find_style

@@ -13,7 +13,7 @@ from outputs.commands.terminal import say, say_all, tell
 from outputs.files.folder import refuse_overwriting, write_file
 
 if TYPE_CHECKING:
-    from outputs.reading.inputs import Inputs
+    from outputs.reading.draft_record import Inputs
 
 
 @click.command("compare", epilog="Example: jeansblock compare ada-field-straight ada-field-wider")
@@ -35,7 +35,7 @@ def compare(old: Path, new: Path, style: str, out: Path, force: bool) -> None:
     measurements files, which are drafted in --style. Both are drafted anew, and once more for each input that
     differs. Writes a picture of both over each other.
     """
-    from outputs.files.gathering import gather
+    from outputs.files.all_problems import gather
 
     refuse_overwriting(out, force=force)
     tell("reading")
@@ -54,11 +54,11 @@ def compare(old: Path, new: Path, style: str, out: Path, force: bool) -> None:
 
 def _inputs(path: Path, style: str) -> Inputs:
     if os.path.isdir(path) or path.suffix.lower() == ".json":
-        from outputs.reading.inputs import read_inputs
+        from outputs.reading.draft_record import read_inputs
 
         return read_inputs(path)
 
-    from outputs.files.gathering import gather
+    from outputs.files.all_problems import gather
     from outputs.reading.measurements_file import read_measurements
     from outputs.reading.style_file import find_style
     from outputs.reading.style_options import StyleOptions
@@ -66,6 +66,6 @@ def _inputs(path: Path, style: str) -> Inputs:
     chosen, read = gather(lambda: find_style(style), lambda: read_measurements(path))
 
     # Its libraries load once it is sure that they are needed.
-    from outputs.reading.inputs import Inputs
+    from outputs.reading.draft_record import Inputs
 
     return Inputs.of(read, chosen, StyleOptions())

@@ -58,8 +58,8 @@ def draft_all(
     else; the exit code is 2 then. Run again, it drafts those who are missing; Ctrl-C finishes those underway.
     """
     from drafting.body.measurements import WaistLevel
-    from outputs.files.gathering import gather
-    from outputs.reading.people import find_people
+    from outputs.files.all_problems import gather
+    from outputs.reading.class_file import find_people
     from outputs.reading.style_file import find_style
 
     asked, chosen, found = gather(typed.read, lambda: find_style(style), lambda: find_people(people))

@@ -11,7 +11,7 @@ from drafting.base.errors import DraftRefused
 from outputs.commands.completion import listed, names_of
 from outputs.commands.style_arguments import TypedChanges, change_arguments, handing, with_options
 from outputs.commands.usage import not_among
-from outputs.files.gathering import gather
+from outputs.files.all_problems import gather
 from outputs.jobs.options import FORMATS, DraftOptions
 from outputs.paper.paper import PAPERS, Orientation
 from outputs.print.options import read_print_options

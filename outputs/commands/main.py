@@ -151,7 +151,7 @@ def draft(
     What is said of the cloth here counts before the file. Of several styles, the files of each begin with its
     name, and comparison.pdf and .png lay their legs over each other.
     """
-    from outputs.files.gathering import gather
+    from outputs.files.all_problems import gather
     from outputs.reading.measurements_file import read_measurements
     from outputs.reading.style_file import find_styles
 
@@ -177,8 +177,8 @@ def draft(
         say_all(paper_lines(drafted))
         say_all(draft_lines(drafted, write_folder(target, drafted.files, force=force, progress=tell)))
     else:
-        from outputs.jobs import several as more
-        from outputs.lines.several import several_lines
+        from outputs.jobs import several_styles as more
+        from outputs.lines.several_styles import several_lines
 
         several = more.draft_several(read, styles, asked, shared_once=shared_once, progress=tell)
         for each in several.drafted:

@@ -40,7 +40,7 @@ def styles(name: str | None, picture: Path | None, body: Path | None, unit: str,
     """
     from drafting.base.units import Unit
     from outputs.demo import AVERAGE
-    from outputs.files.gathering import gather
+    from outputs.files.all_problems import gather
     from outputs.lines.styles import catalogue_lines, setting_lines
     from outputs.reading.measurements_file import read_measurements
     from outputs.reading.style_file import find_style, find_styles
@@ -93,7 +93,7 @@ def style_file(name: str, like: str, unit: str, out: Path | None, force: bool) -
     The file has every setting with its meaning and its plausible range.
     """
     from drafting.base.units import Unit
-    from outputs.files.gathering import gather
+    from outputs.files.all_problems import gather
     from outputs.jobs import blank
     from outputs.reading.style_file import find_style
 

@@ -53,8 +53,8 @@ def worksheet(
     grows.
     """
     from drafting.base.errors import DraftRefused, Problem, Severity
+    from outputs.files.all_problems import gather
     from outputs.files.folder import refuse_overwriting, write_file
-    from outputs.files.gathering import gather
     from outputs.jobs.options import Sheet
     from outputs.reading.measurements_file import read_measurements
     from outputs.reading.style_file import find_style
@@ -93,8 +93,8 @@ def mark(file: Path, lengths: Path, style: str, scale: str, form: bool, force: b
     --form writes it, or lines "13, 6.9" in a .csv file. It says which lengths are wrong and at which step
     the first mistake was made.
     """
+    from outputs.files.all_problems import gather
     from outputs.files.folder import write_file
-    from outputs.files.gathering import gather
     from outputs.files.text_file import read_file
     from outputs.reading.measurements_file import read_measurements
     from outputs.reading.style_file import find_style

@@ -21,7 +21,7 @@ from outputs.paper.paper import Paper
 from outputs.paper.printer_scale import BAR
 from outputs.print.piece_text import taken
 from outputs.sheets.tile_sheet import draw_bar
-from outputs.words.report import PrintReport
+from outputs.words.print_report import PrintReport
 
 TITLE = "Styles compared"
 HEADING, BODY = 3.4, 2.6

@@ -13,7 +13,7 @@ from outputs.canvas.svg_canvas import SvgCanvas
 from outputs.canvas.typeface import Typeface
 from outputs.compare.leg_lines import LegLines
 from outputs.compare.legs_drawing import LegsDrawing
-from outputs.words.report import PrintReport
+from outputs.words.print_report import PrintReport
 
 BORDER = 8.0
 TITLE, NAME = 4.4, 2.8

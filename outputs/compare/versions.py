@@ -21,8 +21,8 @@ from drafting.report.moves import (
     moved,
     points_of,
 )
-from outputs.reading.input_changes import Change, changes
-from outputs.reading.inputs import Inputs
+from outputs.reading.draft_record import Inputs
+from outputs.reading.record_changes import Change, changes
 from outputs.words.progress import Progress, silent
 from styles.making.jeans import Jeans
 

@@ -21,7 +21,7 @@ from outputs.compare.versions import Move, TwoVersions
 from outputs.compare.words import far_words, letter, moved_enough
 from outputs.fit.block_picture import Move as Place
 from outputs.fit.block_picture import Pair, draw_caption, draw_levels, draw_outline, place_pairs
-from outputs.words.report import PrintReport
+from outputs.words.print_report import PrintReport
 
 _OLD = (0, (5, 2.5))
 _GAP = 190.0

@@ -12,8 +12,8 @@ from pathlib import Path
 
 from drafting.base.errors import DraftRefused, Problem, Severity
 from outputs.files.writers import Writer, Written
+from outputs.words.print_report import PrintReport
 from outputs.words.progress import Progress, silent
-from outputs.words.report import PrintReport
 
 
 def refuse_overwriting(target: Path, *, force: bool) -> None:

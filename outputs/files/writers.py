@@ -8,7 +8,7 @@ from io import BytesIO
 from pathlib import Path
 from typing import BinaryIO
 
-from outputs.words.report import PrintReport
+from outputs.words.print_report import PrintReport
 
 Writer = Callable[[BinaryIO], PrintReport]
 """Writes one file onto a stream that is open for it, and returns what is to say of it."""

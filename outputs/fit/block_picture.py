@@ -15,7 +15,7 @@ from drafting.body.words import of_side
 from drafting.geometry.paths import Path
 from drafting.geometry.points import Point
 from outputs.canvas.picture import DASHES, DOTS, add_frame, picture, stroke, write, write_title
-from outputs.words.report import PrintReport
+from outputs.words.print_report import PrintReport
 
 _GAP = 60.0
 """Between the side seams of back and front, mm."""

@@ -30,7 +30,7 @@ from outputs.fit.ease_chart import (
     span,
 )
 from outputs.fit.fit_words import bare, described, level_name, origin_mark, said_shortfalls, shortfall
-from outputs.words.report import PrintReport
+from outputs.words.print_report import PrintReport
 
 # Everything is laid out in inches from the lower left corner of the sheet.
 _WIDTH, _HEIGHT = 10.5, 10.0

@@ -16,7 +16,7 @@ from outputs.canvas.typeface import Typeface
 from outputs.fit.fitting_guide import CORRECTIONS_HEADING, SIGNS_HEADING, TITLE, correction_lines, sign_lines
 from outputs.fit.fitting_signs import ADVICE, SIGNS
 from outputs.paper.paper import Paper
-from outputs.words.report import PrintReport
+from outputs.words.print_report import PrintReport
 
 BODY, HEADING, TITLE_SIZE = 2.7, 3.4, 5.4
 HEAD_LINES = Header(title=TITLE_SIZE, title_at=5, place=BODY, place_at=5)

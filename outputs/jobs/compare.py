@@ -8,7 +8,7 @@ from functools import partial
 from outputs.compare.versions import TwoVersions, compare_versions
 from outputs.compare.versions_picture import write_versions
 from outputs.jobs.result import Result
-from outputs.reading.inputs import Inputs
+from outputs.reading.draft_record import Inputs
 from outputs.words.progress import Progress, silent
 
 PICTURE = "compare.png"

@@ -18,17 +18,17 @@ from outputs.fit.ease_picture import write_ease_picture
 from outputs.jobs.options import DraftOptions
 from outputs.jobs.result import Result
 from outputs.print.chosen_pieces import choose
-from outputs.print.files import PaperUse, PatternPrint, uses
 from outputs.print.formats import pattern_writers
 from outputs.print.options import PrintOptions
-from outputs.reading.inputs import INPUTS_FILE, Inputs
+from outputs.print.pattern_print import PaperUse, PatternPrint, uses
+from outputs.reading.draft_record import INPUTS_FILE, Inputs
 from outputs.reading.jeans_from_file import jeans_from, refuse_faults
 from outputs.reading.measurements_file import MeasurementFile
-from outputs.reading.readings import median_words
+from outputs.reading.tape_readings import median_words
 from outputs.words.progress import Progress, silent
 from styles.choice.style import Style
-from styles.making.figures import jeans_figures
 from styles.making.jeans import Jeans
+from styles.making.jeans_figures import jeans_figures
 from styles.making.toile import toile_pieces
 
 

@@ -21,7 +21,7 @@ from outputs.paper.paper import Paper
 from outputs.reading.measurements_file import MeasurementFile
 from styles.choice.style import Style
 from styles.cloth.block_for_style import block_for
-from styles.cloth.cloth import Cloth
+from styles.cloth.shrinkage_and_stretch import Cloth
 
 
 @dataclass(frozen=True, kw_only=True, eq=False)

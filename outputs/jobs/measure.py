@@ -17,7 +17,7 @@ from outputs.reading.measurement_template import refuse_unprintable
 from outputs.reading.measurements_file import MeasurementFile
 from styles.choice.style import Style
 from styles.cloth.block_for_style import block_for
-from styles.cloth.cloth import Cloth
+from styles.cloth.shrinkage_and_stretch import Cloth
 
 
 def measuring_sheet(wearer: str | None, *, paper: Paper, unit: Unit) -> Result:

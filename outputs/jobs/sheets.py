@@ -8,7 +8,7 @@ from drafting.base.units import Unit
 from outputs.fit.fitting_guide_sheet import write_fitting_guide
 from outputs.jobs.result import Result
 from outputs.paper.paper import Paper
-from outputs.print.check import write_print_check
+from outputs.print.check_print import write_print_check
 
 
 def check_print(paper: Paper) -> Result:

@@ -11,7 +11,7 @@ from outputs.jobs.result import Result
 from outputs.reading.measurements_file import MeasurementFile
 from styles.choice.style import Style
 from styles.cloth.block_for_style import block_for
-from styles.cloth.cloth import Cloth
+from styles.cloth.shrinkage_and_stretch import Cloth
 
 
 def styles_picture(styles: Sequence[Style], read: MeasurementFile, *, title: str, svg: bool) -> Result:

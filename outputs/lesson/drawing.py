@@ -19,10 +19,10 @@ from drafting.geometry.points import Point
 from drafting.lesson.hand_draft import HandDraft, How, Instruction
 from drafting.lesson.words import LEVELS
 from outputs.canvas.canvas import Align, Canvas, Polyline, Role, circle, line, text_box
-from outputs.canvas.flow import Area
-from outputs.canvas.free_room import Room
+from outputs.canvas.free_space import Room
 from outputs.canvas.lettering import Line, TextBlock
 from outputs.canvas.point_labels import PointLabel, draw_point_labels
+from outputs.canvas.text_flow import Area
 
 GAP = 45.0
 """Between front and back on the paper of the draft, mm."""

@@ -11,8 +11,8 @@ from drafting.geometry.points import Point
 from drafting.lesson.hand_draft import HandDraft, How, Instruction
 from drafting.lesson.words import LEVELS, About
 from outputs.canvas.canvas import Recording, Role, Ruler, line
-from outputs.canvas.flow import Area
 from outputs.canvas.lettering import Line
+from outputs.canvas.text_flow import Area
 from outputs.lesson.sheet import SheetSet
 from outputs.lesson.words import Writing
 from outputs.print.notes_sheet import Note

@@ -9,7 +9,7 @@ from dataclasses import dataclass, replace
 from drafting.base.errors import DraftRefused, Problem, Severity
 from drafting.base.units import LengthError, Unit, format_length, parse_length
 from drafting.lesson.hand_draft import Instruction
-from outputs.files.gathering import by_line
+from outputs.files.all_problems import by_line
 from outputs.files.table import SEPARATORS, separator, table_rows
 from outputs.files.text_file import TextFile
 from outputs.files.toml_slips import MOST_LINES, TOO_LONG, read_toml

@@ -7,16 +7,16 @@ from typing import BinaryIO
 from drafting.block.block import Block
 from drafting.lesson.hand_draft import Instruction
 from drafting.lesson.marking import asked_for, tolerance
-from outputs.canvas.flow import Flow, Heads
 from outputs.canvas.lettering import Line
 from outputs.canvas.pdf_canvas import PdfCanvas
+from outputs.canvas.text_flow import Flow, Heads
 from outputs.canvas.typeface import Typeface
 from outputs.lesson.sheet import SheetSet, lying
 from outputs.lesson.words import Writing, line_ends
 from outputs.lesson.worksheet import hand_drafts
 from outputs.paper.paper import Paper
 from outputs.reading.measurements_file import MeasurementFile
-from outputs.words.report import PrintReport
+from outputs.words.print_report import PrintReport
 
 HEADS = ("no.", "line", "from–to", "right length", "exact", "may miss ±", "student's length", "right?")
 SHARES = (10, 62, 22, 24, 24, 24, 50, 40)

@@ -8,9 +8,9 @@ from drafting.base.units import Unit, format_length
 from drafting.block.block import Block
 from drafting.geometry.points import Point
 from outputs.canvas.canvas import Canvas
-from outputs.canvas.flow import Area
 from outputs.canvas.header import Header, write_fitting
 from outputs.canvas.lettering import Line
+from outputs.canvas.text_flow import Area
 from outputs.paper.paper import Paper
 from outputs.reading.measurements_file import MeasurementFile
 from outputs.sheets.tile_sheet import draw_bar

@@ -10,8 +10,8 @@ from drafting.block.drawn import Drawn
 from drafting.geometry.points import Point
 from drafting.lesson.hand_draft import HandDraft, How, Instruction
 from outputs.canvas.canvas import Recording, Ruler
-from outputs.canvas.flow import Area
 from outputs.canvas.lettering import LEADING, Line, TextBlock, shortened
+from outputs.canvas.text_flow import Area
 from outputs.lesson.drawing import TOP_ROOM, Scene, StagePicture, Window, until, windows
 from outputs.lesson.finish import CREASE
 from outputs.lesson.sheet import FOOT, SMALL, SheetSet, scale_words

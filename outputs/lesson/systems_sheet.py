@@ -16,10 +16,10 @@ from drafting.geometry.points import Point
 from drafting.lesson.compared import compared
 from drafting.lesson.published import CROTCH_AT_SIDE, QUANTITIES, PublishedPanel, SystemDraft
 from outputs.canvas.canvas import Align, Canvas, Polyline, Recording, Role, Ruler, line
-from outputs.canvas.flow import Area, Flow, Heads
 from outputs.canvas.lettering import Line
 from outputs.canvas.pdf_canvas import PdfCanvas
 from outputs.canvas.point_labels import PointLabel, draw_point_labels
+from outputs.canvas.text_flow import Area, Flow, Heads
 from outputs.canvas.typeface import Typeface
 from outputs.lesson.drawing import Window
 from outputs.lesson.sheet import BARS, METRIC_BAR, SheetSet, scale_words
@@ -27,7 +27,7 @@ from outputs.lesson.words import Writing
 from outputs.paper.paper import Paper
 from outputs.reading.measurements_file import MeasurementFile
 from outputs.sheets.tile_sheet import draw_bar
-from outputs.words.report import PrintReport
+from outputs.words.print_report import PrintReport
 
 PATTERNS = (Role.CUT, Role.SEW, Role.FOLD, Role.RULER, Role.MARK, Role.JOIN)
 """The line of each draft, ours first and solid."""

@@ -10,9 +10,9 @@ from shapely.geometry import LineString, Polygon
 from drafting.geometry.points import Point
 from drafting.lesson.hand_draft import HandDraft
 from outputs.canvas.canvas import Recording, Role, Ruler
-from outputs.canvas.flow import Area, Flow
 from outputs.canvas.lettering import Line
 from outputs.canvas.pdf_canvas import PdfCanvas
+from outputs.canvas.text_flow import Area, Flow
 from outputs.lesson.drawing import RIGHT_ROOM, SIDE_ROOM, TOP_ROOM, Scene, StagePicture, Window
 from outputs.lesson.sheet import scale_words
 from outputs.lesson.stages import finished_draft

@@ -9,9 +9,9 @@ from drafting.body.words import SIDES
 from drafting.lesson.hand_draft import HandDraft, hand_draft
 from drafting.lesson.marking import asked_for
 from outputs.canvas.canvas import Recording
-from outputs.canvas.flow import Flow, Heads
 from outputs.canvas.lettering import Line
 from outputs.canvas.pdf_canvas import PdfCanvas
+from outputs.canvas.text_flow import Flow, Heads
 from outputs.canvas.typeface import Typeface
 from outputs.lesson.finish import finish_sheet
 from outputs.lesson.sheet import SheetSet, lying, scale_words
@@ -21,7 +21,7 @@ from outputs.lesson.words import Writing, further_rows, line_ends, measurement_r
 from outputs.paper.paper import Paper
 from outputs.reading.measurements_file import MeasurementFile
 from outputs.sheets.tile_sheet import SheetWords
-from outputs.words.report import PrintReport
+from outputs.words.print_report import PrintReport
 
 MEASUREMENT_HEADS = ("measurement", "value", "exact", "where from", "formula", "numbers put in")
 FURTHER_HEADS = ("further numbers", "value", "exact", "where from")

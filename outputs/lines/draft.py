@@ -13,11 +13,11 @@ from outputs.lines.summary import summary_lines
 from outputs.lines.wrapped import wrapped
 from outputs.lines.written import lacking, written_files
 from outputs.paper.paper import Paper
-from outputs.print.files import PaperUse
 from outputs.print.options import PrintOptions
+from outputs.print.pattern_print import PaperUse
 from outputs.print.piece_text import some_pieces
 from outputs.reading.measurements_file import MeasurementFile
-from outputs.reading.readings import said_medians
+from outputs.reading.tape_readings import said_medians
 
 
 def paper_lines(drafted: Drafted, *, named: bool = False) -> Iterator[str]:

@@ -12,7 +12,7 @@ from outputs.jobs.result import Result
 from outputs.lesson.words import Writing, line_ends, start_text, way_text
 from outputs.lines.wrapped import wrapped
 from outputs.lines.written import written_sheets
-from outputs.words.report import PrintReport
+from outputs.words.print_report import PrintReport
 
 
 def sheet_lines(result: Result, target: Path, report: PrintReport) -> Iterator[str]:

@@ -13,7 +13,7 @@ from drafting.report.corrections import CHANGED_LENGTHS, LEAST_CHANGE, LengthCha
 from drafting.report.fit import crotch_line, girth_lines
 from outputs.fit.fit_words import UNIT_HEADS, bare, level_name, mark_of, origin_mark
 from outputs.lines.wrapped import wrapped
-from styles.cloth.cloth import Cloth, width_off
+from styles.cloth.shrinkage_and_stretch import Cloth, width_off
 from styles.making.fitted import jeans_changes
 from styles.making.jeans import Jeans
 

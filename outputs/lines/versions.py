@@ -14,7 +14,7 @@ from outputs.compare.versions import Move, TwoVersions
 from outputs.compare.words import LEAST_MOVE, letter, moved_enough
 from outputs.fit.fit_words import bare
 from outputs.lines.wrapped import WIDTH, wrapped
-from outputs.reading.inputs import Inputs, tool_version
+from outputs.reading.draft_record import Inputs, tool_version
 
 _LEAST_SHARE = {Unit.MM: 0.1, Unit.CM: 0.1, Unit.INCH: 25.4 / 32}
 """A smaller share is not told, mm."""

@@ -7,7 +7,7 @@ from pathlib import Path
 
 from outputs.files.writers import Written
 from outputs.lines.wrapped import wrapped
-from outputs.words.report import PrintReport
+from outputs.words.print_report import PrintReport
 
 
 def lacking(reports: Collection[PrintReport]) -> Iterator[str]:

@@ -18,9 +18,9 @@ from outputs.measuring.tape_marks import NUMBERS
 from outputs.paper.paper import Paper
 from outputs.paper.printer_scale import BAR
 from outputs.reading.measurement_template import HOW_TO_MEASURE
-from outputs.reading.readings import ENDS_APART
+from outputs.reading.tape_readings import ENDS_APART
 from outputs.sheets.tile_sheet import draw_bar
-from outputs.words.report import PrintReport
+from outputs.words.print_report import PrintReport
 
 TITLE = "Measuring sheet for jeans"
 HEADING, BODY = 3.4, 2.6

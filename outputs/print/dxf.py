@@ -16,7 +16,7 @@ from drafting.geometry.curves import Coordinates
 from drafting.geometry.points import Point
 from drafting.pieces.pattern import Pattern
 from drafting.pieces.pieces import MarkKind
-from outputs.canvas import dxf_file
+from outputs.canvas import dxf_writer
 from outputs.canvas.canvas import Recording, Role
 from outputs.canvas.chords import GAP, few_chords
 from outputs.canvas.typeface import Typeface
@@ -25,7 +25,7 @@ from outputs.print.piece_drawing import draw_piece
 from outputs.print.piece_text import sheet_title
 from outputs.print.single_page import drawn_side_by_side
 from outputs.words.ascii_text import STAND_IN, distinct_names, in_ascii
-from outputs.words.report import PrintReport
+from outputs.words.print_report import PrintReport
 
 TITLE_SIZE = 10.0
 """Type size of the lines above the pieces, mm."""
@@ -84,7 +84,7 @@ def write_dxf(pattern: Pattern, target: BinaryIO) -> PrintReport:
     ruler = Typeface()
     spelled = replace(pattern, wearer=in_ascii(pattern.wearer), style=in_ascii(pattern.style))
     layout = drawn_side_by_side(spelled, ruler).layout
-    names = distinct_names((p.piece.name for p in layout.pieces), longest=dxf_file.LONGEST_NAME)
+    names = distinct_names((p.piece.name for p in layout.pieces), longest=dxf_writer.LONGEST_NAME)
     blocks, entities = [], list(_facts(spelled, layout))
     unfit: list[str] = []
     for name, placed in zip(names, layout.pieces, strict=True):
@@ -92,9 +92,9 @@ def write_dxf(pattern: Pattern, target: BinaryIO) -> PrintReport:
         at_origin = placed.at(0, 0)
         drawing = Recording(ruler)
         unfit += draw_piece(drawing, at_origin, spelled)
-        blocks.append(dxf_file.block(name, _entities(at_origin, drawing)))
-        entities.append(dxf_file.insert(name, Point(left, bottom)))
-    target.write(dxf_file.dxf_file(notes=_notes(), blocks=blocks, entities=entities))
+        blocks.append(dxf_writer.block(name, _entities(at_origin, drawing)))
+        entities.append(dxf_writer.insert(name, Point(left, bottom)))
+    target.write(dxf_writer.dxf_file(notes=_notes(), blocks=blocks, entities=entities))
     return PrintReport(1, tuple(unfit), tuple(_unspelled(pattern)))
 
 
@@ -124,7 +124,7 @@ def _facts(pattern: Pattern, layout: Layout) -> Iterator[str]:
     )
     for row, (layer, words) in enumerate(reversed(lines)):
         at = Point(EDGE, layout.height + (1 + 2 * row) * TITLE_SIZE)
-        yield dxf_file.text(layer, words, at, TITLE_SIZE)
+        yield dxf_writer.text(layer, words, at, TITLE_SIZE)
 
 
 def _entities(placed: StandingPiece, drawing: Recording) -> Iterator[str]:
@@ -134,14 +134,14 @@ def _entities(placed: StandingPiece, drawing: Recording) -> Iterator[str]:
     for stroke in drawing.strokes:
         if stroke.role is Role.NOTCH:
             ends = (Point(*end) for end in stroke.outline.flatten().tolist())
-            yield dxf_file.point(DxfLayer.NOTCH, min(ends, key=lambda end: border.distance(Spot(*end))))
+            yield dxf_writer.point(DxfLayer.NOTCH, min(ends, key=lambda end: border.distance(Spot(*end))))
         if stroke.role in DRAWN:
             yield from _line(DRAWN[stroke.role], stroke.outline.flatten())
     for mark in placed.piece.marks:
         if mark.kind is MarkKind.DRILL:
-            yield dxf_file.point(DxfLayer.DRILL, mark.path.start)
+            yield dxf_writer.point(DxfLayer.DRILL, mark.path.start)
     for t in drawing.texts:
-        yield dxf_file.text(DxfLayer.TEXT, t.string, t.at, t.size, angle=t.angle, align=t.align)
+        yield dxf_writer.text(DxfLayer.TEXT, t.string, t.at, t.size, angle=t.angle, align=t.align)
 
 
 def _line(layer: DxfLayer, fine: Coordinates) -> Iterator[str]:
@@ -150,7 +150,7 @@ def _line(layer: DxfLayer, fine: Coordinates) -> Iterator[str]:
     closed = len(points) > 2 and float(np.hypot(*(points[-1] - points[0]))) < JOIN
     if closed:
         points, corners = points[:-1], corners[:-1]
-    yield dxf_file.polyline(layer, points, closed=closed)
+    yield dxf_writer.polyline(layer, points, closed=closed)
     if layer in (DxfLayer.CUT, DxfLayer.SEW):
         for corner, place in zip(corners, points.tolist(), strict=True):
-            yield dxf_file.point(DxfLayer.TURN if corner else DxfLayer.CURVE, Point(*place))
+            yield dxf_writer.point(DxfLayer.TURN if corner else DxfLayer.CURVE, Point(*place))

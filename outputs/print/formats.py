@@ -7,7 +7,7 @@ from functools import partial
 
 from outputs.files.writers import Writer
 from outputs.print.dxf import write_dxf
-from outputs.print.files import PatternPrint
+from outputs.print.pattern_print import PatternPrint
 from outputs.print.pieces_picture import write_pieces_picture
 from outputs.print.svg import write_svg
 

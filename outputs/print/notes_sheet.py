@@ -10,8 +10,8 @@ from drafting.geometry.points import Point
 from drafting.pieces.pattern import Pattern
 from drafting.pieces.pieces import Piece
 from outputs.canvas.canvas import Canvas, Recording, Role, Ruler, line
-from outputs.canvas.flow import Area, Flow, Heads
 from outputs.canvas.lettering import Line, TextBlock
+from outputs.canvas.text_flow import Area, Flow, Heads
 from outputs.packing.layout import Layout, StandingPiece
 from outputs.paper.paper import Paper
 from outputs.print.cover_sheet import HEADER

@@ -8,7 +8,7 @@ from dataclasses import dataclass, field
 from drafting.base.errors import DraftRefused, Problem, Severity
 from drafting.base.typed import in_one_line
 from drafting.base.units import LengthError
-from outputs.files.gathering import gather
+from outputs.files.all_problems import gather
 from outputs.paper.paper import A4, PAPERS, ROLL_RANGE, SINGLE, Orientation, Paper, Roll, read_paper
 from outputs.paper.printer_scale import PrinterScale, read_printer_scale
 from outputs.words.file_names import safe_name

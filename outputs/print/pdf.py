@@ -21,7 +21,7 @@ from outputs.print.single_page import SinglePage, single_page
 from outputs.sheets.print_test import HEADING, shop_advice
 from outputs.sheets.tile_sheet import SheetWords, clip, draw_tile_sheet, shift
 from outputs.sheets.tiling import UNDER, Tiling, sheet_round, tiled
-from outputs.words.report import PrintReport
+from outputs.words.print_report import PrintReport
 
 
 class PageTooLarge(ValueError):

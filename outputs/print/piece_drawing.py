@@ -14,7 +14,7 @@ from drafting.geometry.points import Point, Vector
 from drafting.pieces.pattern import Pattern
 from drafting.pieces.pieces import Finish, Mark, MarkKind, Piece
 from outputs.canvas.canvas import Align, Canvas, Polyline, Recording, Role, circle, line, text_box
-from outputs.canvas.free_room import Room
+from outputs.canvas.free_space import Room
 from outputs.canvas.lettering import TextBlock
 from outputs.packing.layout import Layout, StandingPiece
 from outputs.print.piece_outlines import notch_lines, outlines

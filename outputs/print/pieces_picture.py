@@ -12,7 +12,7 @@ from shapely.geometry import Polygon, box
 from drafting.geometry.points import Point, Vector
 from drafting.pieces.pattern import Pattern
 from outputs.canvas.canvas import CAPITAL, Align, Canvas, Polyline, Recording, Role, line, text_box
-from outputs.canvas.free_room import Room
+from outputs.canvas.free_space import Room
 from outputs.canvas.layers import LAYERS, Layer
 from outputs.canvas.lettering import Line, TextBlock
 from outputs.canvas.picture_canvas import write_picture
@@ -21,7 +21,7 @@ from outputs.packing.layout import Layout
 from outputs.print.piece_drawing import draw_layout
 from outputs.print.piece_text import sheet_title, some_pieces, title
 from outputs.print.single_page import drawn_side_by_side
-from outputs.words.report import PrintReport
+from outputs.words.print_report import PrintReport
 
 WIDTH, BORDER, COLUMNS = 320.0, 8.0, 3
 """Of the sheet and its border, mm at 150 pixels an inch, and the columns of the list."""

@@ -11,14 +11,14 @@ from shapely.geometry import Polygon, box
 from drafting.geometry.points import Point
 from drafting.pieces.pattern import Pattern
 from outputs.canvas.canvas import Canvas, Ruler
-from outputs.canvas.free_room import Room
+from outputs.canvas.free_space import Room
 from outputs.canvas.lettering import Line, TextBlock
 from outputs.packing.layout import EDGE, GAP, Layout, StandingPiece, side_by_side, standing
 from outputs.packing.roll_packing import Spot, laid, packed_narrow, packed_short
 from outputs.paper.paper import Paper
 from outputs.paper.printer_scale import BAR, TOLERANCE, TRUE, PrinterScale
 from outputs.print.piece_text import check_length, sheet_title, some_pieces, taken
-from outputs.sheets.scale_test import SIDE, draw_scale_figure
+from outputs.sheets.scale_bars import SIDE, draw_scale_figure
 
 SIZE = 3.6
 """Type size beside the scale test, mm."""

@@ -14,7 +14,7 @@ from outputs.print.piece_drawing import draw_piece
 from outputs.print.piece_text import SCALE, allowance_text, cloth_text, origin_text, sheet_title, title
 from outputs.print.single_page import drawn_side_by_side
 from outputs.words.ascii_text import plain_words
-from outputs.words.report import PrintReport
+from outputs.words.print_report import PrintReport
 
 
 def write_svg(pattern: Pattern, target: BinaryIO) -> PrintReport:

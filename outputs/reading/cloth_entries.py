@@ -9,7 +9,7 @@ from drafting.base.errors import DraftRefused, Problem, Severity
 from drafting.base.typed import PERCENT_LIKE, in_one_line, percentage
 
 CLOTH_ENTRIES = ("lengthwise_change", "crosswise_change", "stretch")
-"""The fields of `styles.cloth.cloth.Cloth`, here so that a file without any need not wait for them."""
+"""The fields of its `Cloth`, by name here so that a file without any need not wait for its libraries."""
 
 
 def read_cloth(typed: Mapping[str, object]) -> tuple[dict[str, float], list[Problem]]:
@@ -20,7 +20,7 @@ def read_cloth(typed: Mapping[str, object]) -> tuple[dict[str, float], list[Prob
     """
     if not typed:
         return {}, []
-    from styles.cloth.cloth import Cloth, refuse_meaningless_cloth
+    from styles.cloth.shrinkage_and_stretch import Cloth, refuse_meaningless_cloth
 
     read = {key: percentage(value) for key, value in typed.items()}
     try:

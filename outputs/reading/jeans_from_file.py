@@ -6,7 +6,7 @@ from collections.abc import Iterable, Iterator
 
 from drafting.base.errors import DraftRefused, Problem, Severity
 from drafting.base.units import format_length
-from outputs.reading.inputs import Inputs
+from outputs.reading.draft_record import Inputs
 from outputs.reading.measurements_file import MeasurementFile
 from outputs.reading.style_options import StyleOptions
 from styles.choice.style import Style

@@ -11,7 +11,7 @@ from drafting.base.typed import did_you_mean, plain_name
 from drafting.base.units import LengthError, TypedLength, Unit, UnitMissing, read_length
 from drafting.body.measurements import MEASUREMENTS, Sides, term_of
 from outputs.reading.entries import MEASURED, Entries, Found, not_filled_in, shortly
-from outputs.reading.readings import Readings, read_readings
+from outputs.reading.tape_readings import Readings, read_readings
 from outputs.words.file_wording import FileWording
 
 TABLES: Mapping[str, tuple[Sides, ...]] = {

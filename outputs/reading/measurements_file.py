@@ -22,7 +22,7 @@ from drafting.body.measurements import (
     Sides,
     WaistLevel,
 )
-from outputs.files.gathering import by_line
+from outputs.files.all_problems import by_line
 from outputs.files.text_file import TextFile, read_file
 from outputs.files.toml_slips import TomlText, read_toml
 from outputs.reading.cloth_entries import CLOTH_ENTRIES, read_cloth

@@ -9,7 +9,7 @@ from pathlib import Path
 
 from drafting.base.errors import DraftRefused, Problem, Severity
 from drafting.base.units import Unit
-from outputs.files.gathering import by_line, gather_all
+from outputs.files.all_problems import by_line, gather_all
 from outputs.files.text_file import TextFile, read_file
 from outputs.files.toml_slips import read_toml
 from outputs.words.file_names import safe_name

@@ -11,7 +11,7 @@ from outputs.files.folder import refuse_link, write_folder
 from outputs.jobs.class_person import numbers_kept, numbers_of
 from outputs.jobs.class_table import Numbers, Outcome, State
 from outputs.jobs.draft import draft, printed_as
-from outputs.reading.inputs import Inputs, holds
+from outputs.reading.draft_record import Inputs, holds
 from outputs.running.task import Task
 
 

@@ -15,7 +15,7 @@ from types import FrameType
 from drafting.base.errors import DraftRefused, Problem, Severity
 from outputs.jobs.class_table import STARTS, SUMMARY_FILE, Outcome, State
 from outputs.jobs.options import DraftOptions
-from outputs.reading.people import Person
+from outputs.reading.class_file import Person
 from outputs.running.ending import leave
 from outputs.running.task import Task
 from outputs.words.file_names import safe_name

@@ -9,7 +9,7 @@ from outputs.canvas.canvas import Canvas
 from outputs.canvas.lettering import Column, Line
 from outputs.paper.paper import Paper
 from outputs.paper.printer_scale import BAR, TOLERANCE, PrinterScale
-from outputs.sheets.scale_test import (
+from outputs.sheets.scale_bars import (
     L_DEPTH,
     SIDE,
     SQUARE,

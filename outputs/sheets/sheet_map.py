@@ -11,7 +11,7 @@ from shapely.geometry.base import BaseGeometry
 
 from drafting.geometry.points import Point, Vector
 from outputs.canvas.canvas import CAPITAL, Align, Canvas, Polyline, Role, circle, line
-from outputs.canvas.free_room import Room
+from outputs.canvas.free_space import Room
 from outputs.sheets.tiling import Tile, Tiling
 
 LEAST_CLEAR = 0.6

@@ -10,7 +10,7 @@ from shapely.geometry import box
 
 from drafting.geometry.points import Point
 from outputs.canvas.canvas import Canvas, Role, line
-from outputs.canvas.free_room import Room
+from outputs.canvas.free_space import Room
 from outputs.canvas.lettering import Line, TextBlock, shortened
 from outputs.sheets.tiling import CROSS_ARM, OVER, UNDER, SheetSide, Tile, TileFormat, Tiling
 

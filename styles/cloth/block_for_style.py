@@ -12,7 +12,7 @@ from drafting.body.body import Body, complete
 from drafting.body.measurements import Measurements
 from drafting.body.sides import known_of_both
 from styles.choice.style import Style
-from styles.cloth.cloth import Cloth, ease_for
+from styles.cloth.shrinkage_and_stretch import Cloth, ease_for
 
 
 def block_for(

@@ -12,7 +12,7 @@ from styles.choice.catalogue import catalogue_style
 from styles.choice.setting_values import read_settings
 from styles.choice.style import Style
 from styles.cloth.block_for_style import block_for
-from styles.cloth.cloth import Cloth, cloth_problems
+from styles.cloth.shrinkage_and_stretch import Cloth, cloth_problems
 from styles.making.jeans import Jeans, make_jeans
 
 

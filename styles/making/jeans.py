@@ -18,7 +18,7 @@ from styles.base.hem import check_turn_up, turn_up_on
 from styles.base.part import HalfToCut, Notion, Part, counted
 from styles.choice.style import Band, Style
 from styles.cloth.block_for_style import check_stretch
-from styles.cloth.cloth import Cloth, fit_to_cloth
+from styles.cloth.shrinkage_and_stretch import Cloth, fit_to_cloth
 from styles.making.joining import (
     Pieces,
     back_waist,
@@ -38,8 +38,8 @@ from styles.parts.fly_length import fly_length
 from styles.parts.front_leg import front_leg
 from styles.parts.front_pocket import front_pocket
 from styles.parts.interfacing import interfacing
+from styles.parts.shaped_band import band_notions, centre_back_of_band, shaped_band
 from styles.parts.straight_band import HalfWaist, straight_band
-from styles.parts.waistband import band_notions, centre_back_of_band, shaped_band
 from styles.top.upper import back_top, front_at
 from styles.top.worn_level import check_worn_girth, girth_at
 

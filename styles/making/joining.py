@@ -11,13 +11,13 @@ from drafting.body.measurements import Side
 from drafting.pieces.kinds import CornerKind, EdgeKind, PieceId, PieceKind, SeamKind
 from drafting.pieces.pieces import Notch, Piece
 from drafting.pieces.seams import Corner, CornerPlace, Run, Seam
+from styles.base.edge_runs import walk
 from styles.base.part import HalfToCut
-from styles.base.runs import walk
 from styles.choice.style import Style
 from styles.parts.back_leg import FromHem
 from styles.parts.front_leg import open_front
+from styles.parts.shaped_band import WaistNotches
 from styles.parts.straight_band import SEWN_TO_BACK, SEWN_TO_FRONT
-from styles.parts.waistband import WaistNotches
 
 Pieces = Mapping[PieceId, Piece]
 

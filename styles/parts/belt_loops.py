@@ -8,7 +8,7 @@ from drafting.pieces.kinds import EdgeKind, PieceKind, PlaceKind
 from drafting.pieces.pieces import Cutting, Edge, Mark, MarkKind, Notch, NotchKind, Piece
 from styles.base.part import Part
 from styles.choice.style import Style
-from styles.parts.waistband import WaistNotches
+from styles.parts.shaped_band import WaistNotches
 
 WIDTH = 14.0
 """Finished width, mm; 5/8 in on a work-pant sheet, 1/2 in on lighter jeans (from memory)."""

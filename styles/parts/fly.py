@@ -17,12 +17,12 @@ from drafting.geometry.points import Point, Vector
 from drafting.pieces.kinds import EdgeKind, PieceId, PieceKind, PlaceKind, SeamKind
 from drafting.pieces.pieces import Cutting, Edge, Finish, Mark, MarkKind, Material, Notch, Piece
 from drafting.pieces.seams import Seam
+from styles.base.edge_runs import walk
 from styles.base.grain import plumb_grain
 from styles.base.part import HalfToCut, Notion, NotionKind, Part
-from styles.base.runs import walk
 from styles.choice.style import Laps, Style
 from styles.parts.fly_length import FlyLength, facing_width, fly_length, shield_width
-from styles.parts.waistband import HOLE_FROM_END, SHANK
+from styles.parts.shaped_band import HOLE_FROM_END, SHANK
 from styles.top.upper import Front, front_at, seam_depth
 
 _HOLE = 16.0

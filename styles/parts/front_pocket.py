@@ -7,9 +7,9 @@ from drafting.geometry.paths import Path
 from drafting.pieces.kinds import EdgeKind, PieceKind, PlaceKind, SeamKind
 from drafting.pieces.pieces import Cutting, Edge, Finish, Mark, MarkKind, Material, Notch, Piece
 from drafting.pieces.seams import Run, Seam
+from styles.base.edge_runs import distance, walk
 from styles.base.grain import plumb_grain
 from styles.base.part import HalfToCut, Notion, NotionKind, Part
-from styles.base.runs import distance, walk
 from styles.choice.style import Allowances, Style
 from styles.parts.pocket_plan import PocketPlan, plan_pocket
 

@@ -7,7 +7,7 @@ from dataclasses import replace
 
 from drafting.pieces.kinds import PieceKind, PlaceKind
 from drafting.pieces.pieces import Cutting, Material, Piece
-from styles.parts.waistband import CUT_OFF
+from styles.parts.shaped_band import CUT_OFF
 
 STIFFENED = frozenset(
     {

@@ -15,7 +15,7 @@ from drafting.pieces.seams import Run, Seam
 from styles.base.part import Part
 from styles.choice.style import Style
 from styles.parts.fly_length import shield_width
-from styles.parts.waistband import HOLE, HOLE_FROM_END, SHANK, WaistNotches, from_the_end, lapping_side
+from styles.parts.shaped_band import HOLE, HOLE_FROM_END, SHANK, WaistNotches, from_the_end, lapping_side
 
 _CLEAR = 5.0
 """A grain line across the strip keeps this far from its edges, mm (common practice)."""

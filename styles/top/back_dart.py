@@ -13,8 +13,8 @@ from drafting.pieces.kinds import EdgeKind, PlaceKind, SeamKind
 from drafting.pieces.pieces import Edge, Mark, MarkKind, Notch, NotchKind, Piece
 from drafting.pieces.seams import Run, Seam
 from styles.choice.style import Allowances, BackCut, Style
-from styles.top.crown import Back, Crown, waist_to
 from styles.top.upper import back_at, back_top, seam_depth
+from styles.top.yoke import Back, Crown, waist_to
 
 _LEAST_LENGTH = 60.0
 """A dart runs down so far below the waistband seam at least, mm (common practice, no source)."""

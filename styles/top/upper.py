@@ -15,8 +15,8 @@ from drafting.geometry.curves import Cubic
 from drafting.geometry.paths import Path
 from drafting.geometry.points import Point, Vector
 from styles.choice.style import Band, Style
-from styles.top.crown import Back, Crown, sweep, yoked
 from styles.top.worn_level import WIDER_ABOVE
+from styles.top.yoke import Back, Crown, sweep, yoked
 
 
 @dataclass(frozen=True)

@@ -20,8 +20,8 @@ sys.path.insert(0, str(HOME))
 from outputs.files.folder import write_folder  # noqa: E402
 from outputs.jobs.draft import draft  # noqa: E402
 from outputs.jobs.options import DraftOptions  # noqa: E402
+from outputs.reading.class_file import find_people  # noqa: E402
 from outputs.reading.measurements_file import MeasurementFile  # noqa: E402
-from outputs.reading.people import find_people  # noqa: E402
 from styles.choice.style import STRAIGHT  # noqa: E402
 from tests.bench.stopwatch import side_by_side, table  # noqa: E402
 from tests.invented_class import people  # noqa: E402

@@ -32,7 +32,7 @@ from outputs.sheets.tile_sheet import shift
 from outputs.sheets.tiling import Tiling, tiled
 from styles.choice.style import STRAIGHT
 from styles.cloth.block_for_style import block_for
-from styles.cloth.cloth import Cloth
+from styles.cloth.shrinkage_and_stretch import Cloth
 from styles.making.jeans import make_jeans
 from tests.bench.stopwatch import side_by_side, table
 

@@ -32,7 +32,7 @@ from outputs.reading.measurements_file import read_measurements  # noqa: E402
 from outputs.reading.style_file import find_styles  # noqa: E402
 from outputs.sheets.tiling import tiled  # noqa: E402
 from styles.cloth.block_for_style import block_for  # noqa: E402
-from styles.cloth.cloth import Cloth  # noqa: E402
+from styles.cloth.shrinkage_and_stretch import Cloth  # noqa: E402
 from styles.making.jeans import make_jeans  # noqa: E402
 from tests.bench.bench_draft import run  # noqa: E402
 from tests.bench.stopwatch import side_by_side, table  # noqa: E402

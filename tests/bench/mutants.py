@@ -100,19 +100,19 @@ TESTS = {
         "outside/test_published_styles.py",
         "styles/test_jeans.py",
     ),
-    "styles/cloth/cloth.py": ("styles/test_cloth.py",),
+    "styles/cloth/shrinkage_and_stretch.py": ("styles/test_cloth.py",),
     "styles/parts/fly_length.py": ("styles/test_fly.py", "styles/test_fly_buttons.py"),
     "styles/parts/fly.py": ("styles/test_fly.py", "styles/test_fly_buttons.py"),
     "styles/parts/pocket_plan.py": ("styles/test_front_pocket.py", "styles/test_kinds.py"),
     "styles/parts/front_leg.py": ("styles/test_front_leg.py", "styles/test_front_pocket.py"),
     "styles/parts/back_pocket.py": ("styles/test_back_pocket.py", "styles/test_kinds.py"),
     "styles/top/back_dart.py": ("styles/test_back_dart.py",),
-    "styles/parts/waistband.py": ("styles/test_waistband.py",),
+    "styles/parts/shaped_band.py": ("styles/test_waistband.py",),
     "styles/parts/belt_loops.py": ("styles/test_belt_loops.py",),
     "styles/base/hem.py": ("styles/test_turn_up.py",),
     "styles/top/worn_level.py": ("styles/test_worn_level.py",),
     "styles/top/upper.py": TOP,
-    "styles/top/crown.py": TOP,
+    "styles/top/yoke.py": TOP,
 }
 """The tests of each module, those first that are likeliest to notice and quick."""
 

@@ -23,9 +23,9 @@ from outputs.demo import DEMO_FILES
 from outputs.files.folder import write_file
 from outputs.files.writers import content
 from outputs.jobs.class_table import SUMMARY_FILE, Outcome, State, class_table
-from outputs.reading.inputs import holds
+from outputs.reading.draft_record import holds
 from outputs.running.class_pool import refuse_foreign_summary
-from outputs.words.report import PrintReport
+from outputs.words.print_report import PrintReport
 from tests.bench.damage import Place, damaged, place
 
 ROOT = Path(__file__).parents[2]
@@ -163,7 +163,7 @@ def test_a_pipe_in_a_folder_is_no_record_to_wait_for(tmp_path: Path) -> None:
 
 @pytest.fixture(scope="module")
 def record(tmp_path_factory: pytest.TempPathFactory) -> str:
-    from outputs.reading.inputs import Inputs
+    from outputs.reading.draft_record import Inputs
     from outputs.reading.measurements_file import read_measurements
     from outputs.reading.style_options import StyleOptions
     from styles.choice.style import STRAIGHT

@@ -271,7 +271,7 @@ def test_force_replaces_our_files_and_keeps_all_others(run: Run, ada: Path) -> N
 @pytest.mark.parametrize(
     "writer",
     [
-        "print.files.write_sheets_with_notes",
+        "print.pattern_print.write_sheets_with_notes",
         "print.formats.write_svg",
         "print.formats.write_dxf",
         "jobs.draft._figures_text",

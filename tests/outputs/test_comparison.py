@@ -33,8 +33,8 @@ from outputs.reading.style_file import find_style, find_styles
 from outputs.reading.style_options import StyleOptions
 from styles.choice.catalogue import catalogue_names
 from styles.cloth.block_for_style import block_for
-from styles.cloth.cloth import Cloth
-from styles.making.figures import jeans_figures
+from styles.cloth.shrinkage_and_stretch import Cloth
+from styles.making.jeans_figures import jeans_figures
 
 MM = 25.4 / 72
 STYLES = ("bootcut", "shorts", "skinny", "wide")

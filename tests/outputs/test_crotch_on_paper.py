@@ -23,8 +23,8 @@ from numpy.typing import NDArray
 from drafting.report.figures import block_figures
 from outputs.print.pdf import write_single_page_pdf
 from styles.choice.style import STRAIGHT, Band
-from styles.making.figures import jeans_figures
 from styles.making.jeans import make_jeans
+from styles.making.jeans_figures import jeans_figures
 from tests.whole_jeans import block_of
 
 MM = 25.4 / 72

@@ -17,9 +17,9 @@ from outputs.reading.measurement_template import write_template
 from outputs.reading.measurements_file import MeasurementFile, read_measurements
 from styles.choice.style import STRAIGHT
 from styles.cloth.block_for_style import block_for
-from styles.cloth.cloth import Cloth
-from styles.making.figures import jeans_figures
+from styles.cloth.shrinkage_and_stretch import Cloth
 from styles.making.jeans import make_jeans
+from styles.making.jeans_figures import jeans_figures
 
 FITTING = PLAIN + "\n[fitting]\n"
 FIRST = FITTING.count("\n") + 1

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from outputs.canvas.canvas import Align
-from outputs.canvas.flow import Area, Flow, Heads
+from outputs.canvas.text_flow import Area, Flow, Heads
 from outputs.canvas.typeface import Typeface
 
 AREA = Area(10, 10, 110, 60)

@@ -14,7 +14,7 @@ from drafting.base.errors import DraftRefused
 from outputs.files.folder import make_folder, write_file, write_folder
 from outputs.files.writers import Writer, bytes_writer, text_writer
 from outputs.words.file_names import safe_name
-from outputs.words.report import PrintReport
+from outputs.words.print_report import PrintReport
 
 saying = text_writer
 

@@ -13,14 +13,14 @@ from typed_files import FULL, PLAIN, UNEVEN
 from drafting.base.errors import DraftRefused
 from drafting.base.units import Unit
 from drafting.body.measurements import Measurements
-from outputs.reading.inputs import INPUTS_FILE, Inputs, holds, read_inputs
+from outputs.reading.draft_record import INPUTS_FILE, Inputs, holds, read_inputs
 from outputs.reading.measurements_file import MeasurementFile, read_measurements
 from outputs.reading.style_file import find_style
 from outputs.reading.style_options import StyleOptions, read_options
 from styles.choice.catalogue import catalogue_names
 from styles.choice.settings import SETTINGS, value_of
 from styles.choice.style import Style
-from styles.cloth.cloth import Cloth
+from styles.cloth.shrinkage_and_stretch import Cloth
 
 NOTHING: dict[str, str | None] = {}
 shared_folder = settings(suppress_health_check=[HealthCheck.function_scoped_fixture, HealthCheck.too_slow])
@@ -82,7 +82,7 @@ def test_what_was_seen_on_the_toile_is_recorded(tmp_path: Path) -> None:
 
 
 def test_all_that_decides_a_draft_has_its_place_in_the_record() -> None:
-    # Whoever adds an input is told here that `outputs.reading.inputs` has to keep it.
+    # Whoever adds an input is told here that `outputs.reading.draft_record` has to keep it.
     kept = {"wearer", "taken_on", "unit", "measurements", "cloth", "corrections"}
     besides = {"readings", "warnings", "lines"}
     assert {field.name for field in fields(MeasurementFile)} == kept | besides

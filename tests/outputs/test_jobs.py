@@ -28,7 +28,7 @@ from outputs.jobs import (
     draft,
     lesson,
     measure,
-    several,
+    several_styles,
     sheets,
     styles,
 )
@@ -36,7 +36,7 @@ from outputs.jobs.options import DraftOptions
 from outputs.jobs.result import Result as Made
 from outputs.paper.paper import PAPERS
 from outputs.print.options import PrintOptions
-from outputs.reading.inputs import inputs_of
+from outputs.reading.draft_record import inputs_of
 from outputs.reading.measurements_file import measurements_of
 from outputs.reading.style_file import find_style, find_styles
 from outputs.reading.style_options import StyleOptions, read_options
@@ -187,7 +187,7 @@ def test_several_styles(run: Run) -> None:
     words = ("--style", "slim", "--style", "flare", "--shared-once", "--format", "svg")
     run("draft", "ada.toml", "--out", "out", *words)
     asked = DraftOptions(formats=("svg",))
-    result = several.draft_several(
+    result = several_styles.draft_several(
         measurements_of(ADA), find_styles(["slim", "flare"]), asked, shared_once=True
     )
     assert made(result) == written("out")

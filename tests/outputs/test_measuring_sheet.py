@@ -27,7 +27,7 @@ from outputs.measuring.measuring_sheet import draw_sheets, write_measuring_sheet
 from outputs.measuring.measuring_table import BOX_HEIGHT, BOX_WIDTH
 from outputs.measuring.tape_marks import NUMBERS
 from outputs.paper.paper import MARGIN, PAPERS
-from outputs.words.report import PrintReport
+from outputs.words.print_report import PrintReport
 
 NAME = "Ayşe Żółkiewska-Παπαδοπούλου"
 

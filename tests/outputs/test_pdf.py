@@ -35,7 +35,7 @@ from outputs.print.pdf import (
     write_tiled_pdf,
 )
 from outputs.print.piece_drawing import draw_layout
-from outputs.sheets.scale_test import passes, usual_causes
+from outputs.sheets.scale_bars import passes, usual_causes
 from outputs.sheets.sheet_map import BARE, RINGED
 from outputs.sheets.tiling import Tiling, tiled
 

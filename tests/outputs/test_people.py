@@ -10,8 +10,8 @@ from typed_files import PLAIN
 
 from drafting.base.errors import DraftRefused
 from drafting.base.units import Unit
+from outputs.reading.class_file import Person, find_people
 from outputs.reading.measurements_file import MeasurementFile, read_measurements
-from outputs.reading.people import Person, find_people
 
 HEAD = "wearer;unit;waist_girth;hip_girth;inside_leg_height;body_rise"
 

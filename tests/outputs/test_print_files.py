@@ -21,7 +21,7 @@ from outputs.paper.paper import PAPERS, Orientation, Roll
 from outputs.paper.printer_scale import PrinterScale
 from outputs.print.options import PrintOptions
 from outputs.reading.measurements_file import read_measurements
-from outputs.words.report import PrintReport
+from outputs.words.print_report import PrintReport
 from styles.choice.style import STRAIGHT
 
 Run = Callable[..., Result]

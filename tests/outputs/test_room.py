@@ -4,7 +4,7 @@ import shapely
 from shapely.geometry import box
 
 from drafting.geometry.points import Point
-from outputs.canvas.free_room import Room
+from outputs.canvas.free_space import Room
 
 
 def test_a_part_that_just_holds_the_words_is_found_among_wider_ones():

@@ -28,7 +28,7 @@ from outputs.reading.jeans_from_file import jeans_from
 from outputs.reading.measurements_file import read_measurements
 from outputs.reading.style_file import find_styles
 from outputs.reading.style_options import StyleOptions
-from outputs.words.report import PrintReport
+from outputs.words.print_report import PrintReport
 from styles.choice.catalogue import catalogue_names
 from styles.choice.style import Style
 from tests.printed import called
@@ -118,9 +118,9 @@ def drafted(here: Path, monkeypatch: pytest.MonkeyPatch) -> list[str]:
     def write(target: Path, *_: object, **__: object) -> None:
         found.append(str(target))
 
-    monkeypatch.setattr("outputs.jobs.several.draft_several", draft)
+    monkeypatch.setattr("outputs.jobs.several_styles.draft_several", draft)
     monkeypatch.setattr(command, "write_folder", write)
-    monkeypatch.setattr("outputs.lines.several.several_lines", lambda *_: ())
+    monkeypatch.setattr("outputs.lines.several_styles.several_lines", lambda *_: ())
     return found
 
 

@@ -15,7 +15,7 @@ from styles.choice import catalogue
 from styles.choice.catalogue import catalogue_names
 from styles.choice.style import STRAIGHT, Style
 from styles.cloth.block_for_style import block_for
-from styles.cloth.cloth import Cloth
+from styles.cloth.shrinkage_and_stretch import Cloth
 from styles.making.jeans import Jeans, make_jeans
 from tests.printed import called
 

@@ -18,7 +18,7 @@ from outputs.lines.summary import summary_lines
 from outputs.lines.wrapped import wrapped
 from outputs.reading.measurements_file import read_measurements
 from styles.choice.style import STRAIGHT
-from styles.cloth.cloth import Cloth
+from styles.cloth.shrinkage_and_stretch import Cloth
 from styles.making.jeans import Jeans, make_jeans
 
 

@@ -19,7 +19,7 @@ from outputs.compare.versions import Move, TwoVersions, compare_versions
 from outputs.compare.versions_picture import write_versions
 from outputs.compare.words import letter
 from outputs.lines.versions import signed, version_lines
-from outputs.reading.inputs import Inputs
+from outputs.reading.draft_record import Inputs
 from outputs.reading.measurements_file import read_measurements
 from outputs.reading.style_file import find_style
 from outputs.reading.style_options import read_options

@@ -19,7 +19,7 @@ from outputs.reading.style_file import find_style
 from styles.choice.catalogue import catalogue_names
 from styles.choice.style import Rise, Style
 from styles.cloth.block_for_style import block_for
-from styles.cloth.cloth import Cloth
+from styles.cloth.shrinkage_and_stretch import Cloth
 from styles.top.upper import front_at
 from tests.sewn_block import leg_girth
 from tests.wearers import wearer

@@ -17,7 +17,7 @@ from outputs.reading.style_file import find_style
 from styles.choice.catalogue import catalogue_names
 from styles.choice.style import Style
 from styles.cloth.block_for_style import block_for
-from styles.cloth.cloth import Cloth
+from styles.cloth.shrinkage_and_stretch import Cloth
 from styles.making.jeans import Jeans, make_jeans
 from tests.outside.test_survey import COLUMNS, STEP, SURVEY
 from tests.outside.test_survey_jeans import amiss, rows

@@ -24,7 +24,7 @@ from outputs.paper.paper import A4
 from outputs.print.pdf import write_single_page_pdf, write_tiled_pdf
 from outputs.print.piece_text import allowance_text, cloth_text, full_label
 from styles.choice.style import STRAIGHT, Allowances, Band, Felling, Laps
-from styles.cloth.cloth import Cloth, ease_for, fit_to_cloth
+from styles.cloth.shrinkage_and_stretch import Cloth, ease_for, fit_to_cloth
 from styles.making.jeans import Jeans, make_jeans
 from styles.parts.fly_length import fly_length, shield_width
 from styles.top.worn_level import girth_at

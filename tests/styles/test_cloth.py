@@ -14,7 +14,13 @@ from drafting.pieces.pieces import Cutting, Edge, Mark, MarkKind, Material, Notc
 from drafting.pieces.trueing import check_seams
 from outputs.print.piece_text import cloth_text
 from styles.choice.style import STRAIGHT
-from styles.cloth.cloth import Cloth, ease_for, fit_to_cloth, refuse_meaningless_cloth, width_off
+from styles.cloth.shrinkage_and_stretch import (
+    Cloth,
+    ease_for,
+    fit_to_cloth,
+    refuse_meaningless_cloth,
+    width_off,
+)
 from styles.making.jeans import make_jeans
 from tests.printed import called
 from tests.styles.upper_parts import reach, whole_band

@@ -10,10 +10,10 @@ from drafting import draft_block
 from drafting.base.findings import Level
 from styles.choice.style import STRAIGHT, Rise, Style
 from styles.cloth.block_for_style import block_for
-from styles.cloth.cloth import Cloth
-from styles.making.figures import jeans_figures
+from styles.cloth.shrinkage_and_stretch import Cloth
 from styles.making.fitted import fitting_figures, jeans_changes
 from styles.making.jeans import Jeans, make_jeans
+from styles.making.jeans_figures import jeans_figures
 from tests.wearers import wearer
 from tests.whole_jeans import STYLES
 

@@ -12,7 +12,7 @@ from drafting.pieces.pieces import Material
 from drafting.pieces.trueing import check_pieces
 from outputs.print.piece_text import allowance_text
 from styles.choice.style import STRAIGHT
-from styles.cloth.cloth import Cloth, fit_to_cloth
+from styles.cloth.shrinkage_and_stretch import Cloth, fit_to_cloth
 from styles.parts.belt_loops import belt_loops
 from styles.parts.interfacing import interfacing
 from tests.styles.upper_parts import reach, whole_band

@@ -16,8 +16,8 @@ from drafting.pieces.allowance import cut_line
 from drafting.pieces.pieces import Finish, Material
 from outputs.print.piece_text import title
 from styles.choice.style import Band, Laps
-from styles.making.figures import jeans_figures
 from styles.making.jeans import Jeans
+from styles.making.jeans_figures import jeans_figures
 from styles.parts.fly_length import shield_width
 from tests.printed import called
 from tests.whole_jeans import (

@@ -4,7 +4,7 @@ from dataclasses import replace
 
 from outputs.reading.style_file import find_style
 from styles.cloth.block_for_style import block_for
-from styles.cloth.cloth import Cloth
+from styles.cloth.shrinkage_and_stretch import Cloth
 from tests.wearers import wearer
 
 OF_THE_TRUNK = ("centre at the waist", "side at the waist", "hip at the side", "hip point", "fork")

@@ -5,7 +5,7 @@ from dataclasses import replace
 import pytest
 
 from drafting.pieces.pieces import Notch, Piece
-from styles.base.runs import distance, walk
+from styles.base.edge_runs import distance, walk
 from tests.drafting.small_pieces import run, square
 
 

@@ -11,8 +11,8 @@ from drafting.pieces.pieces import Notch
 from drafting.pieces.seams import Run, Seam
 from drafting.pieces.trueing import check_pieces, check_seams
 from styles.choice.style import STRAIGHT, Band, Laps
+from styles.parts.shaped_band import WaistNotches
 from styles.parts.straight_band import SEWN_TO_FRONT, HalfWaist, straight_band
-from styles.parts.waistband import WaistNotches
 from tests.styles.upper_parts import reach
 
 STYLE = replace(STRAIGHT, band=Band.STRAIGHT)

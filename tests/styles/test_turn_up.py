@@ -24,7 +24,7 @@ from outputs.reading.style_file import find_style
 from styles.choice.catalogue import catalogue_names
 from styles.choice.style import STRAIGHT, Allowances
 from styles.cloth.block_for_style import block_for
-from styles.cloth.cloth import Cloth
+from styles.cloth.shrinkage_and_stretch import Cloth
 from styles.making.jeans import Jeans, make_jeans
 
 DEEP = 5_000.0

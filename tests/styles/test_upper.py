@@ -11,7 +11,7 @@ from drafting.pieces.pieces import Notch
 from outputs.reading.style_file import find_style
 from styles.choice.style import STRAIGHT, BackCut, Band, Rise
 from styles.cloth.block_for_style import block_for
-from styles.cloth.cloth import Cloth
+from styles.cloth.shrinkage_and_stretch import Cloth
 from styles.making.jeans import Jeans, make_jeans
 from styles.top.upper import back_top
 from styles.top.worn_level import girth_at

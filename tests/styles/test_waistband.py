@@ -14,7 +14,7 @@ from drafting.pieces.pieces import Finish
 from drafting.pieces.trueing import check_corners, check_pieces, check_seams
 from styles.base.part import HalfToCut
 from styles.choice.style import STRAIGHT, Allowances, Laps
-from styles.parts.waistband import shaped_band
+from styles.parts.shaped_band import shaped_band
 from styles.top.upper import back_top, front_band
 from tests.styles.upper_parts import whole_band
 from tests.wearers import wearer

@@ -7,8 +7,8 @@ from drafting.pieces.pieces import Piece
 from styles.base.part import HalfToCut, Part
 from styles.choice.style import Style
 from styles.parts.belt_loops import loop_count, loop_places
+from styles.parts.shaped_band import WaistNotches, centre_back_of_band, shaped_band
 from styles.parts.straight_band import HalfWaist
-from styles.parts.waistband import WaistNotches, centre_back_of_band, shaped_band
 from styles.top.upper import back_top, front_band
 
 

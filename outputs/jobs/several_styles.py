@@ -10,13 +10,13 @@ from drafting.base.findings import Sentence, literal
 from drafting.pieces.pattern import Pattern, Section
 from outputs.compare.comparison import Compared, compare, said_shared
 from outputs.compare.comparison_sheet import ComparisonSheet
-from outputs.files.gathering import gather_all
+from outputs.files.all_problems import gather_all
 from outputs.files.writers import Writer
 from outputs.jobs.draft import Drafted, laid_out, pattern_to_print
 from outputs.jobs.options import DraftOptions
 from outputs.jobs.result import Result
 from outputs.paper.paper import A4, LETTER, PAPERS, Paper, Roll
-from outputs.reading.inputs import Inputs
+from outputs.reading.draft_record import Inputs
 from outputs.reading.jeans_from_file import refuse_faults
 from outputs.reading.measurements_file import MeasurementFile
 from outputs.words.file_names import safe_name

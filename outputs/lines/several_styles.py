@@ -9,7 +9,7 @@ from drafting.base.units import Unit, format_length
 from outputs.compare.comparison import HEADS, Compared, cells, said_shared
 from outputs.files.writers import Written
 from outputs.fit.fit_words import UNIT_HEADS
-from outputs.jobs.several import SeveralDrafted
+from outputs.jobs.several_styles import SeveralDrafted
 from outputs.lines.draft import medians
 from outputs.lines.wrapped import WIDTH, wrapped
 from outputs.lines.written import lacking, written_files

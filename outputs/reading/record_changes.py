@@ -9,11 +9,11 @@ from typing import Any
 from drafting.base.units import Unit, format_length
 from drafting.body.corrections import CORRECTIONS
 from drafting.body.measurements import MEASUREMENTS, Measurements, SideMeasurements, term_of
-from outputs.reading.inputs import Inputs
+from outputs.reading.draft_record import Inputs
 from styles.choice.setting_values import show_value
 from styles.choice.settings import SETTINGS, value_of, with_settings
 from styles.choice.style import Style
-from styles.cloth.cloth import Cloth
+from styles.cloth.shrinkage_and_stretch import Cloth
 
 
 @dataclass(frozen=True)

@@ -27,7 +27,7 @@ from outputs.print.roll import laid_on_roll
 from outputs.print.single_page import SinglePage, single_page
 from outputs.sheets.tiling import Tiling, tiled
 from outputs.words.file_names import safe_name
-from outputs.words.report import PrintReport
+from outputs.words.print_report import PrintReport
 
 NOTES = "notes.pdf"
 """What goes with a pattern on large sheets, for the printer at home."""

@@ -16,14 +16,14 @@ from drafting.geometry.points import Vector
 from drafting.pieces.kinds import CornerKind, EdgeKind, PieceId, PieceKind, PlaceKind, SeamKind
 from drafting.pieces.pieces import Cutting, Edge, Finish, Mark, MarkKind, Notch, Piece
 from drafting.pieces.seams import Corner, CornerPlace, Seam
+from styles.base.edge_runs import walk
 from styles.base.grain import plumb_grain
 from styles.base.part import HalfToCut, Notion, NotionKind, Part
-from styles.base.runs import walk
 from styles.choice.style import Laps, Style
 from styles.parts.fly_length import shield_width
 from styles.top.back_dart import back_band
-from styles.top.crown import Crown
 from styles.top.upper import front_band
+from styles.top.yoke import Crown
 
 CUT_OFF = {Side.LEFT: PlaceKind.CUT_OFF_ON_LEFT, Side.RIGHT: PlaceKind.CUT_OFF_ON_RIGHT}
 """The line along which the lapping side's band loses its underlap."""

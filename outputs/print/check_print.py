@@ -11,7 +11,7 @@ from outputs.paper.paper import Paper
 from outputs.paper.printer_scale import OPTION
 from outputs.print.cover_sheet import draw_header
 from outputs.sheets.print_test import HEADING, draw_print_test, numbered
-from outputs.words.report import PrintReport
+from outputs.words.print_report import PrintReport
 
 TITLE = "Print test"
 NEXT = "Measure as said below. If it passes, print the pattern with the same settings."

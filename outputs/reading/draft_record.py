@@ -23,7 +23,7 @@ from outputs.reading.measurements_file import MeasurementFile
 from outputs.reading.style_options import StyleOptions
 from styles.choice.settings import SETTINGS, Kind, value_of, with_settings
 from styles.choice.style import Style
-from styles.cloth.cloth import Cloth, refuse_meaningless_cloth
+from styles.cloth.shrinkage_and_stretch import Cloth, refuse_meaningless_cloth
 from styles.making.draft import jeans_for
 from styles.making.jeans import Jeans
 
