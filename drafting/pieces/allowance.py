@@ -18,7 +18,7 @@ from drafting.geometry.curves import Coordinates
 from drafting.geometry.points import Point, Vector
 from drafting.pieces.corners import join
 from drafting.pieces.kinds import EdgeKind
-from drafting.pieces.parallels import Misfit, Stroke, added, strokes
+from drafting.pieces.parallels import Misfit, Parallel, added, parallels
 from drafting.pieces.pieces import Edge, Notch, Piece
 
 
@@ -121,18 +121,18 @@ def cut_line(piece: Piece) -> CutLine:
 
 
 def _laid_round(piece: Piece) -> CutLine:
-    stretches = [(place, stroke) for place, edge in enumerate(piece.edges) for stroke in strokes(edge)]
+    stretches = [(place, parallel) for place, edge in enumerate(piece.edges) for parallel in parallels(edge)]
     if len(stretches) == 1:
         stretches = [(0, half) for half in _halves(stretches[0][1])]
-    ring = [stroke for _, stroke in stretches]
+    ring = [parallel for _, parallel in stretches]
     joints = [join(a, b) for a, b in pairwise((*ring, ring[0]))]
     lines: list[list[Coordinates]] = [[] for _ in piece.edges]
-    for i, (owner, stroke) in enumerate(stretches):
+    for i, (owner, parallel) in enumerate(stretches):
         coming, going = joints[i - 1], joints[i]
         if coming.enter > going.leave:
             raise Misfit(*(ring[k % len(ring)].edge.kind for k in (i - 1, i, i + 1)))
-        inner = np.arange(len(stroke.points))
-        kept = stroke.points[(inner > coming.enter) & (inner < going.leave)]
+        inner = np.arange(len(parallel.points))
+        kept = parallel.points[(inner > coming.enter) & (inner < going.leave)]
         lines[owner] += [coming.after, kept, going.before]
     cut = CutLine(
         tuple(CutSide(edge, np.vstack(line)) for edge, line in zip(piece.edges, lines, strict=True))
@@ -142,15 +142,15 @@ def _laid_round(piece: Piece) -> CutLine:
     return cut
 
 
-def _halves(stroke: Stroke) -> list[Stroke]:
-    """Return a ring of a single stroke as two, so that each has a neighbour."""
-    middle = len(stroke.points) // 2
-    path = stroke.edge.path
+def _halves(parallel: Parallel) -> list[Parallel]:
+    """Return a ring of a single parallel as two, so that each has a neighbour."""
+    middle = len(parallel.points) // 2
+    path = parallel.edge.path
     place = path.point(path.length / 2)
     ahead = path.direction(path.length / 2)
     return [
-        replace(stroke, points=stroke.points[: middle + 1], end=place, arriving=ahead),
-        replace(stroke, points=stroke.points[middle:], start=place, leaving=ahead),
+        replace(parallel, points=parallel.points[: middle + 1], end=place, arriving=ahead),
+        replace(parallel, points=parallel.points[middle:], start=place, leaving=ahead),
     ]
 
 

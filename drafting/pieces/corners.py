@@ -10,13 +10,13 @@ import numpy as np
 from drafting.base.tolerance import JOIN, MITRE
 from drafting.geometry.curves import Coordinates
 from drafting.geometry.points import Point, Vector
-from drafting.pieces.parallels import Misfit, Stroke, at, crossings, extended, smooth
+from drafting.pieces.parallels import Misfit, Parallel, at, crossings, extended, smooth
 from drafting.pieces.pieces import Finish
 
 
 @dataclass(frozen=True, eq=False)
 class Joint:
-    """The passage from one stroke's cut line to the next one's.
+    """The passage from one parallel's cut line to the next one's.
 
     Attributes:
         leave: Position, counted in points, where the first line is left.
@@ -32,7 +32,7 @@ class Joint:
     enter: float
 
 
-def join(first: Stroke, second: Stroke) -> Joint:
+def join(first: Parallel, second: Parallel) -> Joint:
     """Return how the cut line goes from `first` to the `second`, which starts on the sew line where it ends.
 
     Raises:
@@ -41,7 +41,7 @@ def join(first: Stroke, second: Stroke) -> Joint:
     if smooth(first, second):
         middle = 0.5 * (first.points[-1:] + second.points[:1])
         return Joint(len(first.points) - 1, middle, middle, 0)
-    hems = [stroke.edge.finish is Finish.HEM and stroke.allowance > 0 for stroke in (first, second)]
+    hems = [parallel.edge.finish is Finish.HEM and parallel.allowance > 0 for parallel in (first, second)]
     if hems == [False, True]:
         mirrored = _mirrored(first, second)
         if mirrored:
@@ -62,7 +62,7 @@ def join(first: Stroke, second: Stroke) -> Joint:
     return _trimmed(first, second, stepped=stepped and not folded)
 
 
-def _mitred(first: Stroke, second: Stroke, turn: float) -> Joint:
+def _mitred(first: Parallel, second: Parallel, turn: float) -> Joint:
     """Return the corner where both lines run on straight, squared off when that lies too far out.
 
     A squared corner lies one allowance (the wider) beyond the corner of the sew line.
@@ -80,7 +80,7 @@ def _mitred(first: Stroke, second: Stroke, turn: float) -> Joint:
     return Joint(len(first.points), before[None], after[None], -1)
 
 
-def _trimmed(first: Stroke, second: Stroke, *, stepped: bool) -> Joint:
+def _trimmed(first: Parallel, second: Parallel, *, stepped: bool) -> Joint:
     """Return the corner where the lines cross, one or both cut short by it.
 
     Where the sew line runs on but the allowance changes, crossing would leave a long slant: the wider
@@ -104,7 +104,7 @@ def _trimmed(first: Stroke, second: Stroke, *, stepped: bool) -> Joint:
     return Joint(skipped + leave, crossed, crossed, enter - 1)
 
 
-def _mirrored(side: Stroke, hem: Stroke) -> Joint | None:
+def _mirrored(side: Parallel, hem: Parallel) -> Joint | None:
     """Return the end of a hem allowance: the side's cut line, reflected in the hem line to the hem's depth.
 
     With a turn-up it is reflected at every fold; those are parallel to the hem's chord, so that both ends of

@@ -28,7 +28,7 @@ class Misfit(Exception):
 
 
 @dataclass(frozen=True, eq=False)
-class Stroke:
+class Parallel:
     """A smooth stretch of an edge with the line parallel to it.
 
     Attributes:
@@ -52,9 +52,9 @@ class Stroke:
         """How far the line lies from the edge, in mm; nothing is added at a fold."""
         return added(self.edge)
 
-    def reversed(self) -> Stroke:
+    def reversed(self) -> Parallel:
         """Return the same line walked the other way; the allowance then lies to the left."""
-        return Stroke(self.edge, self.points[::-1], self.end, self.start, -self.arriving, -self.leaving)
+        return Parallel(self.edge, self.points[::-1], self.end, self.start, -self.arriving, -self.leaving)
 
 
 def added(edge: Edge) -> float:
@@ -62,25 +62,25 @@ def added(edge: Edge) -> float:
     return 0.0 if edge.finish is Finish.FOLD else edge.allowance
 
 
-def strokes(edge: Edge) -> list[Stroke]:
+def parallels(edge: Edge) -> list[Parallel]:
     """Return the smooth stretches of `edge` in order, cut wherever two of its curves meet in a corner.
 
     Raises:
         Misfit: the edge is somewhere more hollow than its allowance is wide.
     """
-    done: list[Stroke] = []
+    done: list[Parallel] = []
     for curve in edge.path.curves:
-        stroke = _beside(curve, edge)
-        if done and smooth(done[-1], stroke):
+        parallel = _beside(curve, edge)
+        if done and smooth(done[-1], parallel):
             before = done.pop()
-            join = 0.5 * (before.points[-1:] + stroke.points[:1])
-            points = np.vstack([before.points[:-1], join, stroke.points[1:]])
-            stroke = Stroke(edge, points, before.start, stroke.end, before.leaving, stroke.arriving)
-        done.append(stroke)
+            join = 0.5 * (before.points[-1:] + parallel.points[:1])
+            points = np.vstack([before.points[:-1], join, parallel.points[1:]])
+            parallel = Parallel(edge, points, before.start, parallel.end, before.leaving, parallel.arriving)
+        done.append(parallel)
     return done
 
 
-def smooth(before: Stroke, after: Stroke) -> bool:
+def smooth(before: Parallel, after: Parallel) -> bool:
     """Return whether the two parallels meet end to end without a corner that could be seen or cut."""
     turn = abs(before.arriving.angle_to(after.leaving))
     return before.allowance == after.allowance and before.allowance * turn < FLATTEN
@@ -114,7 +114,7 @@ def at(points: Coordinates, position: float) -> Coordinates:
     return np.asarray(points[index] + (position - index) * (points[index + 1] - points[index]))
 
 
-def _beside(curve: Cubic, edge: Edge) -> Stroke:
+def _beside(curve: Cubic, edge: Edge) -> Parallel:
     d = added(edge)
     t = curve.parameters()
     bends = curve.bends(t)
@@ -126,4 +126,4 @@ def _beside(curve: Cubic, edge: Edge) -> Stroke:
         t = curve.parameters(FLATTEN / widening)
     points, tangents = curve.sample(t)
     points = points + d * np.column_stack([tangents[:, 1], -tangents[:, 0]])
-    return Stroke(edge, points, curve.start, curve.end, Vector(*tangents[0]), Vector(*tangents[-1]))
+    return Parallel(edge, points, curve.start, curve.end, Vector(*tangents[0]), Vector(*tangents[-1]))

@@ -13,7 +13,7 @@ from outputs.canvas.lettering import Column, Line, shortened
 from outputs.canvas.pdf_canvas import PdfCanvas
 from outputs.canvas.typeface import Typeface
 from outputs.measuring.body_figures import draw_figures
-from outputs.measuring.measuring_table import Table, draw_sides
+from outputs.measuring.measuring_table import MeasuringTable, draw_sides
 from outputs.measuring.tape_marks import NUMBERS
 from outputs.paper.paper import Paper
 from outputs.paper.printer_scale import BAR
@@ -80,7 +80,7 @@ def draw_sheets(typeface: Typeface, *, wearer: str, paper: Paper, unit: Unit) ->
     advice = Column(front, left=left, top=top, width=right - left, bottom=bottom)
     advice.write(Line(HOW_TO_MEASURE, BODY), Line(apart, BODY), Line(key, BODY), gap=0.3)
     _draw_waist_choice(front, left, advice.y - BODY * 1.4)
-    table = Table.set(front, first, left=left, right=right, unit=unit)
+    table = MeasuringTable.set(front, first, left=left, right=right, unit=unit)
     draw_figures(front, left=left, right=right, top=advice.y - 8, bottom=bottom + table.height + 1)
     table.draw(front, bottom + table.height, unit.value)
     _draw_foot(front, paper)
@@ -88,7 +88,7 @@ def draw_sheets(typeface: Typeface, *, wearer: str, paper: Paper, unit: Unit) ->
     back = Recording(typeface)
     top = _draw_header(back, paper, wearer, page=2)
     helps = [spec for spec in specs if spec.need is Need.HELPS]
-    rest = Table.set(back, helps, left=left, right=right, unit=unit)
+    rest = MeasuringTable.set(back, helps, left=left, right=right, unit=unit)
     foot = rest.draw(back, top, unit.value)
     column = Column(back, left=left, top=foot - 3, width=right - left, bottom=bottom)
     column.write(Line(f"{SIDES}.", HEADING, bold=True))

@@ -41,7 +41,7 @@ class Row:
 
 
 @dataclass(frozen=True)
-class Table:
+class MeasuringTable:
     """Rows between two edges of a sheet, in mm."""
 
     rows: tuple[Row, ...]
@@ -51,10 +51,10 @@ class Table:
     @staticmethod
     def set(
         canvas: Canvas, specs: Sequence[MeasurementSpec], *, left: float, right: float, unit: Unit
-    ) -> Table:
+    ) -> MeasuringTable:
         """Return a row for each measurement, with what is usual in `unit`."""
         wide = right - left - NUMBER - NAME - 2 * GAP - READINGS * BOX_WIDTH
-        return Table(
+        return MeasuringTable(
             tuple(
                 Row(
                     spec,

@@ -21,7 +21,7 @@ from outputs.files.kept_values import number, word, yes
 from outputs.files.text_file import TextFile, read_file
 from outputs.reading.measurements_file import MeasurementFile
 from outputs.reading.style_options import StyleOptions
-from styles.choice.settings import SETTINGS, Kind, value_of, with_settings
+from styles.choice.settings import SETTINGS, SettingKind, value_of, with_settings
 from styles.choice.style import Style
 from styles.cloth.shrinkage_and_stretch import Cloth, refuse_meaningless_cloth
 from styles.making.draft import jeans_for
@@ -200,9 +200,9 @@ def _of_record(record: Any) -> Inputs:
 def _held(key: str, kept: Any) -> Any:
     """Return a setting as a style holds it."""
     setting = SETTINGS[key]
-    if setting.kind is Kind.CHOICE:
+    if setting.kind is SettingKind.CHOICE:
         return None if kept is None else setting.choices()[kept]
-    if setting.kind is Kind.YES_OR_NO:
+    if setting.kind is SettingKind.YES_OR_NO:
         return yes(kept)
     value = setting.most if kept is None and math.isinf(setting.most) else number(kept)
     if not setting.least <= value <= setting.most:

@@ -15,7 +15,7 @@ from outputs.files.toml_slips import read_toml
 from outputs.words.file_names import safe_name
 from styles.choice.catalogue import catalogue_names, catalogue_style, style_of
 from styles.choice.setting_values import plausible, show_value
-from styles.choice.settings import SETTINGS, Kind, value_of
+from styles.choice.settings import SETTINGS, SettingKind, value_of
 from styles.choice.style import Style
 
 MOST_STYLES = 12
@@ -104,7 +104,7 @@ def style_text(style: Style, unit: Unit) -> str:
         if key == "below_waist" and style.rise is not None:
             value = None
         shown = show_value(key, value, unit)
-        word = shown if setting.kind is Kind.YES_OR_NO else f'"{shown}"'
+        word = shown if setting.kind is SettingKind.YES_OR_NO else f'"{shown}"'
         word = {"yes": "true", "no": "false"}.get(word, word)
         lines.append(f"{name} = {word}  # {setting.says} ({plausible(setting, unit)})")
     return "\n".join(lines) + "\n"

@@ -10,7 +10,7 @@ from typing import Any
 from drafting.base.errors import Problem, Severity
 from drafting.base.typed import PERCENT_LIKE, did_you_mean, in_one_line, percentage, plain_name
 from drafting.base.units import LengthError, Unit, format_length, parse_length
-from styles.choice.settings import SETTINGS, Kind, Setting, fighting, with_settings
+from styles.choice.settings import SETTINGS, Setting, SettingKind, fighting, with_settings
 from styles.choice.style import Style
 
 _YES_OR_NO = {"true": True, "yes": True, "false": False, "no": False}
@@ -50,19 +50,19 @@ def read_settings(typed: Mapping[str, object], base: Style, unit: Unit | None) -
 def _read(setting: Setting, typed: object, unit: Unit | None) -> Any:
     """Return the value as held; the error's text says what is wrong with it."""
     word = str(typed).strip().lower()
-    if setting.kind is Kind.YES_OR_NO:
+    if setting.kind is SettingKind.YES_OR_NO:
         if word not in _YES_OR_NO:
             raise ValueError("This is answered by yes or no.")
         return _YES_OR_NO[word]
-    if setting.kind is Kind.CHOICE:
+    if setting.kind is SettingKind.CHOICE:
         by_word = setting.choices()
         if word not in by_word:
             raise ValueError(f"This is none of the choices.{_meant(word, by_word)}")
         return by_word[word]
-    value = _length(typed, unit) if setting.kind is Kind.LENGTH else percentage(typed)
+    value = _length(typed, unit) if setting.kind is SettingKind.LENGTH else percentage(typed)
     if math.isnan(value):
         raise ValueError(PERCENT_LIKE)
-    if setting.kind is Kind.SHARE:
+    if setting.kind is SettingKind.SHARE:
         value = round(value / 100, 9)
     if not setting.least <= value <= setting.most:
         raise ValueError(f"No jeans are made like that: {setting.says}.")
@@ -94,9 +94,9 @@ def _meant(word: str, known: Mapping[str, object]) -> str:
 
 def plausible(setting: Setting, unit: Unit) -> str:
     """Return the range of a setting in words."""
-    if setting.kind is Kind.YES_OR_NO:
+    if setting.kind is SettingKind.YES_OR_NO:
         return "yes or no"
-    if setting.kind is Kind.CHOICE:
+    if setting.kind is SettingKind.CHOICE:
         return " or ".join(setting.choices())
     least = _shown(setting, setting.least, unit)
     if math.isinf(setting.most):
@@ -109,14 +109,14 @@ def show_value(key: str, value: Any, unit: Unit) -> str:
     setting = SETTINGS[key]
     if value is None or value == math.inf:
         return ""
-    if setting.kind is Kind.CHOICE:
+    if setting.kind is SettingKind.CHOICE:
         return next(word for word, held in setting.choices().items() if held == value)
-    if setting.kind is Kind.YES_OR_NO:
+    if setting.kind is SettingKind.YES_OR_NO:
         return "yes" if value else "no"
     return _shown(setting, value, unit)
 
 
 def _shown(setting: Setting, value: float, unit: Unit) -> str:
-    if setting.kind is Kind.LENGTH:
+    if setting.kind is SettingKind.LENGTH:
         return format_length(value, unit)
-    return f"{value * 100 if setting.kind is Kind.SHARE else value:.6g} %"
+    return f"{value * 100 if setting.kind is SettingKind.SHARE else value:.6g} %"

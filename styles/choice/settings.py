@@ -18,7 +18,7 @@ from styles.choice.kinds import kinds_in
 from styles.choice.style import BackCut, Band, Felling, Fly, Laps, Rise, Style
 
 
-class Kind(Enum):
+class SettingKind(Enum):
     """What kind of value a setting takes."""
 
     LENGTH = "length"
@@ -44,7 +44,7 @@ class Setting:
         choices: Gives the words of a choice, each with what is held for it.
     """
 
-    kind: Kind
+    kind: SettingKind
     says: str
     least: float = 0.0
     most: float = 0.0
@@ -52,22 +52,22 @@ class Setting:
 
 
 def _length(least: float, most: float, says: str) -> Setting:
-    return Setting(Kind.LENGTH, says, least, most)
+    return Setting(SettingKind.LENGTH, says, least, most)
 
 
 def _share(least: float, most: float, says: str) -> Setting:
-    return Setting(Kind.SHARE, says, least, most)
+    return Setting(SettingKind.SHARE, says, least, most)
 
 
 def _choice(choices: type[Enum], says: str) -> Setting:
     members: dict[str, Any] = {str(member.value): member for member in choices}
-    return Setting(Kind.CHOICE, says, choices=lambda: members)
+    return Setting(SettingKind.CHOICE, says, choices=lambda: members)
 
 
 def _kind(package: str, says: str) -> Setting:
     # Loaded and listed when it is asked for: packages of shapes need the geometry, and new modules count.
     return Setting(
-        Kind.CHOICE, says, choices=lambda: {word: word for word in kinds_in(import_module(package))}
+        SettingKind.CHOICE, says, choices=lambda: {word: word for word in kinds_in(import_module(package))}
     )
 
 
@@ -77,7 +77,9 @@ SETTINGS: Mapping[str, Setting] = {
         Rise, "how high the jeans reach, by your own trunk; below_waist sets it to a length instead"
     ),
     "below_waist": _length(-50, 120, "how far below the waist the jeans sit; a minus for above"),
-    "least_stretch": Setting(Kind.PERCENT, "the crosswise stretch that the cloth needs at least", 0, 100),
+    "least_stretch": Setting(
+        SettingKind.PERCENT, "the crosswise stretch that the cloth needs at least", 0, 100
+    ),
     "band": _choice(Band, "a waistband in parts that follow the body, or one straight strip"),
     "band_height": _length(20, 90, "finished height of the waistband"),
     "turn_up": _length(0, 120, "depth of a turn-up at the hem; 0 for none"),
@@ -87,7 +89,9 @@ SETTINGS: Mapping[str, Setting] = {
     "fly_width": _length(25, 60, "from the centre front to the topstitching of the fly"),
     "fly": _choice(Fly, "what closes the fly below the band"),
     "laps": _choice(Laps, "which front lies on top at the fly"),
-    "interfacing": Setting(Kind.YES_OR_NO, "whether waistband and fly facing get pieces that stiffen them"),
+    "interfacing": Setting(
+        SettingKind.YES_OR_NO, "whether waistband and fly facing get pieces that stiffen them"
+    ),
     "leg.knee_of_hip": _share(0.3, 0.9, "knee girth, of the hip girth; never tighter than your knee"),
     "leg.hem_of_hip": _share(0.2, 1.2, "hem girth, of the hip girth; never tighter than your heel"),
     "leg.hem_least": _length(0, 1200, "no narrower hem"),
@@ -107,7 +111,7 @@ SETTINGS: Mapping[str, Setting] = {
     "front_pocket.width": _length(40, 170, "how far its opening reaches along the waist"),
     "front_pocket.depth": _length(30, 220, "how far its opening reaches down the side seam"),
     "front_pocket.scoop": _share(0, 1, "of the kind scoop: 0 for a straight slant, up to 100 for a deep one"),
-    "front_pocket.watch": Setting(Kind.YES_OR_NO, "whether the right one carries a watch pocket"),
+    "front_pocket.watch": Setting(SettingKind.YES_OR_NO, "whether the right one carries a watch pocket"),
     "back_pocket.shape": _kind("styles.back_pockets", "its outline"),
     "back_pocket.opening": _share(0.06, 0.25, "its width, of the hip girth"),
     "back_pocket.height": _share(0.6, 1.5, "height of its sides, of its width"),
