@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import difflib
 import json
-from collections.abc import Mapping
-from dataclasses import dataclass
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass, replace
 from datetime import date
 from enum import Enum
 from typing import Generic, TypeVar
@@ -36,25 +36,29 @@ class Entries:
 
     Attributes:
         given: Texts and tables by name.
-        lines: The line of each entry, from 1, by its full name, "hip_girth" or "left.thigh_girth".
-        slipped: The full names of entries that could not even be read.
+        lines: The line of each entry, from 1, by its full name: "unit", "measurements.hip_girth".
+        slipped: The keys of entries that could not even be read.
     """
 
     given: Mapping[str, object]
     lines: Mapping[str, int]
     slipped: frozenset[str]
 
-    def refusal(self, key: str, message: str, value: object = None, plausible: str = "") -> Problem:
-        """Return a refusal of an entry, with its line and its value as it stands there."""
+    def refusal(self, name: str, message: str, value: object = None, plausible: str = "") -> Problem:
+        """Return a refusal of an entry, by its full name, with its line and its value as it stands there."""
         # A name in quotes may hold anything, line breaks too.
-        name = json.dumps(key, ensure_ascii=False)[1:-1]
+        key = json.dumps(key_of(name), ensure_ascii=False)[1:-1]
         typed = "" if value is None else shortly(value)
-        return Problem(name, message, Severity.REFUSAL, typed, plausible, self.lines.get(key))
+        return Problem(key, message, Severity.REFUSAL, typed, plausible, self.lines.get(name))
+
+    def placed(self, problems: Iterable[Problem]) -> tuple[Problem, ...]:
+        """Return problems of measurements, cloth and fitting with their lines."""
+        return tuple(replace(p, line=self.lines.get(full_name(p.key))) for p in problems)
 
     def typed(self, key: str) -> str:
         """Return the value of a measurement as it stands in the file."""
-        table, _, name = key.rpartition(".")
-        entries = self.given[table or MEASURED]
+        table, _, name = full_name(key).rpartition(".")
+        entries = self.given[table]
         assert isinstance(entries, Mapping)
         return shortly(entries[name])
 
@@ -89,6 +93,16 @@ class Entries:
         guess = [meant.value] if meant else difflib.get_close_matches(word, by_word, 1)
         message = f"This is none of the choices.{did_you_mean(guess)}"
         return Found(None, (self.refusal(key, message, value, " or ".join(by_word)),))
+
+
+def full_name(key: str) -> str:
+    """Return the full name of what stands in a table by its key: "measurements.hip_girth" by "hip_girth"."""
+    return key if "." in key else f"{MEASURED}.{key}"
+
+
+def key_of(name: str) -> str:
+    """Return the key by a full name."""
+    return name.removeprefix(f"{MEASURED}.")
 
 
 def not_filled_in(value: object) -> bool:

@@ -4,13 +4,13 @@ from __future__ import annotations
 
 import difflib
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
 from drafting.base.errors import Problem
 from drafting.base.typed import did_you_mean, plain_name
 from drafting.base.units import LengthError, TypedLength, Unit, UnitMissing, read_length
 from drafting.body.measurements import MEASUREMENTS, Sides, term_of
-from outputs.reading.entries import MEASURED, Entries, Found, not_filled_in, shortly
+from outputs.reading.entries import MEASURED, Entries, Found, key_of, not_filled_in, shortly
 from outputs.reading.tape_readings import Readings, read_readings
 from outputs.words.file_wording import FileWording
 
@@ -69,8 +69,12 @@ class _Measured:
     value: object
 
     @property
+    def full_name(self) -> str:
+        return f"{self.table}.{self.name}"
+
+    @property
     def key(self) -> str:
-        return self.name if self.table == MEASURED else f"{self.table}.{self.name}"
+        return key_of(self.full_name)
 
     @property
     def known(self) -> bool:
@@ -117,14 +121,14 @@ def _read(entries: Entries, each: _Measured, units: Units) -> Found[Readings | N
         readings, problems = read_readings(
             each.key, each.value, units.stated, unit=units.shown, typed=shortly
         )
-        return Found(readings, tuple(replace(p, line=entries.lines.get(each.key)) for p in problems))
+        return Found(readings, entries.placed(problems))
     try:
         length = read_length(each.value, units.default)
     except LengthError as error:
         plausible = FileWording(units.shown, {}, {}).show_range(MEASUREMENTS[each.name].usual)
         for_all = ', or state one for all: unit = "cm"' if isinstance(error, UnitMissing) else ""
         message = f"The {term_of(each.key)} cannot be read: {error}{for_all}."
-        return Found(None, (entries.refusal(each.key, message, each.value, plausible),))
+        return Found(None, (entries.refusal(each.full_name, message, each.value, plausible),))
     return Found(Readings((length,)) if length.own_unit or not units.misspelt else None)
 
 
@@ -137,7 +141,7 @@ def _unknown(entries: Entries, each: _Measured, homes: Mapping[str, str], meant:
         message = f"This belongs {homes[each.name].format(each.table)}."
     else:
         message = f"No measurement has this name.{did_you_mean(meant)}"
-    return entries.refusal(each.key, message, each.value)
+    return entries.refusal(each.full_name, message, each.value)
 
 
 def _measurement_like(each: _Measured) -> list[str]:

@@ -56,7 +56,6 @@ class MeasurementFile:
         cloth: percentages by names of `outputs.reading.cloth_entries.CLOTH_ENTRIES`, as far as given.
         corrections: what was seen on the toile, mm by key of `drafting.body.corrections.CORRECTIONS`.
         warnings: what is unusual but possible.
-        lines: line of each entry in the file, from 1, by key.
     """
 
     wearer: str
@@ -67,7 +66,6 @@ class MeasurementFile:
     cloth: Mapping[str, float]
     corrections: Mapping[str, float]
     warnings: tuple[Problem, ...]
-    lines: Mapping[str, int]
 
 
 def read_measurements(path: str | PathLike[str]) -> MeasurementFile:
@@ -128,7 +126,7 @@ def read_entries(
     slips = tuple(slips)
     typed = Entries(
         entries,
-        {name.removeprefix(f"{MEASURED}."): line for name, line in (lines or {}).items()},
+        lines or {},
         frozenset(slip.key for slip in slips),
     )
     unit = typed.choice("unit", Unit)
@@ -165,7 +163,6 @@ def read_entries(
         cloth=cloth.value,
         corrections=corrections.value,
         warnings=tuple(problems),
-        lines=typed.lines,
     )
 
 
@@ -212,13 +209,12 @@ def _corrections(typed: Entries, units: Units) -> Found[dict[str, float]]:
     if units.misspelt:
         # What could be read may be of another size than it seems.
         problems = [p for p in problems if p.key.removeprefix(f"{FITTING}.") not in found]
-    placed = (replace(problem, line=typed.lines.get(problem.key)) for problem in problems)
-    return Found(found, (*table.problems, *placed))
+    return Found(found, (*table.problems, *typed.placed(problems)))
 
 
 def _checked(
     typed: Entries, measurements: Measurements, tables: LengthTables, unit: Unit, seen: frozenset[str]
-) -> list[Problem]:
+) -> tuple[Problem, ...]:
     """Return what is unusual or impossible, less what was said already of readings and of missing ones."""
     lengths = tables.lengths
     wording = FileWording(unit, lengths, {key: typed.typed(key) for key in lengths})
@@ -226,11 +222,11 @@ def _checked(
     said = [check_length(key, lengths[key].mm, wording) for key in tables.readings]
     either = {key for key, spec in MEASUREMENTS.items() if spec.need is Need.ONE_OF}
     present = seen | (either if seen & either else set())
-    return [
-        replace(problem, line=typed.lines.get(problem.key))
+    return typed.placed(
+        problem
         for problem in check_measurements(measurements, wording=wording)
         if problem not in said and (problem.value or problem.key not in present)
-    ]
+    )
 
 
 def _of_table(lengths: Mapping[str, TypedLength], prefix: str) -> dict[str, float]:

@@ -84,7 +84,7 @@ def test_what_was_seen_on_the_toile_is_recorded(tmp_path: Path) -> None:
 def test_all_that_decides_a_draft_has_its_place_in_the_record() -> None:
     # Whoever adds an input is told here that `outputs.reading.draft_record` has to keep it.
     kept = {"wearer", "taken_on", "unit", "measurements", "cloth", "corrections"}
-    besides = {"readings", "warnings", "lines"}
+    besides = {"readings", "warnings"}
     assert {field.name for field in fields(MeasurementFile)} == kept | besides
     tops = {key.partition(".")[0] for key in SETTINGS}
     assert {field.name for field in fields(Style)} == tops | {"name", "says", "back_waist_least"}

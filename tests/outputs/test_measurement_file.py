@@ -44,7 +44,7 @@ def problems(read):
     return reads
 
 
-def test_a_filled_in_file_gives_millimetres_names_and_lines(read) -> None:
+def test_a_filled_in_file_gives_millimetres_and_names(read) -> None:
     file = read(
         'wearer = "Zoë"\ntaken_on = 2026-03-14\nunit = "cm"\nwaist_taken_at = "worn"\n'
         'estimate_like = "women"\n' + BODY + 'thigh_girth = "23 in"\n[left]\nthigh_girth = 59\n'
@@ -54,7 +54,14 @@ def test_a_filled_in_file_gives_millimetres_names_and_lines(read) -> None:
     assert (body.waist_girth, body.hip_girth, body.thigh_girth) == (760, 980, 584.2)
     assert (body.waist_taken_at, body.estimate_like) == (WaistLevel.WORN, Population.WOMEN)
     assert body.left is not None and body.left.thigh_girth == 590 and body.right is None
-    assert (file.lines["unit"], file.lines["waist_girth"], file.lines["left.thigh_girth"]) == (3, 7, 13)
+
+
+def test_a_name_that_stands_in_two_places_is_told_at_its_own_line(tmp_path: Path) -> None:
+    (tmp_path / "ada.toml").write_text('waist_girth = 76\nunit = "cm"\n' + BODY + 'unit = "in"\n')
+    with pytest.raises(DraftRefused) as caught:
+        read_measurements(tmp_path / "ada.toml")
+    found = {(problem.key, problem.line) for problem in caught.value.problems}
+    assert found == {("waist_girth", 1), ("unit", 3 + BODY.count("\n"))}
 
 
 def test_what_the_file_leaves_out_has_plain_defaults(read) -> None:
