@@ -168,15 +168,15 @@ class _Drawing:
         for y in (low.y, high.y):
             self._canvas.stroke(line((low.x, y), (high.x, y)), Role.FRAME)
         middle, inset = (low.y + high.y) / 2, SELVEDGE / self.scale
-        sides = ("fold" if cloth.folded else "selvedge", "selvedges" if cloth.folded else "selvedge")
-        for x, words, inwards in ((low.x, sides[0], 1), (high.x, sides[1], -1)):
-            fold = words == "fold"
+        words = ("fold", "selvedges") if cloth.folded else ("selvedge", "selvedge")
+        for x, said, inwards in ((low.x, words[0], 1), (high.x, words[1], -1)):
+            fold = cloth.folded and inwards > 0
             self._canvas.stroke(line((x, low.y), (x, high.y)), Role.FOLD if fold else Role.FRAME)
             if not fold:
                 border = line((x + inwards * inset, low.y), (x + inwards * inset, high.y))
                 self._canvas.stroke(border, Role.JOIN)
             at = Point(x - 1.4 if inwards > 0 else x + 1.4 + 0.8 * BODY, middle)
-            self._canvas.text(words, at, BODY, angle=90, align=Align.CENTRE)
+            self._canvas.text(said, at, BODY, angle=90, align=Align.CENTRE)
 
     def _draw_ruler(self) -> None:
         """Draw ticks along the lower left: every 10 cm, named every 50, or every 6 in, named every 24."""
