@@ -225,7 +225,9 @@ def test_the_cloth(run: Run) -> None:
     read = [measurements_of(ADA), measurements_of(TextFile("plain.toml", PLAIN))]
     widths = (None, None, None)
     lies = read_cloth_options(widths=widths, folded=True, one_way=False, seconds=None)
-    planned = cloth.plan_cloth(read, STRAIGHT, StyleOptions(), lies)
+    told: list[str] = []
+    planned = cloth.plan_cloth(read, STRAIGHT, StyleOptions(), lies, progress=told.append)
+    assert told == ["laying the pieces"]
     assert made(planned) == written("out") == written("again")
     again = TextFile("cloth-plan.json", content(planned.files["cloth-plan.json"]).decode())
     repeated = cloth.plan_cloth(read, STRAIGHT, StyleOptions(), lies, repeated=again)
@@ -265,7 +267,11 @@ def test_two_versions(run: Run) -> None:
     run("draft", "plain.toml", "--out", "two", "--format", "dxf")
     said = run("compare", "one", "two").stdout
     old, new = (inputs_of(read_file(Path(name) / "inputs.json")) for name in ("one", "two"))
-    result = compare.compare(old, new)
+    told: list[str] = []
+    result = compare.compare(old, new, progress=told.append)
+    count = len(result.versions.changes)
+    alone = [f"drafting with change {number} of {count} alone" for number in range(1, count + 1)]
+    assert told == ["drafting old", "drafting new", *alone]
     assert made(result) == {"compare.png": Path("compare.png").read_bytes()}
     assert all(change.what in said for change in result.versions.changes)
 
