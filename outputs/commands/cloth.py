@@ -7,6 +7,7 @@ from pathlib import Path
 
 import click
 
+from outputs.commands.draft_options import folder_force_option
 from outputs.commands.style_arguments import TypedChanges, style_arguments
 from outputs.commands.terminal import bar, say_all, tell
 
@@ -31,7 +32,7 @@ from outputs.commands.terminal import bar, say_all, tell
 @click.option(
     "--out", type=click.Path(path_type=Path), help="The folder to write; else named after wearer and style."
 )
-@click.option("--force", is_flag=True, help="Replace what is already there; other files stay.")
+@folder_force_option
 @click.option("--anyway", is_flag=True, help="Plan a pattern even if a check finds it faulty.")
 def cloth(
     files: tuple[Path, ...],

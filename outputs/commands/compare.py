@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 
 import click
 
-from outputs.commands.completion import style_names
+from outputs.commands.shared import force_option, like_option
 from outputs.commands.terminal import say, say_all, tell
 from outputs.files.folder import refuse_overwriting, write_file
 
@@ -19,15 +19,15 @@ if TYPE_CHECKING:
 @click.command("compare", epilog="Example: jeansblock compare ada-field-straight ada-field-wider")
 @click.argument("old", type=click.Path(path_type=Path))
 @click.argument("new", type=click.Path(path_type=Path))
-@click.option(
-    "--style", default="straight", show_default=True, metavar="NAME", shell_complete=style_names,
-    help="What measurements files are drafted in: a style that `jeansblock styles` lists, or a style file.",
-)  # fmt: skip
+@like_option(
+    "--style",
+    "What measurements files are drafted in: a style that `jeansblock styles` lists, or a style file.",
+)
 @click.option(
     "--out", type=click.Path(path_type=Path), default=Path("compare.png"), show_default=True,
     help="The picture to write.",
 )  # fmt: skip
-@click.option("--force", is_flag=True, help="Replace a picture that is already there.")
+@force_option("Replace a picture that is already there.")
 def compare(old: Path, new: Path, style: str, out: Path, force: bool) -> None:
     """Say what moved from one version to another, and why.
 

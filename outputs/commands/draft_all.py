@@ -10,7 +10,8 @@ from pathlib import Path
 
 import click
 
-from outputs.commands.draft_options import TypedDraft, draft_options, force_option
+from outputs.commands.draft_options import TypedDraft, draft_options, folder_force_option
+from outputs.commands.shared import unit_option
 from outputs.commands.style_arguments import one_style
 from outputs.commands.terminal import say, say_all
 from outputs.files.folder import make_folder, write_file
@@ -32,14 +33,11 @@ A table, with commas or semicolons:
 @one_style
 @draft_options
 @click.option("--workers", type=click.IntRange(1, 256), help="How many to draft at once; else one a core.")
-@click.option(
-    "--unit", type=click.Choice(["cm", "mm", "in"]), default="cm", show_default=True,
-    help="Unit of the table of all.",
-)  # fmt: skip
+@unit_option("Unit of the table of all.")
 @click.option(
     "--out", type=click.Path(path_type=Path), help="The folder for all folders; else named after PEOPLE."
 )
-@force_option
+@folder_force_option
 def draft_all(
     people: Path,
     style: str,

@@ -9,6 +9,7 @@ import click
 
 from drafting.base.errors import DraftRefused
 from outputs.commands.completion import listed, names_of
+from outputs.commands.shared import force_option
 from outputs.commands.style_arguments import TypedChanges, change_arguments, handing, with_options
 from outputs.commands.usage import not_among
 from outputs.files.all_problems import gather
@@ -16,7 +17,7 @@ from outputs.jobs.options import FORMATS, DraftOptions
 from outputs.paper.paper import PAPERS, Orientation
 from outputs.print.options import read_print_options
 
-force_option = click.option("--force", is_flag=True, help="Replace what is already there; other files stay.")
+folder_force_option = force_option("Replace what is already there; other files stay.")
 paper_option = click.option(
     "--paper", default="a4", show_default=True, metavar="PAPER",
     shell_complete=names_of(lambda: (*PAPERS, "single")),

@@ -6,23 +6,21 @@ from pathlib import Path
 
 import click
 
-from outputs.commands.measuring_sheet import SHEETS
+from outputs.commands.measuring import MEASURING_SHEETS
+from outputs.commands.shared import force_option, sheet_option, unit_option
 from outputs.commands.terminal import say, say_all, tell
 from outputs.files.folder import write_file
 
 
 @click.command("fitting-guide", epilog="Example: jeansblock fitting-guide --pdf --paper letter")
-@click.option(
-    "--unit", type=click.Choice(["cm", "mm", "in"]), default="cm", show_default=True,
-    help="Unit of the amounts.",
-)  # fmt: skip
+@unit_option("Unit of the amounts.")
 @click.option("--pdf", is_flag=True, help="Write it as a PDF to print, instead of showing it here.")
-@click.option("--paper", type=click.Choice(SHEETS), default="a4", show_default=True, help="What to print on.")
+@sheet_option("What to print on.", MEASURING_SHEETS)
 @click.option(
     "--out", type=click.Path(path_type=Path), default=Path("fitting-guide.pdf"), show_default=True,
     help="The PDF to write.",
 )  # fmt: skip
-@click.option("--force", is_flag=True, help="Replace a file that is already there.")
+@force_option("Replace a file that is already there.")
 def fitting_guide(unit: str, pdf: bool, paper: str, out: Path, force: bool) -> None:
     """Say what to try when the toile does not fit.
 

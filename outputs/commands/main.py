@@ -14,11 +14,11 @@ from drafting.base.errors import DraftRefused
 from outputs.commands.cloth import cloth
 from outputs.commands.compare import compare
 from outputs.commands.draft_all import draft_all
-from outputs.commands.draft_options import TypedDraft, draft_options, force_option, paper_option
+from outputs.commands.draft_options import TypedDraft, draft_options, folder_force_option, paper_option
 from outputs.commands.fitting_guide import fitting_guide
-from outputs.commands.measure_twice import measure_twice
-from outputs.commands.measuring_sheet import measuring_sheet
+from outputs.commands.measuring import measure_twice, measuring_sheet
 from outputs.commands.print_check import check_print
+from outputs.commands.shared import unit_option
 from outputs.commands.style_arguments import several_styles
 from outputs.commands.styles import style_file, styles
 from outputs.commands.systems import systems
@@ -83,14 +83,11 @@ def main() -> None:
 
 @main.command(epilog='Example: jeansblock measure "Ada Field" --unit in')
 @click.argument("name")
-@click.option(
-    "--unit", type=click.Choice(["cm", "mm", "in"]), default="cm", show_default=True,
-    help="Unit of values typed without one.",
-)  # fmt: skip
+@unit_option("Unit of values typed without one.")
 @click.option(
     "--out", type=click.Path(path_type=Path), help="The file to write; else named after the wearer."
 )
-@force_option
+@folder_force_option
 def measure(name: str, unit: str, out: Path | None, force: bool) -> None:
     """Write a measurements file to fill in.
 
@@ -128,7 +125,7 @@ More of them:
 @click.option(
     "--out", type=click.Path(path_type=Path), help="The folder to write; else named after wearer and style."
 )
-@force_option
+@folder_force_option
 def draft(
     file: Path,
     asked_styles: tuple[str, ...],
@@ -205,7 +202,7 @@ def _count(read: MeasurementFile, styles: tuple[Style, ...], asked: DraftOptions
     help="The folder to write.",
 )  # fmt: skip
 @paper_option
-@force_option
+@folder_force_option
 def demo(out: Path, paper: str, force: bool) -> None:
     """Draft the jeans of four invented people.
 

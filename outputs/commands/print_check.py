@@ -6,24 +6,20 @@ from pathlib import Path
 
 import click
 
+from outputs.commands.shared import force_option, sheet_option
 from outputs.commands.terminal import say, say_all, tell
 from outputs.paper.paper import PAPERS
 
-SHEETS = [name for name, paper in PAPERS.items() if not paper.is_large]
-"""What a printer at home takes."""
-
 
 @click.command("check-print", epilog="Example: jeansblock check-print --paper letter")
-@click.option(
-    "--paper", type=click.Choice(SHEETS), default="a4", show_default=True, help="The sheet to print on."
-)
+@sheet_option("The sheet to print on.")
 @click.option(
     "--printed-bar", multiple=True, metavar="LENGTH",
     help='What the 100 mm bar measured, "97 mm" (in inches: the 4 in bar). Given twice: across, then up. '
     "Says what to change; writes nothing.",
 )  # fmt: skip
 @click.option("--out", type=click.Path(path_type=Path), help="The file to write.")
-@click.option("--force", is_flag=True, help="Replace what is already there.")
+@force_option()
 def check_print(paper: str, printed_bar: tuple[str, ...], out: Path | None, force: bool) -> None:
     """Test a printer before a pattern is printed.
 

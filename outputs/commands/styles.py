@@ -9,16 +9,15 @@ import click
 from drafting.base.errors import DraftRefused, Problem, Severity
 from drafting.base.typed import in_one_line
 from outputs.commands.completion import style_names
+from outputs.commands.shared import force_option, like_option, unit_option
 from outputs.commands.terminal import say, say_all, tell
 from outputs.files.folder import refuse_overwriting, write_file
 
 ENDINGS = (".png", ".svg")
 """Of the names of pictures."""
 
-_UNIT = click.option(
-    "--unit", type=click.Choice(["cm", "mm", "in"]), default="cm", show_default=True, help="Unit of lengths."
-)
-_FORCE = click.option("--force", is_flag=True, help="Replace a file that is already there.")
+_UNIT = unit_option("Unit of lengths.")
+_FORCE = force_option("Replace a file that is already there.")
 
 
 @click.command("styles", epilog="Example: jeansblock styles bootcut")
@@ -80,10 +79,9 @@ def _refuse_picture(picture: Path | None, body: Path | None, *, force: bool) -> 
 
 @click.command("style-file", epilog='Example: jeansblock style-file "Ada Field" --like bootcut')
 @click.argument("name")
-@click.option(
-    "--like", default="straight", show_default=True, metavar="STYLE", shell_complete=style_names,
-    help="The style to start from: one that `jeansblock styles` lists, or a style file.",
-)  # fmt: skip
+@like_option(
+    "--like", "The style to start from: one that `jeansblock styles` lists, or a style file.", metavar="STYLE"
+)
 @_UNIT
 @click.option("--out", type=click.Path(path_type=Path), help="The file to write; else named after the style.")
 @_FORCE

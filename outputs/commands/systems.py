@@ -6,20 +6,18 @@ from pathlib import Path
 
 import click
 
-from outputs.commands.print_check import SHEETS
+from outputs.commands.shared import force_option, sheet_option
 from outputs.commands.terminal import say_all, tell
 from outputs.paper.paper import PAPERS
 
 
 @click.command(epilog="Example: jeansblock systems ada-field.toml --paper letter")
 @click.argument("file", type=click.Path(path_type=Path))
-@click.option(
-    "--paper", type=click.Choice(SHEETS), default="a4", show_default=True, help="The sheet to print on."
-)
+@sheet_option("The sheet to print on.")
 @click.option(
     "--out", type=click.Path(path_type=Path), help="The file to write; else named after the wearer."
 )
-@click.option("--force", is_flag=True, help="Replace what is already there.")
+@force_option()
 def systems(file: Path, paper: str, out: Path | None, force: bool) -> None:
     """Compare published drafting systems for one body.
 

@@ -6,31 +6,27 @@ from pathlib import Path
 
 import click
 
-from outputs.commands.completion import style_names
-from outputs.commands.print_check import SHEETS
+from outputs.commands.shared import force_option, like_option, sheet_option
 from outputs.commands.terminal import say, say_all, tell
 from outputs.paper.paper import PAPERS
 
 SCALE_NAMES = ("1:1", "1:2", "1:4", "1:5")
 """Those of `outputs.lesson.sheet.SCALES`; a test holds them together."""
 
-_FORCE = click.option("--force", is_flag=True, help="Replace what is already there.")
+_FORCE = force_option()
 _SCALE = click.option(
     "--scale", type=click.Choice(SCALE_NAMES), default="1:4", show_default=True, help="Scale of the draft."
 )
-_STYLE = click.option(
-    "--style", default="straight", show_default=True, metavar="NAME", shell_complete=style_names,
-    help="Whose leg the block has: a style that `jeansblock styles` lists, or a style file.",
-)  # fmt: skip
+_STYLE = like_option(
+    "--style", "Whose leg the block has: a style that `jeansblock styles` lists, or a style file."
+)
 
 
 @click.command(epilog="Example: jeansblock worksheet ada-field.toml --scale 1:5")
 @click.argument("file", type=click.Path(path_type=Path))
 @_STYLE
 @_SCALE
-@click.option(
-    "--paper", type=click.Choice(SHEETS), default="a4", show_default=True, help="Sheets to print on."
-)
+@sheet_option("Sheets to print on.")
 @click.option("--blank", is_flag=True, help="Leave out the answers: formulas and room to write.")
 @click.option("--marking", is_flag=True, help="Write the teacher's sheet: twenty right lengths.")
 @click.option(

@@ -12,7 +12,7 @@ from click.testing import CliRunner
 from drafting.base.units import Unit, parse_length
 from drafting.body.corrections import CORRECTIONS
 from outputs.commands.main import main
-from outputs.commands.measuring_sheet import SHEETS
+from outputs.commands.measuring import MEASURING_SHEETS
 from outputs.fit.fitting_guide_sheet import write_fitting_guide
 from outputs.fit.fitting_signs import SIGNS, Sign
 from outputs.lines.fitting_guide import guide_lines
@@ -68,7 +68,7 @@ def test_the_pdf_is_not_written_over_another(tmp_path: Path, monkeypatch: pytest
     assert again.exit_code == 2 and "--force" in again.output
 
 
-@pytest.mark.parametrize("paper", SHEETS)
+@pytest.mark.parametrize("paper", MEASURING_SHEETS)
 def test_on_paper_every_sign_stands_whole_inside_the_margins(paper: str) -> None:
     written = io.BytesIO()
     sheets = write_fitting_guide(written, paper=PAPERS[paper], unit=Unit.CM).sheets

@@ -22,7 +22,7 @@ from drafting.body.table import MEASUREMENTS, Need, Sides
 from outputs.canvas.canvas import Polyline, Recording, Role, Stroke
 from outputs.canvas.typeface import Typeface
 from outputs.commands.main import main
-from outputs.commands.measuring_sheet import SHEETS
+from outputs.commands.measuring import MEASURING_SHEETS
 from outputs.measuring.measuring_sheet import draw_sheets, write_measuring_sheet
 from outputs.measuring.measuring_table import BOX_HEIGHT, BOX_WIDTH
 from outputs.measuring.tape_marks import NUMBERS
@@ -67,14 +67,14 @@ def how_column(paper: str, unit: Unit = Unit.CM) -> Iterator[str]:
         yield " ".join(column.extract_text().split())
 
 
-@pytest.mark.parametrize("paper", SHEETS)
+@pytest.mark.parametrize("paper", MEASURING_SHEETS)
 def test_every_measurement_stands_on_the_sheet_by_its_name(paper: str) -> None:
     first, second = words(paper)
     for spec in MEASUREMENTS.values():
         assert spec.term in (second if spec.need is Need.HELPS else first)
 
 
-@pytest.mark.parametrize("paper", SHEETS)
+@pytest.mark.parametrize("paper", MEASURING_SHEETS)
 def test_how_to_take_each_measurement_is_the_text_of_the_table(paper: str) -> None:
     whole = " ".join(how_column(paper))
     for spec in MEASUREMENTS.values():
@@ -92,7 +92,7 @@ def test_what_is_usual_stands_beside_each_measurement_in_whole_units(unit: Unit,
     assert usual[0] == waist
 
 
-@pytest.mark.parametrize("paper", SHEETS)
+@pytest.mark.parametrize("paper", MEASURING_SHEETS)
 def test_each_measurement_has_three_boxes_and_sides_that_differ_three_each(paper: str) -> None:
     counts = [
         sum(
@@ -107,7 +107,7 @@ def test_each_measurement_has_three_boxes_and_sides_that_differ_three_each(paper
     assert counts == [3 * first, 3 * (len(whole) - first) + 6 * sided]
 
 
-@pytest.mark.parametrize("paper", SHEETS)
+@pytest.mark.parametrize("paper", MEASURING_SHEETS)
 def test_the_bar_of_each_page_is_exactly_100_mm_between_its_ticks(paper: str) -> None:
     for page in pages(paper):
         hair = [one for one in page.lines if abs(one["linewidth"] * MM - 0.15) < 0.01]
@@ -117,7 +117,7 @@ def test_the_bar_of_each_page_is_exactly_100_mm_between_its_ticks(paper: str) ->
         assert (max(ticks) - min(ticks)) * MM == pytest.approx(100, abs=0.01)
 
 
-@pytest.mark.parametrize("paper", SHEETS)
+@pytest.mark.parametrize("paper", MEASURING_SHEETS)
 @pytest.mark.parametrize("wearer", [NAME, "", "W" * 80])
 def test_no_ink_lies_within_10_mm_of_an_edge(paper: str, wearer: str) -> None:
     dots = 5
@@ -129,7 +129,7 @@ def test_no_ink_lies_within_10_mm_of_an_edge(paper: str, wearer: str) -> None:
         assert (grey < 250).sum() == (inner < 250).sum()
 
 
-@pytest.mark.parametrize("paper", SHEETS)
+@pytest.mark.parametrize("paper", MEASURING_SHEETS)
 def test_no_text_touches_a_line_of_the_drawing_or_another_text(paper: str) -> None:
     for page in recordings(paper):
         boxes = [text.box for text in page.texts]
@@ -144,7 +144,7 @@ def test_no_text_touches_a_line_of_the_drawing_or_another_text(paper: str) -> No
             assert len(crossed) == 0 or text.string == NAME, text.string
 
 
-@pytest.mark.parametrize("paper", SHEETS)
+@pytest.mark.parametrize("paper", MEASURING_SHEETS)
 def test_every_number_is_drawn_on_a_figure_and_stands_in_the_table(paper: str) -> None:
     first, second = recordings(paper)
     seen = {text.string for text in first.texts if text.string.isdigit()}
