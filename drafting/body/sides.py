@@ -61,15 +61,15 @@ def two_sides(given: Measurements, body: Body) -> tuple[OneSide, ...]:
 
 
 def _one(side: Side, own: SideMeasurements, other: SideMeasurements, body: Body) -> OneSide:
-    floor = hip_rise = top = longer = hip = 0.0
-    if own.inside_leg_height is not None:
-        floor = body["inside_leg_height"].mm - own.inside_leg_height
+    hip_rise = top = longer = hip = 0.0
+    floor = _floor(own, body)
     if own.hip_height is not None:
         hip_rise = own.hip_height - body["hip_height"].mm
     if own.outside_leg_length is not None:
         whole = body.get("outside_leg_length")
         if other.outside_leg_length is not None:
-            usual = (own.outside_leg_length + other.outside_leg_length) / 2
+            # Both above the whole body's floor, or a shorter leg would lower what is usual.
+            usual = (own.outside_leg_length + floor + other.outside_leg_length + _floor(other, body)) / 2
         else:
             usual = (whole or body["waist_height"]).mm
         # A longer leg makes the side longer too; only the rest lies above the hip.
@@ -81,3 +81,8 @@ def _one(side: Side, own: SideMeasurements, other: SideMeasurements, body: Body)
         hip = body["hip_girth"].mm / 2 - other.half_hip_arc
     slimmer = 0.0 if own.thigh_girth is None else body["thigh_girth"].mm - own.thigh_girth
     return OneSide(side, hip, hip_rise, floor, top, longer, slimmer)
+
+
+def _floor(own: SideMeasurements, body: Body) -> float:
+    """Return how much higher the floor of a side lies, mm."""
+    return 0.0 if own.inside_leg_height is None else body["inside_leg_height"].mm - own.inside_leg_height
