@@ -1,4 +1,4 @@
-"""No test saw shorts 20 mm too long when their toile asked for more length at a knee that they do not have."""
+"""No test saw shorts 20 mm too long when their toile asked for more length at a knee they do not have."""
 
 import pytest
 
