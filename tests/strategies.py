@@ -1,5 +1,8 @@
 """Bodies to draft for: plausible measurements for hypothesis, drawn so that they go together."""
 
+from typing import Any
+
+from hypothesis import settings
 from hypothesis import strategies as st
 
 from drafting.body.measurements import Measurements, Population, SideMeasurements, WaistLevel
@@ -12,6 +15,11 @@ OPTIONAL = tuple(
     for key, spec in MEASUREMENTS.items()
     if spec.need in (Need.HELPS, Need.HELPS_MOST) and hasattr(Measurements(), key)
 )
+
+
+def examples(count: int, **more: Any) -> settings:
+    """Return settings for so many examples of 100 that the profile draws, three at least."""
+    return settings(max_examples=max(count * settings().max_examples // 100, 3), deadline=None, **more)
 
 
 def _between(draw: st.DrawFn, low: float, high: float) -> float:

@@ -7,7 +7,7 @@ from itertools import pairwise
 import numpy as np
 import pytest
 import shapely
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 from shapely import LineString
 from shapely.geometry import Point as Spot
@@ -20,6 +20,7 @@ from drafting.pieces.allowance import AllowanceTooWide, CutLine, cut_line
 from drafting.pieces.parallels import added
 from drafting.pieces.pieces import Edge, Finish, Notch, Piece
 from tests.drafting.small_pieces import bezier, leg, ring, square
+from tests.strategies import examples
 
 
 def corners(cut: CutLine) -> set[tuple[float, float]]:
@@ -241,7 +242,7 @@ def test_a_flared_leg_has_a_hem_that_narrows_downwards() -> None:
     assert {(4, -40), (116, -40)} <= corners(cut_line(flare))
 
 
-@settings(max_examples=60, deadline=None)
+@examples(60)
 @given(st.floats(-20, 60), st.floats(180, 280), st.floats(5, 60))
 def test_a_turned_up_hem_lies_on_the_leg_edge_to_edge(left: float, right: float, depth: float) -> None:
     piece = leg(hem_left=left, hem_right=right, hem=depth)
@@ -353,13 +354,13 @@ def bulging(draw: st.DrawFn) -> Piece:
     return Piece("bulging", tuple(edges), Path.through([Point(0, -9), Point(0, 9)]))
 
 
-@settings(max_examples=150, deadline=None)
+@examples(150)
 @given(bulging())
 def test_shapely_finds_every_promise_kept_on_curved_shapes(piece: Piece) -> None:
     judge(piece)
 
 
-@settings(max_examples=60, deadline=None)
+@examples(60)
 @given(bulging(), st.sampled_from([6.0, 10.0, 15.0]))
 def test_a_constant_allowance_agrees_with_shapelys_own_buffer(piece: Piece, width: float) -> None:
     # shapely 2 (GEOS): an independent implementation, compared away from corners, where mitre rules differ.
@@ -373,7 +374,7 @@ def test_a_constant_allowance_agrees_with_shapelys_own_buffer(piece: Piece, widt
     assert max(buffered.exterior.distance(Spot(p)) for p in shapely.get_coordinates(ours)) < 0.05
 
 
-@settings(max_examples=60, deadline=None)
+@examples(60)
 @given(bulging(), st.sampled_from([6.0, 15.0]))
 def test_taking_the_allowance_off_again_gives_the_sew_line_back(piece: Piece, width: float) -> None:
     even = piece.with_edges(*(Edge(edge.name, edge.path, width) for edge in piece.edges))

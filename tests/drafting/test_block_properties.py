@@ -3,7 +3,7 @@
 import math
 
 import numpy as np
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 from strategies import bodies
 
@@ -13,9 +13,10 @@ from drafting.report.findings import block_findings
 from styles.choice.style import STRAIGHT
 from styles.making.jeans import make_jeans
 from tests.sewn_block import joins, outline
+from tests.strategies import examples
 from tests.wearers import wearer
 
-some_bodies = settings(max_examples=100, deadline=None)
+some_bodies = examples(100)
 
 
 @some_bodies

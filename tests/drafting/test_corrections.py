@@ -11,7 +11,7 @@ from collections.abc import Mapping
 from functools import cache
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 from shapely.geometry import LineString
 from strategies import bodies
@@ -26,6 +26,7 @@ from drafting.report.findings import block_findings
 from outputs.reading.measurements_file import read_measurements
 from tests.fairness import largest_turn
 from tests.sewn_block import joins, outline, width_at
+from tests.strategies import examples
 from tests.wearers import wearer
 from tests.whole_jeans import DEMO
 
@@ -132,7 +133,7 @@ def test_what_a_correction_does_not_touch_stays_and_all_seams_are_trued(name: st
     assert outline(block.front).is_valid and outline(block.back).is_valid
 
 
-@settings(max_examples=60, deadline=None)
+@examples(60)
 @given(bodies(), st.sampled_from(sorted(CORRECTIONS)))
 def test_on_any_body_a_corrected_block_is_trued_and_simple(body: Measurements, key: str) -> None:
     block = draft_block(body, corrections={key: usual(key)})

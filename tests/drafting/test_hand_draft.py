@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from strategies import bodies
 
 from drafting import draft_block
@@ -11,6 +11,7 @@ from drafting.block.construction import Stage
 from drafting.block.leg_shape import LegCut
 from drafting.body.measurements import Measurements
 from drafting.lesson.hand_draft import How, hand_draft
+from tests.strategies import examples
 from tests.wearers import wearer
 
 BLOCK = draft_block(wearer(total_crotch_length=700))
@@ -18,7 +19,7 @@ DRAFT = hand_draft(BLOCK.halves[0])
 
 
 @given(bodies())
-@settings(max_examples=25, deadline=None)
+@examples(25)
 def test_no_body_needs_a_point_before_it_stands(body: Measurements) -> None:
     for half in draft_block(body).halves:
         stands = {"floor"}

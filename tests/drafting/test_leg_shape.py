@@ -1,7 +1,7 @@
 from __future__ import annotations
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from drafting import DraftRefused, LegCut, Measurements, draft_block
@@ -9,7 +9,7 @@ from drafting.block.block import Block
 from drafting.geometry.points import Point
 from drafting.report.figures import block_figures
 from tests.sewn_block import leg_girth, outline, unfair_lines, width_at
-from tests.strategies import bodies
+from tests.strategies import bodies, examples
 from tests.wearers import wearer
 
 FLARE = LegCut(knee_of_hip=0.42, hem_of_hip=0.6)
@@ -76,7 +76,7 @@ def test_shorts_are_told_nothing_about_knee_calf_and_ankle() -> None:
     assert "hem" in levels and not {"knee", "calf", "ankle"} & set(levels)
 
 
-@settings(max_examples=40, deadline=None)
+@examples(40)
 @given(bodies(sides=False))
 def test_a_flare_is_narrowest_at_the_wearers_own_knee(body: Measurements) -> None:
     try:
@@ -92,7 +92,7 @@ def test_a_flare_is_narrowest_at_the_wearers_own_knee(body: Measurements) -> Non
     assert not [line for line in unfair_lines(block) if "inseam" in line]
 
 
-@settings(max_examples=30, deadline=None)
+@examples(30)
 @given(st.floats(600, 950))
 def test_the_leg_breaks_at_the_knee_whatever_the_leg_length(inside_leg: float) -> None:
     knee = 0.55 * inside_leg

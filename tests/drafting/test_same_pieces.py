@@ -4,7 +4,7 @@ from collections.abc import Callable
 from dataclasses import replace
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 from samples import leg
 
@@ -14,6 +14,7 @@ from drafting.geometry.points import Point
 from drafting.pieces.pattern import Pattern
 from drafting.pieces.pieces import Cutting, Edge, Finish, Mark, MarkKind, Material, Notch, NotchKind, Piece
 from drafting.pieces.same_pieces import are_same, shared_pieces
+from tests.strategies import examples
 
 PIECE = replace(
     leg("front leg", seat=30, kind=NotchKind.SINGLE),
@@ -52,7 +53,7 @@ coordinates = st.floats(-5000, 5000)
 
 
 @given(coordinates, coordinates)
-@settings(max_examples=25, deadline=None)
+@examples(25)
 def test_a_piece_is_the_same_wherever_it_was_drafted(x: float, y: float) -> None:
     assert are_same(PIECE, moved(PIECE, x, y))
 

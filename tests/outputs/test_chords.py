@@ -3,11 +3,12 @@
 import numpy as np
 import pytest
 import samples
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 from shapely.geometry import LineString
 
 from outputs.canvas.chords import GAP, few_chords
+from tests.strategies import examples
 
 PLACE = st.tuples(st.floats(-500, 500), st.floats(-500, 500))
 
@@ -45,7 +46,7 @@ def test_points_that_repeat_are_one():
     assert len(few_chords(np.array([(0, 0), (0, 0), (5, 0), (5, 0), (5, 5.0)]))[0]) == 3
 
 
-@settings(max_examples=25, deadline=None)
+@examples(25)
 @given(st.tuples(PLACE, PLACE, PLACE, PLACE))
 def test_any_curve_stays_within_the_gap(control):
     path = samples.curve(*control)

@@ -17,7 +17,7 @@ import pypdfium2
 import pytest
 import samples
 from click.testing import CliRunner, Result
-from hypothesis import HealthCheck, given, settings
+from hypothesis import HealthCheck, given
 from hypothesis import strategies as st
 from typed_files import FULL, PLAIN
 
@@ -27,6 +27,7 @@ from outputs.jobs import draft as draft_files
 from outputs.jobs.options import FORMATS
 from outputs.paper.paper import PAPERS
 from styles.choice.catalogue import catalogue_names
+from tests.strategies import examples
 
 ROOT = Path(__file__).parents[2]
 Run = Callable[..., Result]
@@ -547,11 +548,7 @@ def test_the_version_is_that_of_the_project(run: Run) -> None:
 
 
 @given(st.binary(max_size=400) | st.text(max_size=200).map(str.encode))
-@settings(
-    suppress_health_check=[HealthCheck.function_scoped_fixture, HealthCheck.too_slow],
-    max_examples=60,
-    deadline=None,
-)
+@examples(60, suppress_health_check=[HealthCheck.function_scoped_fixture, HealthCheck.too_slow])
 def test_any_file_at_all_gives_a_draft_or_a_plain_refusal(run: Run, content: bytes) -> None:
     Path("any.toml").write_bytes(content)
     result = run("draft", "any.toml", "--out", "out", "--force")

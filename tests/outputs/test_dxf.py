@@ -20,7 +20,7 @@ from drawings import (
     written,
 )
 from ezdxf import recover
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 from shapely.geometry import LineString, Point, Polygon
 
@@ -28,6 +28,7 @@ from drafting.pieces.pieces import Finish, MarkKind, NotchKind
 from outputs.demo import DEMO_FILES
 from outputs.print.dxf import MEANINGS, DxfLayer, write_dxf
 from outputs.reading.measurements_file import read_measurements
+from tests.strategies import examples
 
 SAMPLE = ("Ada", "sample")
 SPELLED = {
@@ -194,7 +195,7 @@ def test_pieces_whose_names_are_spelled_alike_get_a_number():
     assert shown == ["ZEP", "ZEP_2", "ZHEP"]
 
 
-@settings(max_examples=12, deadline=None)
+@examples(12)
 @given(st.text(max_size=25))
 def test_a_name_of_any_characters_gives_a_valid_file(name: str):
     piece = replace(samples.loop(), kind=name)

@@ -6,13 +6,14 @@ import numpy as np
 import pytest
 import samples
 from drawings import WHOLE, source
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 from shapely.geometry import LineString, Polygon
 
 from drafting.base.tolerance import FLATTEN
 from drafting.geometry.points import Point
 from outputs.canvas.fair_curves import GAP, fair_curves
+from tests.strategies import examples
 
 PLACE = st.tuples(st.floats(-500, 500), st.floats(-500, 500))
 
@@ -57,7 +58,7 @@ def test_the_cut_lines_of_a_whole_pair_keep_their_place_in_a_fifth_of_the_points
     assert curves < points / 5
 
 
-@settings(max_examples=25, deadline=None)
+@examples(25)
 @given(st.tuples(PLACE, PLACE, PLACE, PLACE))
 def test_any_curve_keeps_its_place(control):
     curve = samples.curve(*control)

@@ -3,12 +3,13 @@
 from itertools import combinations
 
 import numpy as np
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 from shapely.affinity import rotate, translate
 from shapely.geometry import Polygon, box
 
 from outputs.packing.cells import Bed, Placed, Stamp, place, stamp
+from tests.strategies import examples
 
 CELL = (7.0, 5.0)
 GAP = 6.0
@@ -37,7 +38,7 @@ outlines = (
 
 
 @given(shapes=st.lists(outlines, min_size=2, max_size=7), turn=st.booleans())
-@settings(max_examples=60, deadline=None)
+@examples(60)
 def test_outlines_of_any_shape_lie_a_gap_apart_and_inside_the_bed(shapes: list[Polygon], turn: bool) -> None:
     bed = Bed(30, 40)
     lie = []

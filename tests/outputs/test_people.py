@@ -3,7 +3,7 @@
 from pathlib import Path
 
 import pytest
-from hypothesis import HealthCheck, given, settings
+from hypothesis import HealthCheck, given
 from hypothesis import strategies as st
 from invented_class import people, table
 from typed_files import PLAIN
@@ -12,6 +12,7 @@ from drafting.base.errors import DraftRefused
 from drafting.base.units import Unit
 from outputs.reading.class_file import Person, find_people
 from outputs.reading.measurements_file import MeasurementFile, read_measurements
+from tests.strategies import examples
 
 HEAD = "wearer;unit;waist_girth;hip_girth;inside_leg_height;body_rise"
 
@@ -135,11 +136,7 @@ def test_no_folder_no_person_no_table(tmp_path: Path) -> None:
     assert "This is one measurements file" in refused(tmp_path / "ada.toml")
 
 
-@settings(
-    suppress_health_check=[HealthCheck.function_scoped_fixture, HealthCheck.too_slow],
-    max_examples=150,
-    deadline=None,
-)
+@examples(150, suppress_health_check=[HealthCheck.function_scoped_fixture, HealthCheck.too_slow])
 @given(rows=st.text(alphabet='abc;,\t\n\r"0179 /½\x00é=[]', max_size=60))
 def test_whatever_is_typed_below_the_first_row_everybody_is_read_or_told(csv_file, rows: str) -> None:
     path = csv_file(f"{HEAD}\n{rows}\n")

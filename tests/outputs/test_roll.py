@@ -9,7 +9,7 @@ import pypdfium2
 import pytest
 import samples
 import shapely
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 from reassembly import MM, assembled, tiles_among
 from shapely.affinity import translate
@@ -23,6 +23,7 @@ from outputs.print.pdf import write_page, write_sheets
 from outputs.print.roll import laid_on_roll
 from outputs.print.single_page import SinglePage
 from outputs.sheets.tiling import Tiling
+from tests.strategies import examples
 
 TRUE = PrinterScale()
 LONGEST = 14_400
@@ -81,7 +82,7 @@ def test_what_does_not_fit_on_one_page_is_joined_from_several(pattern: Pattern, 
 
 
 @given(st.floats(275, 2300))
-@settings(max_examples=8, deadline=None)
+@examples(8)
 def test_on_a_roll_of_any_width_pieces_lie_apart_and_inside(width: float):
     laid = laid_on_roll(samples.pattern(), Roll("roll", width), TRUE, Typeface())
     layout = laid.layout

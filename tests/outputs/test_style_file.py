@@ -4,7 +4,7 @@ from dataclasses import fields, is_dataclass
 from pathlib import Path
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from drafting.base.errors import DraftRefused
@@ -15,6 +15,7 @@ from styles.choice import catalogue
 from styles.choice.catalogue import catalogue_names
 from styles.choice.settings import SETTINGS, value_of
 from styles.choice.style import STRAIGHT, Rise, Style
+from tests.strategies import examples
 
 
 def written(folder: Path, text: str) -> Path:
@@ -123,7 +124,7 @@ def test_a_file_put_into_the_catalogue_is_offered(tmp_path: Path, monkeypatch: p
     assert find_style("balloon") == Style(name="balloon", leg=find_style("balloon").leg)
 
 
-@settings(max_examples=60, deadline=None)
+@examples(60)
 @given(text=st.text(max_size=200) | st.text(alphabet='=[]".%\nabcdefghijk 0123456789-_', max_size=120))
 def test_any_text_is_a_style_or_is_refused(text: str, tmp_path_factory: pytest.TempPathFactory) -> None:
     path = tmp_path_factory.mktemp("any") / "mine.toml"
@@ -134,7 +135,7 @@ def test_any_text_is_a_style_or_is_refused(text: str, tmp_path_factory: pytest.T
         assert refused.problems
 
 
-@settings(max_examples=100, deadline=None)
+@examples(100)
 @given(
     key=st.sampled_from(sorted(SETTINGS)),
     value=st.floats()

@@ -8,7 +8,7 @@ import pytest
 import samples
 import svgelements
 from drawings import WHOLE, cut, page_height, pattern_of, sewn, source, svg_lines, svg_of, svg_paths, written
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 from shapely.geometry import LineString, Polygon, box
 
@@ -17,6 +17,7 @@ from outputs.demo import DEMO_FILES
 from outputs.print.piece_text import title
 from outputs.print.svg import write_svg
 from outputs.reading.measurements_file import read_measurements
+from tests.strategies import examples
 
 SAMPLE = ("Ada", "sample")
 NAMESPACE = "{http://www.w3.org/2000/svg}"
@@ -147,7 +148,7 @@ def test_the_names_of_the_demo_wearers_survive(file):
     assert said(data, "title")[0] == f"{wearer}, straight leg"
 
 
-@settings(max_examples=12, deadline=None)
+@examples(12)
 @given(st.text(max_size=25))
 def test_a_name_of_any_characters_gives_a_valid_file(name: str):
     pattern = replace(samples.pattern(name), pieces=(samples.loop(),), style=name)

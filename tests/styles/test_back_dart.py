@@ -3,7 +3,7 @@
 from dataclasses import replace
 
 import pytest
-from hypothesis import assume, given, settings
+from hypothesis import assume, given
 from hypothesis import strategies as st
 from shapely.geometry import LineString, Polygon
 from strategies import bodies
@@ -18,6 +18,7 @@ from outputs.reading.style_file import find_style
 from styles.choice.style import STRAIGHT, Allowances, BackCut, Band, Felling, Style
 from styles.making.jeans import make_jeans
 from styles.top.back_dart import DartedBack, darted
+from tests.strategies import examples
 
 DART = replace(STRAIGHT, back=BackCut.DART)
 STYLES = {
@@ -47,7 +48,7 @@ def test_every_seam_meets_and_every_piece_can_be_cut(wearer: str, style: str) ->
         assert "yoke" not in piece.name
 
 
-@settings(max_examples=30, deadline=None)
+@examples(30)
 @given(bodies(), st.sampled_from([Band.SHAPED, Band.STRAIGHT]), st.floats(-30, 90))
 def test_on_any_body_the_closed_waist_is_smooth_and_square(
     body: Measurements, band: Band, below: float

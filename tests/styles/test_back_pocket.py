@@ -4,7 +4,7 @@ from dataclasses import replace
 
 import numpy as np
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from shapely.geometry import Polygon
 from strategies import bodies
 
@@ -19,6 +19,7 @@ from styles.choice.style import STRAIGHT, Allowances
 from styles.parts.back_pocket import PocketSize, back_pocket, placing, pocket_size
 from styles.top.upper import BackTop, back_top
 from tests.sewn_block import width_at
+from tests.strategies import examples
 
 LEVEL = Path.through([Point(0, 1000), Point(-240, 1000)])
 """A yoke seam 240 long, level, from the centre at 0 to the side."""
@@ -74,7 +75,7 @@ def tops(block: Block) -> list[BackTop]:
     return [back_top(half.back, STRAIGHT) for half in block.halves]
 
 
-@settings(max_examples=60, deadline=None)
+@examples(60)
 @given(bodies())
 def test_it_lies_within_the_back_leg_of_any_body(body: Measurements) -> None:
     block = draft_block(body)

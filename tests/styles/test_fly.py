@@ -5,7 +5,7 @@ from dataclasses import replace
 
 import pytest
 from front_parts import front_parts
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 from shapely.geometry import Point
 from strategies import bodies
@@ -17,6 +17,7 @@ from drafting.pieces.pieces import Finish, Material
 from styles.choice.style import STRAIGHT, Band, Laps
 from styles.parts.fly_length import fly_length
 from styles.top.upper import front_at, seam_depth
+from tests.strategies import examples
 
 BLOCK = draft_block(wearer())
 
@@ -29,7 +30,7 @@ def zip_of(style=STRAIGHT, block=BLOCK):
     return next(notion for notion in front_parts(block, style).notions if "zip" in notion.name)
 
 
-@settings(max_examples=60, deadline=None)
+@examples(60)
 @given(bodies(), st.floats(0, 70))
 def test_on_any_body_the_fly_covers_a_zip_of_whole_centimetres_and_its_stop(measurements, below_waist):
     block = draft_block(measurements)

@@ -4,7 +4,7 @@ from dataclasses import replace
 from itertools import pairwise
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 from shapely.geometry import LineString, Point
 from strategies import bodies
@@ -16,6 +16,7 @@ from styles.choice.style import STRAIGHT, Band, Fly, Laps, Rise, Style
 from styles.making.jeans import Jeans, make_jeans
 from styles.parts.fly_length import fly_length
 from tests.printed import called
+from tests.strategies import examples
 
 BUTTONED = replace(STRAIGHT, fly=Fly.BUTTONS)
 
@@ -24,7 +25,7 @@ def piece_named(jeans: Jeans, start: str):  # type: ignore[no-untyped-def]
     return next(piece for piece in jeans.pattern.pieces if piece.name.startswith(start))
 
 
-@settings(max_examples=40, deadline=None)
+@examples(40)
 @given(bodies(), st.sampled_from(Rise))
 def test_on_any_body_buttons_stand_as_published_and_end_no_later_than_a_zip(
     body: Measurements, rise: Rise

@@ -5,7 +5,7 @@ from dataclasses import replace
 
 import pytest
 from front_parts import front_parts
-from hypothesis import given, settings
+from hypothesis import given
 from strategies import bodies
 from wearers import wearer
 
@@ -20,6 +20,7 @@ from styles.parts.back_leg import FromHem
 from styles.parts.fly_length import fly_length
 from styles.parts.front_leg import front_leg, open_front
 from styles.top.upper import front_at, seam_depth
+from tests.strategies import examples
 
 BLOCK = draft_block(wearer())
 HALF = HalfToCut(BLOCK.halves[0])
@@ -39,7 +40,7 @@ def with_pocket(**changed):
     return replace(STRAIGHT, front_pocket=FrontPocket(**changed))
 
 
-@settings(max_examples=60, deadline=None)
+@examples(60)
 @given(bodies())
 def test_on_any_body_the_front_is_whole_can_be_cut_and_sews_to_its_pockets_and_fly(measurements):
     block = draft_block(measurements)

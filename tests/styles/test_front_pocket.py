@@ -4,7 +4,7 @@ from dataclasses import replace
 
 import pytest
 from front_parts import front_parts
-from hypothesis import given, settings
+from hypothesis import given
 from shapely.geometry import LineString, Polygon
 from strategies import bodies
 from wearers import wearer
@@ -16,6 +16,7 @@ from styles.base.part import HalfToCut
 from styles.choice.style import STRAIGHT, FrontPocket
 from styles.parts.front_leg import open_front
 from styles.parts.pocket_plan import plan_pocket
+from tests.strategies import examples
 
 BLOCK = draft_block(wearer())
 SMALL = replace(STRAIGHT, front_pocket=FrontPocket(width=70, depth=100))
@@ -92,7 +93,7 @@ def test_on_two_different_sides_only_the_right_carries_the_watch_pocket():
     assert not any(made[f"{side} pocket bag back"].cutting.pairs for side in ("left", "right"))
 
 
-@settings(max_examples=60, deadline=None)
+@examples(60)
 @given(bodies())
 def test_on_any_body_the_facing_fills_the_opening_and_the_bag_holds_the_facing(measurements):
     block = draft_block(measurements)

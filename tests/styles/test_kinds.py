@@ -2,7 +2,7 @@
 
 import numpy as np
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 from shapely.geometry import LineString, Polygon, box
 from strategies import bodies
@@ -22,6 +22,7 @@ from styles.parts.fly_length import fly_length
 from styles.parts.front_leg import front_leg, open_front
 from styles.parts.front_pocket import front_pocket
 from styles.parts.pocket_plan import plan_pocket
+from tests.strategies import examples
 
 SHAPES, OPENINGS = kinds_in(back_pockets), kinds_in(front_pockets)
 SIZES = st.builds(
@@ -68,7 +69,7 @@ def test_the_four_shapes_of_one_size_by_their_areas() -> None:
 
 
 @pytest.mark.parametrize("kind", OPENINGS)
-@settings(max_examples=25, deadline=None)
+@examples(25)
 @given(body=bodies(), width=st.floats(80, 150), depth=st.floats(60, 180))
 def test_on_any_body_facing_and_bag_lie_behind_every_kind_of_opening(
     kind: str, body: Measurements, width: float, depth: float

@@ -9,7 +9,7 @@ import itertools
 from dataclasses import dataclass, fields, replace
 
 import pytest
-from hypothesis import HealthCheck, assume, given, settings
+from hypothesis import assume, given
 from hypothesis import strategies as st
 
 from drafting import Block, DraftRefused, Measurements, draft_block
@@ -18,7 +18,7 @@ from outputs.reading.measurements_file import read_measurements
 from styles.choice.style import STRAIGHT, Band, Style
 from styles.making.jeans import Jeans, make_jeans
 from styles.parts.fly_length import fly_length
-from tests.strategies import bodies
+from tests.strategies import bodies, examples
 from tests.wearers import wearer
 from tests.whole_jeans import DEMO, DEMO_WEARERS, back_waist, block_of, front_waist, notch_at, whole_waist
 
@@ -26,7 +26,7 @@ STEP = 25.0
 RISES = (-25.0, 0.0, 30.0, 55.0)
 MM = 1.0
 
-few = settings(max_examples=15, deadline=None, suppress_health_check=[HealthCheck.too_slow])
+few = examples(15)
 
 
 @dataclass(frozen=True)

@@ -9,7 +9,7 @@ from dataclasses import replace
 
 import pytest
 import shapely
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 from shapely import affinity
 from shapely.geometry import LineString, Polygon
@@ -26,6 +26,7 @@ from styles.choice.style import STRAIGHT, Allowances
 from styles.cloth.block_for_style import block_for
 from styles.cloth.shrinkage_and_stretch import Cloth
 from styles.making.jeans import Jeans, make_jeans
+from tests.strategies import examples
 
 DEEP = 5_000.0
 
@@ -118,7 +119,7 @@ def _sewn_width(piece: Piece, y: float) -> float:
     return _width_at(sewn, y)
 
 
-@settings(max_examples=8, deadline=None)
+@examples(8)
 @given(bodies(), st.floats(5, 120), st.sampled_from(["straight", "slim", "bootcut", "wide", "shorts"]))
 def test_on_any_body_it_makes_no_piece_harder_to_cut(body: Measurements, depth: float, name: str) -> None:
     style = find_style(name)

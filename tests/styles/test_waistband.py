@@ -3,7 +3,7 @@
 from dataclasses import replace
 
 import pytest
-from hypothesis import assume, given, settings
+from hypothesis import assume, given
 from hypothesis import strategies as st
 from strategies import bodies
 
@@ -16,6 +16,7 @@ from styles.base.part import HalfToCut
 from styles.choice.style import STRAIGHT, Allowances, Laps
 from styles.parts.shaped_band import shaped_band
 from styles.top.upper import back_top, front_band
+from tests.strategies import examples
 from tests.styles.upper_parts import whole_band
 from tests.wearers import wearer
 
@@ -26,7 +27,7 @@ UNEVEN = draft_block(
 )
 
 
-@settings(max_examples=60, deadline=None)
+@examples(60)
 @given(bodies())
 def test_the_band_of_any_body_is_sewn_together(body: Measurements) -> None:
     block = draft_block(body)
@@ -39,7 +40,7 @@ def test_the_band_of_any_body_is_sewn_together(body: Measurements) -> None:
     assert check_pieces(band.pieces) == ()
 
 
-@settings(max_examples=60, deadline=None)
+@examples(60)
 @given(st.integers(820, 1300), st.floats(0.68, 0.95), st.integers(240, 330))
 def test_the_band_of_any_common_figure_is_cut_with_its_allowances(hip: int, share: float, rise: int) -> None:
     block = draft_block(wearer(hip_girth=hip, waist_girth=round(share * hip), body_rise=rise))
