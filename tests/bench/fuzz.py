@@ -23,13 +23,13 @@ from types import FrameType
 from typing import NamedTuple
 
 HOME = Path(__file__).parents[2]
-sys.path[:0] = [str(HOME), str(HOME / "tests" / "outputs")]
+sys.path.insert(0, str(HOME))
 
 from click.testing import CliRunner  # noqa: E402
-from typed_files import FULL, UNEVEN  # noqa: E402
 
 from outputs.commands import main as command  # noqa: E402
 from tests.bench.damage import NASTY, Place, damaged, place  # noqa: E402
+from tests.outputs.typed_files import FULL, UNEVEN  # noqa: E402
 
 LONGEST_WAIT = 20.0
 """Seconds of work after which a case counts as endless; a good file takes less than one."""

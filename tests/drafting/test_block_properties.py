@@ -5,7 +5,6 @@ import math
 import numpy as np
 from hypothesis import given
 from hypothesis import strategies as st
-from strategies import bodies
 
 from drafting import Measurements, draft_block
 from drafting.report.figures import block_figures
@@ -13,7 +12,7 @@ from drafting.report.findings import block_findings
 from styles.choice.style import STRAIGHT
 from styles.making.jeans import make_jeans
 from tests.sewn_block import joins, outline
-from tests.strategies import examples
+from tests.strategies import bodies, examples
 from tests.wearers import wearer
 
 some_bodies = examples(100)

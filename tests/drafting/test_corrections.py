@@ -14,7 +14,6 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 from shapely.geometry import LineString
-from strategies import bodies
 
 from drafting import Block, LegCut, Measurements, draft_block
 from drafting.body.body import Origin
@@ -26,7 +25,7 @@ from drafting.report.findings import block_findings
 from outputs.reading.measurements_file import read_measurements
 from tests.fairness import largest_turn
 from tests.sewn_block import joins, outline, width_at
-from tests.strategies import examples
+from tests.strategies import bodies, examples
 from tests.wearers import wearer
 from tests.whole_jeans import DEMO
 

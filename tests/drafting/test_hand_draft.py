@@ -4,14 +4,13 @@ from __future__ import annotations
 
 import pytest
 from hypothesis import given
-from strategies import bodies
 
 from drafting import draft_block
 from drafting.block.construction import Stage
 from drafting.block.leg_shape import LegCut
 from drafting.body.measurements import Measurements
 from drafting.lesson.hand_draft import How, hand_draft
-from tests.strategies import examples
+from tests.strategies import bodies, examples
 from tests.wearers import wearer
 
 BLOCK = draft_block(wearer(total_crotch_length=700))

@@ -8,12 +8,12 @@ from pathlib import Path
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
-from strategies import OPTIONAL, bodies
 
 from drafting.base.errors import DraftRefused, Problem, Severity
 from drafting.body.checks import check_measurements, refuse_meaningless
 from drafting.body.measurements import MEASUREMENTS, Measurements, SideMeasurements, Sides
 from drafting.body.relations import RELATIONS
+from tests.strategies import OPTIONAL, bodies
 
 WOMAN = Measurements(waist_girth=760, hip_girth=980, inside_leg_height=780, body_rise=270)
 SURVEY = Path(__file__).parents[3] / "shared" / "data" / "bodies" / "army-2012.csv"
@@ -266,6 +266,7 @@ def test_whatever_is_typed_gives_problems_and_no_crash(values) -> None:
         assert str(problem)
 
 
+@pytest.mark.slow
 @pytest.mark.skipif(not SURVEY.exists(), reason="the survey is not part of the project")
 def test_nobody_of_the_army_survey_is_refused_and_few_are_remarked_upon() -> None:
     """2012 Anthropometric Survey of U.S. Army Personnel, 4,537 adults, centimetres, waist at the navel."""

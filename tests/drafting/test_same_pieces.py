@@ -6,7 +6,6 @@ from dataclasses import replace
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
-from samples import leg
 
 from drafting.base.tolerance import SAME
 from drafting.geometry.paths import Path
@@ -14,6 +13,7 @@ from drafting.geometry.points import Point
 from drafting.pieces.pattern import Pattern
 from drafting.pieces.pieces import Cutting, Edge, Finish, Mark, MarkKind, Material, Notch, NotchKind, Piece
 from drafting.pieces.same_pieces import are_same, shared_pieces
+from tests.outputs.samples import leg
 from tests.strategies import examples
 
 PIECE = replace(

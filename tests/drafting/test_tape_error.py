@@ -5,14 +5,13 @@ from functools import cache, partial
 import numpy as np
 import pytest
 from hypothesis import given
-from strategies import bodies
-from wearers import wearer
 
 from drafting.base.proportions import Ease
 from drafting.block.block import draft_block
 from drafting.body.measurements import Measurements, SideMeasurements
 from drafting.report.tape_error import TapeError, tape_errors
-from tests.strategies import examples
+from tests.strategies import bodies, examples
+from tests.wearers import wearer
 
 FULL = wearer(
     total_crotch_length=720, thigh_girth=590, knee_height=450, knee_girth=370, waist_height=1030, stature=1670
@@ -116,6 +115,7 @@ def test_half_the_slip_does_about_half() -> None:
     assert half.more.lengths["thigh"] == pytest.approx(whole.more.lengths["thigh"] / 2, abs=0.5)
 
 
+@pytest.mark.slow
 @given(bodies())
 @examples(4)
 def test_any_plausible_body_gets_an_answer_for_every_measurement(measurements: Measurements) -> None:

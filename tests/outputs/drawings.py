@@ -9,11 +9,9 @@ from functools import cache
 import ezdxf
 import numpy as np
 import pdfplumber
-import samples
 import svgelements
 from ezdxf.document import Drawing
 from ezdxf.entities import DXFGraphic
-from reassembly import CUT_WIDTH, MM, flat
 from shapely.geometry import LineString, Polygon
 
 from drafting.pieces.pattern import Pattern
@@ -24,6 +22,8 @@ from outputs.print.dxf import write_dxf
 from outputs.print.pdf import write_single_page_pdf
 from outputs.print.single_page import drawn_side_by_side, single_page
 from outputs.print.svg import write_svg
+from tests.outputs import samples
+from tests.outputs.reassembly import CUT_WIDTH, MM, flat
 from tests.whole_jeans import jeans_of
 
 FINE = 0.0005

@@ -10,10 +10,14 @@ import pdfplumber
 import shapely
 from shapely.geometry import LineString, box
 
+from outputs.paper.paper import PAPERS
+
 MM = 25.4 / 72
 DOTTED = [0.1, 1.3]
 DASHED = [4, 2.2]
 CUT_WIDTH = 0.5
+HOME = {name: paper for name, paper in PAPERS.items() if not paper.is_large}
+"""What home printers take."""
 
 
 @dataclass
@@ -26,6 +30,12 @@ class Sheet:
     size: tuple[float, float]
     cut: list[LineString]
     sew: list[LineString]
+
+
+def bars(page) -> list[float]:
+    """Return the lengths in mm of all hairlines of a page that carry ticks, upright ones negative."""
+    hair = [one for one in page.lines if abs(one["linewidth"] * MM - 0.15) < 0.01]
+    return [(one["width"] - one["height"]) * MM for one in hair if max(one["width"], one["height"]) * MM > 10]
 
 
 def sheets(file) -> list[Sheet]:

@@ -10,13 +10,13 @@ import numpy as np
 import pytest
 from matplotlib.figure import Figure
 from matplotlib.image import imread
-from typed_files import UNEVEN
 
 from drafting.block.block import Block, draft_block
 from outputs.demo import DEMO_FILES
 from outputs.files.writers import content
 from outputs.fit.block_picture import write_block_picture
 from outputs.reading.measurements_file import read_measurements
+from tests.outputs.typed_files import UNEVEN
 
 LONG = "Łucja $x^{2$ " + "W" * 67
 
@@ -40,6 +40,7 @@ def drawn(block: Block, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Simp
     return SimpleNamespace(figure=kept[0], file=tmp_path / "block.png")
 
 
+@pytest.mark.slow
 def test_every_word_and_line_lies_inside_the_picture(drawn: SimpleNamespace, block: Block) -> None:
     width, height = drawn.figure.canvas.get_width_height()
     axes = drawn.figure.axes[0]
@@ -50,17 +51,20 @@ def test_every_word_and_line_lies_inside_the_picture(drawn: SimpleNamespace, blo
         assert min(box.x0, box.y0) >= 0 and box.x1 <= width and box.y1 <= height
 
 
+@pytest.mark.slow
 def test_it_says_that_there_is_no_allowance(drawn: SimpleNamespace) -> None:
     said = [text.get_text() for text in drawn.figure.axes[0].texts]
     assert sum(text.endswith("seen from outside, without seam allowance") for text in said) == 1
 
 
+@pytest.mark.slow
 def test_the_edge_of_the_picture_is_white(drawn: SimpleNamespace) -> None:
     pixels = imread(drawn.file)
     for edge in (pixels[:8], pixels[-8:], pixels[:, :8], pixels[:, -8:]):
         assert np.all(edge == 1.0)
 
 
+@pytest.mark.slow
 def test_the_scale_bar_is_ten_centimetres_of_the_block(drawn: SimpleNamespace, block: Block) -> None:
     axes = drawn.figure.axes[0]
     boxes = [patch.get_window_extent() for patch in axes.patches]
@@ -73,11 +77,13 @@ def test_the_scale_bar_is_ten_centimetres_of_the_block(drawn: SimpleNamespace, b
     assert bar.width / pixels_per_mm == pytest.approx(100, abs=0.01)
 
 
+@pytest.mark.slow
 def test_front_and_back_are_drawn_to_one_scale_both_ways(drawn: SimpleNamespace) -> None:
     a, b = drawn.figure.axes[0].transData.transform([(0, 0), (100, 100)])
     assert b[0] - a[0] == pytest.approx(b[1] - a[1])
 
 
+@pytest.mark.slow
 def test_the_same_block_gives_the_same_bytes_whatever_the_readers_own_settings(
     block: Block, tmp_path: Path
 ) -> None:

@@ -14,7 +14,6 @@ from typing import Any, BinaryIO
 
 import pytest
 from click.testing import CliRunner, Result
-from typed_files import PLAIN
 
 from drafting.base.errors import DraftRefused, Problem, Severity
 from drafting.base.units import Unit
@@ -27,6 +26,7 @@ from outputs.reading.draft_record import holds
 from outputs.running.class_pool import refuse_foreign_summary
 from outputs.words.print_report import PrintReport
 from tests.bench.damage import Place, damaged, place
+from tests.outputs.typed_files import PLAIN
 
 ROOT = Path(__file__).parents[2]
 Run = Callable[..., Result]
@@ -203,6 +203,7 @@ def test_a_record_with_what_nobody_can_have_typed_is_refused_by_name(
 # --- links
 
 
+@pytest.mark.slow
 @posix
 def test_folders_of_a_class_or_the_demo_that_are_links_are_not_followed(run: Run, tmp_path: Path) -> None:
     (tmp_path / "elsewhere").mkdir()
@@ -268,6 +269,7 @@ for _ in range(20 if ends_at == 0 else 1):
 """
 
 
+@pytest.mark.slow
 @posix
 @pytest.mark.parametrize("step", range(1, 7))
 def test_a_run_killed_while_it_replaces_files_leaves_each_of_them_whole(tmp_path: Path, step: int) -> None:
@@ -283,6 +285,7 @@ def test_a_run_killed_while_it_replaces_files_leaves_each_of_them_whole(tmp_path
     assert held == ["new"] * ((step - 1) // 2) + ["old"] * (3 - (step - 1) // 2)
 
 
+@pytest.mark.slow
 @posix
 def test_of_two_runs_at_once_in_one_folder_all_files_are_of_one(tmp_path: Path) -> None:
     (tmp_path / "ada").mkdir()
@@ -310,6 +313,7 @@ command.main(["measure", "Ada"])
 """
 
 
+@pytest.mark.slow
 @posix
 @pytest.mark.parametrize("name", ["SIGTERM", "SIGHUP", "SIGINT"])
 def test_a_run_that_is_asked_to_end_leaves_nothing_behind(tmp_path: Path, name: str) -> None:

@@ -2,12 +2,12 @@
 
 import numpy as np
 import pytest
-import samples
 from hypothesis import given
 from hypothesis import strategies as st
 from shapely.geometry import LineString
 
 from outputs.canvas.chords import GAP, few_chords
+from tests.outputs import samples
 from tests.strategies import examples
 
 PLACE = st.tuples(st.floats(-500, 500), st.floats(-500, 500))

@@ -3,7 +3,6 @@
 from dataclasses import replace
 
 import pytest
-import samples
 
 from drafting.base.errors import DraftRefused
 from drafting.body.measurements import Side
@@ -11,6 +10,7 @@ from drafting.pieces.pattern import Pattern
 from drafting.pieces.words import piece_name
 from outputs.packing.layout import standing
 from outputs.print.chosen_pieces import choose
+from tests.outputs import samples
 
 PATTERN = samples.pattern()
 

@@ -13,8 +13,6 @@ from pathlib import Path
 
 import pytest
 from click.testing import CliRunner, Result
-from invented_class import people, table
-from typed_files import PLAIN
 
 from drafting.base.errors import Problem, Severity
 from drafting.base.units import Unit
@@ -22,6 +20,8 @@ from outputs.commands import main as command
 from outputs.files.writers import content
 from outputs.jobs.class_table import SUMMARY_FILE, Numbers, Outcome, State, class_table
 from outputs.lines.class_table import refusal_lines, summary_table
+from tests.invented_class import people, table
+from tests.outputs.typed_files import PLAIN
 
 ROOT = Path(__file__).parents[2]
 QUICK = ("--format", "dxf")
@@ -52,6 +52,7 @@ def class_of_twelve(tmp_path_factory: pytest.TempPathFactory) -> tuple[Path, Res
     return home, result
 
 
+@pytest.mark.slow
 def test_one_bad_row_is_told_and_stops_nobody(class_of_twelve: tuple[Path, Result]) -> None:
     home, result = class_of_twelve
     assert result.exit_code == 2
@@ -63,6 +64,7 @@ def test_one_bad_row_is_told_and_stops_nobody(class_of_twelve: tuple[Path, Resul
     assert len(folders) == 11 and all({file.name for file in path.iterdir()} == FILES for path in folders)
 
 
+@pytest.mark.slow
 def test_people_of_one_name_get_a_folder_each(class_of_twelve: tuple[Path, Result]) -> None:
     home, _ = class_of_twelve
     wearers = Counter(
@@ -77,6 +79,7 @@ def test_people_of_one_name_get_a_folder_each(class_of_twelve: tuple[Path, Resul
     assert not (home / "out" / "ada-field-straight").exists()
 
 
+@pytest.mark.slow
 def test_the_table_lists_everybody_in_the_order_of_the_class(class_of_twelve: tuple[Path, Result]) -> None:
     home, result = class_of_twelve
     listed = rows(home / "out" / "summary.csv")
@@ -97,6 +100,7 @@ def test_the_table_lists_everybody_in_the_order_of_the_class(class_of_twelve: tu
     assert max(map(len, told)) <= 80 and sum(line.endswith("refused") for line in told) == 1
 
 
+@pytest.mark.slow
 def test_somebody_of_a_class_gets_what_draft_writes_for_one(
     class_of_twelve: tuple[Path, Result], tmp_path: Path
 ) -> None:
@@ -113,6 +117,7 @@ def test_somebody_of_a_class_gets_what_draft_writes_for_one(
     assert everything(tmp_path / "one") == everything(home / "out" / "łucja-wójcik-straight")
 
 
+@pytest.mark.slow
 def test_a_second_run_leaves_what_is_there_and_drafts_who_was_corrected(
     class_of_twelve: tuple[Path, Result], tmp_path: Path
 ) -> None:
@@ -132,6 +137,7 @@ def test_a_second_run_leaves_what_is_there_and_drafts_who_was_corrected(
     assert all(row["hip_cm"] for row in rows(home / "out" / "summary.csv")[1:])
 
 
+@pytest.mark.slow
 def test_with_force_what_is_there_is_replaced_and_the_exit_code_is_0(tmp_path: Path) -> None:
     (tmp_path / "ada.toml").write_text(PLAIN)
     (tmp_path / "out" / "ada-example-straight").mkdir(parents=True)
@@ -145,6 +151,7 @@ def test_with_force_what_is_there_is_replaced_and_the_exit_code_is_0(tmp_path: P
     assert found == FILES | {"notes.txt"}
 
 
+@pytest.mark.slow
 def test_ctrl_c_leaves_whole_folders_only_and_says_how_many(tmp_path: Path) -> None:
     (tmp_path / "class.csv").write_text(table(people(40)), encoding="utf-8")
     started = subprocess.Popen(

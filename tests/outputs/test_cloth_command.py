@@ -26,6 +26,7 @@ def run(tmp_path: Path, monkeypatch: pytest.MonkeyPatch):
     return call
 
 
+@pytest.mark.slow
 def test_a_plan_is_written_repeated_and_the_same_each_time(run) -> None:
     first = run(ADA, "--out", "one")
     assert first.exit_code == 0, first.output
@@ -43,6 +44,7 @@ def test_a_plan_is_written_repeated_and_the_same_each_time(run) -> None:
     assert [cloth["width"] for cloth in told["cloths"]] == [150, 110, 90]
 
 
+@pytest.mark.slow
 def test_the_page_is_drawn_to_its_scale_and_names_every_piece(run) -> None:
     assert run(ADA, "--out", "plan").exit_code == 0
     told = json.loads(Path("plan/cloth-plan.json").read_text(encoding="utf-8"))
@@ -96,6 +98,7 @@ def test_a_longer_search_without_its_library_says_what_to_install(
     assert result.exit_code == 2 and "jeansblock[plan]" in result.stderr
 
 
+@pytest.mark.slow
 def test_shrinkage_and_yards_are_spoken_of(run) -> None:
     result = run(ADA, "--lengthwise-change", "-3", "--one-way", "--folded", "--out", "plan")
     assert result.exit_code == 0

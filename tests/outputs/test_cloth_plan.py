@@ -45,13 +45,14 @@ PLANS = [
     *(((wearer,), "open") for wearer in DEMO_WEARERS[:2]),
     ((DEMO_WEARERS[0],), "folded"),
     ((DEMO_WEARERS[1],), "open, one way"),
-    ((DEMO_WEARERS[2],), "folded, one way"),
-    ((UNEVEN,), "folded"),
-    ((DEMO_WEARERS[3], DEMO_WEARERS[1]), "folded"),
+    pytest.param((DEMO_WEARERS[2],), "folded, one way", marks=pytest.mark.slow),
+    pytest.param((UNEVEN,), "folded", marks=pytest.mark.slow),
+    pytest.param((DEMO_WEARERS[3], DEMO_WEARERS[1]), "folded", marks=pytest.mark.slow),
 ]
 plans = pytest.mark.parametrize(("wearers", "way"), PLANS)
 
 
+@pytest.mark.slow
 @plans
 def test_pieces_lie_apart_on_the_cloth_and_off_its_borders(wearers: tuple[str, ...], way: str) -> None:
     for laid in plan_of(wearers, way).cloths:
@@ -235,6 +236,7 @@ def test_share_and_area_of_two_squares_are_what_one_reckons_in_the_head() -> Non
     assert laid.least_by_area == pytest.approx(area / (500 - SELVEDGE) + 2 * END)
 
 
+@pytest.mark.slow
 def test_a_longer_search_is_never_worse_and_keeps_the_gap() -> None:
     pytest.importorskip("spyrrow", reason="the longer search is an extra")
     from outputs.cloth.longer_search import search

@@ -15,11 +15,9 @@ from typing import Any
 import click
 import pypdfium2
 import pytest
-import samples
 from click.testing import CliRunner, Result
 from hypothesis import HealthCheck, given
 from hypothesis import strategies as st
-from typed_files import FULL, PLAIN
 
 from outputs.commands import main as command
 from outputs.demo import DEMO_FILES
@@ -27,6 +25,8 @@ from outputs.jobs import draft as draft_files
 from outputs.jobs.options import FORMATS
 from outputs.paper.paper import PAPERS
 from styles.choice.catalogue import catalogue_names
+from tests.outputs import samples
+from tests.outputs.typed_files import FULL, PLAIN
 from tests.strategies import examples
 
 ROOT = Path(__file__).parents[2]
@@ -144,6 +144,7 @@ def test_a_mistyped_option_is_refused_with_a_hint(run: Run, ada: Path) -> None:
     assert result.exit_code == 2 and 'Did you mean "pdf"?' in result.stderr
 
 
+@pytest.mark.slow
 def test_a_faulty_pattern_is_written_only_when_asked_for(
     run: Run, ada: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
@@ -207,6 +208,7 @@ def test_draft_writes_pattern_numbers_and_pictures_and_says_where(run: Run, ada:
     assert (folder / "block.png").read_bytes().startswith(b"\x89PNG")
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("paper", [*PAPERS, "single"])
 def test_every_paper_that_can_be_typed_can_be_printed(run: Run, ada: Path, paper: str) -> None:
     result = run("draft", ada, "--paper", paper, "--out", "out")
@@ -216,6 +218,7 @@ def test_every_paper_that_can_be_typed_can_be_printed(run: Run, ada: Path, paper
     assert f"pattern-{paper}.pdf: {pages} {'page' if pages == 1 else 'sheets'}" in result.stdout
 
 
+@pytest.mark.slow
 def test_a_pattern_is_written_in_the_formats_asked_for_and_each_once(run: Run, ada: Path) -> None:
     result = run("draft", ada, "--format", "svg", "--format", "dxf", "--format", "svg")
     assert (result.exit_code, result.stderr) == (0, "")
@@ -225,6 +228,7 @@ def test_a_pattern_is_written_in_the_formats_asked_for_and_each_once(run: Run, a
     assert result.stdout.splitlines()[-6:-4] == [str(folder / "pattern.svg"), str(folder / "pattern.dxf")]
 
 
+@pytest.mark.slow
 def test_letters_that_a_dxf_cannot_spell_are_told(run: Run) -> None:
     Path("ada.toml").write_text(PLAIN.replace("Ada Example", "Ada 山"), encoding="utf-8")
     result = run("draft", "ada.toml", "--format", "dxf")
@@ -233,6 +237,7 @@ def test_letters_that_a_dxf_cannot_spell_are_told(run: Run) -> None:
     )
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("style", catalogue_names())
 def test_every_style_that_can_be_typed_can_be_drafted(run: Run, ada: Path, style: str) -> None:
     assert run("draft", ada, "--style", style).exit_code == 0
@@ -249,6 +254,7 @@ def test_pieces_too_large_for_one_page_are_refused(
     assert everything(Path()).keys() == {"ada.toml"}
 
 
+@pytest.mark.slow
 def test_nothing_is_overwritten_without_force(run: Run, ada: Path) -> None:
     run("draft", ada)
     before = everything(Path())
@@ -257,6 +263,7 @@ def test_nothing_is_overwritten_without_force(run: Run, ada: Path) -> None:
     assert everything(Path()) == before
 
 
+@pytest.mark.slow
 def test_force_replaces_our_files_and_keeps_all_others(run: Run, ada: Path) -> None:
     folder = Path("ada-example-straight")
     run("draft", ada)
@@ -269,6 +276,7 @@ def test_force_replaces_our_files_and_keeps_all_others(run: Run, ada: Path) -> N
     assert json.loads((folder / "figures.json").read_text(encoding="utf-8"))["unit"] == "cm"
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize(
     "writer",
     [
@@ -294,6 +302,7 @@ def test_when_the_disk_is_full_nothing_is_half_written(
     assert os.listdir() == ["ada.toml"]
 
 
+@pytest.mark.slow
 def test_an_interrupted_draft_leaves_nothing_behind(
     run: Run, ada: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
@@ -306,6 +315,7 @@ def test_an_interrupted_draft_leaves_nothing_behind(
     assert os.listdir() == ["ada.toml"]
 
 
+@pytest.mark.slow
 def test_the_same_measurements_give_the_same_bytes(run: Run, tmp_path: Path) -> None:
     (tmp_path / "ada.toml").write_text(FULL)
     formats = [word for name in FORMATS for word in ("--format", name)]
@@ -326,6 +336,7 @@ def figures_of(run: Run, *words: object) -> Any:
     return json.loads(Path("out/figures.json").read_text(encoding="utf-8"))
 
 
+@pytest.mark.slow
 def test_the_options_change_the_jeans(run: Run, ada: Path) -> None:
     usual = figures_of(run, ada)
     names = {piece["name"] for piece in usual["pieces"]}
@@ -341,12 +352,14 @@ def test_the_options_change_the_jeans(run: Run, ada: Path) -> None:
     assert names["back leg"]["allowances"]["inseam"] == 1.8
 
 
+@pytest.mark.slow
 def test_allowances_can_be_left_away(run: Run, ada: Path) -> None:
     figures = figures_of(run, ada, "--no-allowance")
     denim = [piece for piece in figures["pieces"] if piece["name"] in ("front leg", "back leg", "back yoke")]
     assert len(denim) == 3 and not any(sum(piece["allowances"].values()) for piece in denim)
 
 
+@pytest.mark.slow
 def test_the_cloth_of_the_command_line_counts_before_that_of_the_file(run: Run, ada: Path) -> None:
     ada.write_text(PLAIN + '\n[cloth]\nlengthwise_change = "-3 %"\nstretch = 20\n')
     of_file = figures_of(run, ada)
@@ -358,12 +371,14 @@ def test_the_cloth_of_the_command_line_counts_before_that_of_the_file(run: Run, 
     assert eases[0] - eases[1] == pytest.approx(1.96, abs=0.01)
 
 
+@pytest.mark.slow
 def test_a_waist_measured_where_the_jeans_are_worn_is_their_upper_edge(run: Run, ada: Path) -> None:
     ada.write_text(PLAIN.replace("[measurements]", 'waist_taken_at = "worn"\n[measurements]'))
     assert figures_of(run, ada)["below_waist"] == 0
     assert figures_of(run, ada, "--below-waist", "2 cm")["below_waist"] == 2
 
 
+@pytest.mark.slow
 def test_labels_that_were_cut_down_are_told_in_one_message(run: Run, ada: Path) -> None:
     # The facing that carries buttonholes is too small for more than its name.
     lines = run("draft", ada, "--set", "fly=buttons").stdout.replace("\n  ", " ").splitlines()
@@ -392,6 +407,7 @@ def numbers(value: Any) -> Iterator[float]:
         yield value
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("wearer", [path.stem for path in DEMO_FILES])
 def test_the_figures_stand_under_the_names_that_others_rely_on(demo_folder: Path, wearer: str) -> None:
     figures = json.loads((demo_folder / f"{wearer}-straight" / "figures.json").read_text(encoding="utf-8"))
@@ -439,6 +455,7 @@ def test_what_is_unusual_about_the_measurements_stands_among_the_findings(run: R
 # --- demo
 
 
+@pytest.mark.slow
 def test_the_demo_drafts_every_invented_wearer(demo_folder: Path) -> None:
     assert len(DEMO_FILES) >= 3
     expected = {path.name for path in DEMO_FILES} | {f"{path.stem}-straight" for path in DEMO_FILES}
@@ -452,6 +469,7 @@ def test_every_demo_file_says_that_the_person_is_invented() -> None:
     assert all("invented" in path.read_text(encoding="utf-8").splitlines()[0] for path in DEMO_FILES)
 
 
+@pytest.mark.slow
 def test_the_demo_says_that_its_people_are_invented_and_overwrites_nothing(run: Run) -> None:
     Path("demo").mkdir()
     result = run("demo")
@@ -494,6 +512,7 @@ SLOW = ("matplotlib", "numpy", "reportlab", "shapely")
 LOADED = f"import sys; print([name for name in {SLOW!r} if name in sys.modules])"
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize(
     "words",
     [

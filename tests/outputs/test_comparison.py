@@ -14,7 +14,6 @@ import shapely
 import svgelements
 from click.testing import CliRunner
 from PIL import Image
-from typed_files import PLAIN, UNEVEN
 
 from drafting.block.block import Block
 from drafting.geometry.points import Point
@@ -35,6 +34,7 @@ from styles.choice.catalogue import catalogue_names
 from styles.cloth.block_for_style import block_for
 from styles.cloth.shrinkage_and_stretch import Cloth
 from styles.making.jeans_figures import jeans_figures
+from tests.outputs.typed_files import PLAIN, UNEVEN
 
 MM = 25.4 / 72
 STYLES = ("bootcut", "shorts", "skinny", "wide")
@@ -107,6 +107,7 @@ def test_a_thigh_that_is_not_known_is_a_dash() -> None:
         }  # fmt: skip
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("paper", ["a4", "letter", "either"])
 def test_the_sheet_keeps_its_border_and_its_bar_and_scale_are_true(paper: str) -> None:
     """100 mm within 0.01; hip level over the floor, times the scale, is that of the block."""
@@ -137,6 +138,7 @@ def test_the_sheet_keeps_its_border_and_its_bar_and_scale_are_true(paper: str) -
         assert max(each["bottom"] for each in ink) <= page.height - 10 / MM + 0.01
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("wearer", DEMO_FILES, ids=lambda path: path.stem)
 def test_no_word_touches_a_line_or_another_word(wearer: Path) -> None:
     page = Recording(Typeface())
@@ -205,6 +207,7 @@ def test_the_picture_is_the_same_sheet_at_150_dots_an_inch_and_tells_its_numbers
         assert border == [255, 255] and grey.getextrema()[0] < 50
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("ending", ["png", "svg"])
 def test_the_legs_of_all_styles_are_drawn_for_a_readme(
     tmp_path: Path, monkeypatch: pytest.MonkeyPatch, ending: str

@@ -117,6 +117,7 @@ def on_paper(wearer: str, band: Band) -> float:
     return front_crotch + back_crotch + ends[1]  # the yoke is deeper at the centre back than at the side
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("wearer", BELOW_WAIST)
 def test_the_crotch_seam_on_paper_is_the_one_in_the_report(wearer: str) -> None:
     """The fold of the back band is the band's height; the front's is the same at the centre front."""
@@ -126,6 +127,7 @@ def test_the_crotch_seam_on_paper_is_the_one_in_the_report(wearer: str) -> None:
     assert measured == pytest.approx(reported, abs=0.5)
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("wearer", BELOW_WAIST)
 def test_under_a_straight_band_the_seam_ends_where_the_band_is_sewn_on(wearer: str) -> None:
     measured = on_paper(wearer, Band.STRAIGHT) + 2 * BELOW_WAIST[wearer]

@@ -5,8 +5,17 @@ import re
 from dataclasses import replace
 
 import pytest
-import samples
-from drawings import (
+from ezdxf import recover
+from hypothesis import given
+from hypothesis import strategies as st
+from shapely.geometry import LineString, Point, Polygon
+
+from drafting.pieces.pieces import Finish, MarkKind, NotchKind
+from outputs.demo import DEMO_FILES
+from outputs.print.dxf import MEANINGS, DxfLayer, write_dxf
+from outputs.reading.measurements_file import read_measurements
+from tests.outputs import samples
+from tests.outputs.drawings import (
     WHOLE,
     cut,
     dxf_line,
@@ -19,15 +28,6 @@ from drawings import (
     source,
     written,
 )
-from ezdxf import recover
-from hypothesis import given
-from hypothesis import strategies as st
-from shapely.geometry import LineString, Point, Polygon
-
-from drafting.pieces.pieces import Finish, MarkKind, NotchKind
-from outputs.demo import DEMO_FILES
-from outputs.print.dxf import MEANINGS, DxfLayer, write_dxf
-from outputs.reading.measurements_file import read_measurements
 from tests.strategies import examples
 
 SAMPLE = ("Ada", "sample")
@@ -48,6 +48,7 @@ def place(point) -> Point:
     return Point(point.dxf.location.x, point.dxf.location.y)
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("pair", [SAMPLE, *WHOLE], ids=str)
 def test_an_audit_finds_nothing_to_mend(pair):
     audit = dxf_of(*pair).audit()
@@ -180,6 +181,7 @@ def test_the_same_pattern_gives_the_same_bytes():
     assert written(write_dxf, pattern) == written(write_dxf, pattern)
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("file", DEMO_FILES, ids=lambda file: file.stem)
 def test_the_names_of_the_demo_wearers_can_be_read(file):
     drawing = read_dxf(written(write_dxf, samples.pattern(read_measurements(file).wearer)))

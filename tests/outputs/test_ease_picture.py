@@ -12,7 +12,6 @@ from matplotlib.figure import Figure
 from matplotlib.image import imread
 from matplotlib.patches import Polygon
 from PIL import Image
-from typed_files import FULL, PLAIN, UNEVEN
 
 from drafting.base.units import Unit
 from drafting.block.block import Block, draft_block
@@ -22,6 +21,7 @@ from outputs.files.writers import content
 from outputs.fit.ease_chart import EASE, SHORT
 from outputs.fit.ease_picture import write_ease_picture
 from outputs.reading.measurements_file import read_measurements
+from tests.outputs.typed_files import FULL, PLAIN, UNEVEN
 
 LONG = "Łucja $x^{2$ " + "W" * 67
 SHORT_TOP_HIP = PLAIN + "top_hip_girth = 100\n"
@@ -66,6 +66,7 @@ def draw(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Draw:
 BODIES = [*(path.stem for path in DEMO_FILES), UNEVEN, SHORT_TOP_HIP, SHORT_MID_THIGH]
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("unit", Unit)
 @pytest.mark.parametrize("body", BODIES, ids=lambda text: text[-30:].strip().splitlines()[-1])
 def test_every_word_and_line_lies_inside_the_picture_on_white(
@@ -83,6 +84,7 @@ def test_every_word_and_line_lies_inside_the_picture_on_white(
         assert np.all(edge == 1.0)
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("body", [FULL, UNEVEN, SHORT_TOP_HIP, SHORT_MID_THIGH])
 def test_no_two_words_lie_on_each_other(body: str, draw: Draw, block_of: Drafter) -> None:
     boxes = [text.get_window_extent() for text in draw(block_of(body)).figure.axes[0].texts]
@@ -97,6 +99,7 @@ def test_without_a_shortfall_nothing_is_hatched_both_ways(draw: Draw, block_of: 
     assert not any("SHORT" in word for word in drawn.words)
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize(
     ("body", "level"), [(SHORT_TOP_HIP, "top hip"), (SHORT_MID_THIGH, "mid thigh")], ids=["trunk", "leg"]
 )
@@ -132,6 +135,7 @@ def test_ease_is_as_wide_in_the_trunk_as_in_the_leg(draw: Draw, block_of: Drafte
     assert widths[0] == pytest.approx(widths[1])
 
 
+@pytest.mark.slow
 def test_each_level_says_how_its_girth_is_known(draw: Draw, block_of: Drafter) -> None:
     full, plain = draw(block_of(FULL)).words, draw(block_of(PLAIN)).words
     # waist, hip, thigh and knee; calf, ankle and heel by the women's regressions of Natick TR-15/007
@@ -147,6 +151,7 @@ def test_the_picture_is_described_in_words_inside_the_file(draw: Draw, block_of:
     assert "thigh: pattern " in words and words.endswith("Nothing is short where the body is known.")
 
 
+@pytest.mark.slow
 def test_the_same_block_gives_the_same_bytes_whatever_the_readers_own_settings(
     tmp_path: Path, block_of: Drafter
 ) -> None:

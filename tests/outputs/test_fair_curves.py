@@ -4,8 +4,6 @@ from itertools import pairwise
 
 import numpy as np
 import pytest
-import samples
-from drawings import WHOLE, source
 from hypothesis import given
 from hypothesis import strategies as st
 from shapely.geometry import LineString, Polygon
@@ -13,6 +11,8 @@ from shapely.geometry import LineString, Polygon
 from drafting.base.tolerance import FLATTEN
 from drafting.geometry.points import Point
 from outputs.canvas.fair_curves import GAP, fair_curves
+from tests.outputs import samples
+from tests.outputs.drawings import WHOLE, source
 from tests.strategies import examples
 
 PLACE = st.tuples(st.floats(-500, 500), st.floats(-500, 500))

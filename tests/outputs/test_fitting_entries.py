@@ -7,7 +7,6 @@ from pathlib import Path
 
 import pytest
 from click.testing import CliRunner
-from typed_files import PLAIN
 
 from drafting.base.errors import DraftRefused, Problem, Severity
 from drafting.base.units import Unit
@@ -20,6 +19,7 @@ from styles.cloth.block_for_style import block_for
 from styles.cloth.shrinkage_and_stretch import Cloth
 from styles.making.jeans import make_jeans
 from styles.making.jeans_figures import jeans_figures
+from tests.outputs.typed_files import PLAIN
 
 FITTING = PLAIN + "\n[fitting]\n"
 FIRST = FITTING.count("\n") + 1
@@ -127,6 +127,7 @@ def test_the_blank_file_lists_every_correction_and_reads_as_none(read, unit: Uni
     assert read(filled).corrections == {"full_seat": 10}
 
 
+@pytest.mark.slow
 def test_a_draft_lists_what_was_corrected_with_before_and_after(tmp_path: Path) -> None:
     text = FITTING + 'lower_rise = 2\nlonger_at_calf = "3 cm"\nhigher_rise = ""\n'
     (tmp_path / "ada.toml").write_text(text)

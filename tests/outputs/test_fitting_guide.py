@@ -68,6 +68,7 @@ def test_the_pdf_is_not_written_over_another(tmp_path: Path, monkeypatch: pytest
     assert again.exit_code == 2 and "--force" in again.output
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("paper", MEASURING_SHEETS)
 def test_on_paper_every_sign_stands_whole_inside_the_margins(paper: str) -> None:
     written = io.BytesIO()

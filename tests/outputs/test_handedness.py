@@ -1,7 +1,12 @@
 """A pattern in three formats is the same way round in all: a right front stays a right front."""
 
 import pytest
-from drawings import (
+from shapely import affinity
+from shapely.geometry import LinearRing, LineString, Polygon
+
+from outputs.packing.layout import StandingPiece
+from outputs.print.dxf import DxfLayer
+from tests.outputs.drawings import (
     WHOLE,
     cut,
     dxf_line,
@@ -14,11 +19,6 @@ from drawings import (
     svg_lines,
     svg_of,
 )
-from shapely import affinity
-from shapely.geometry import LinearRing, LineString, Polygon
-
-from outputs.packing.layout import StandingPiece
-from outputs.print.dxf import DxfLayer
 
 LOPSIDED = ("front leg", "fly facing (left front)", "back yoke", "pocket facing")
 """Pieces that no one could take for their own mirror image."""
@@ -44,6 +44,7 @@ def read_back(name: str, form: str) -> LineString:
     return line
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("form", ["pdf", "svg", "dxf"])
 @pytest.mark.parametrize("name", LOPSIDED)
 def test_a_lopsided_piece_has_the_turn_and_the_shape_of_its_source_and_not_of_the_mirror(
@@ -57,6 +58,7 @@ def test_a_lopsided_piece_has_the_turn_and_the_shape_of_its_source_and_not_of_th
     assert Polygon(read).hausdorff_distance(mirrored) > 5
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("form", ["pdf", "svg", "dxf"])
 def test_the_right_front_has_its_fork_on_the_right(form: str):
     """The front is drawn as the right one seen from outside, the fork to the right (DEVELOPERS.md)."""

@@ -7,8 +7,6 @@ from pathlib import Path
 import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
-from strategies import bodies
-from typed_files import FULL, PLAIN, UNEVEN
 
 from drafting.base.errors import DraftRefused
 from drafting.base.units import Unit
@@ -21,6 +19,8 @@ from styles.choice.catalogue import catalogue_names
 from styles.choice.settings import SETTINGS, value_of
 from styles.choice.style import Style
 from styles.cloth.shrinkage_and_stretch import Cloth
+from tests.outputs.typed_files import FULL, PLAIN, UNEVEN
+from tests.strategies import bodies
 
 NOTHING: dict[str, str | None] = {}
 shared_folder = settings(suppress_health_check=[HealthCheck.function_scoped_fixture, HealthCheck.too_slow])

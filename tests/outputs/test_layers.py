@@ -4,13 +4,13 @@ from __future__ import annotations
 
 import io
 import re
+from collections.abc import Callable
 from functools import cache
 
 import numpy as np
 import pdfplumber
 import pypdfium2
 import pytest
-import samples
 from pdfplumber.page import Page
 
 from outputs.canvas.layers import LAYERS, Layer
@@ -21,6 +21,7 @@ from outputs.print.pdf import write_page, write_sheets
 from outputs.print.roll import laid_on_roll
 from outputs.print.single_page import SinglePage
 from outputs.sheets.tiling import tiled
+from tests.outputs import samples
 
 NAMES = [layer.value for layer in Layer]
 
@@ -58,8 +59,9 @@ def grey(data: bytes) -> list[np.ndarray]:
     return [np.asarray(page.render(scale=1.0, grayscale=True).to_pil()) for page in pages]
 
 
-@pytest.mark.parametrize("data", [tiles(), roll()], ids=["tiles", "roll"])
-def test_the_layers_are_listed_by_name_and_all_shown(data: bytes):
+@pytest.mark.parametrize("made", [tiles, roll])
+def test_the_layers_are_listed_by_name_and_all_shown(made: Callable[[], bytes]):
+    data = made()
     with pdfplumber.open(io.BytesIO(data)) as pdf:
         properties = pdf.doc.catalog["OCProperties"]
         named = [group.resolve()["Name"].decode() for group in properties["OCGs"]]
@@ -72,9 +74,11 @@ def test_the_layers_are_listed_by_name_and_all_shown(data: bytes):
     assert b"/OFF" not in data
 
 
-@pytest.mark.parametrize("data", [tiles(), roll()], ids=["tiles", "roll"])
+@pytest.mark.slow
+@pytest.mark.parametrize("made", [tiles, roll])
 @pytest.mark.parametrize("layer", NAMES)
-def test_hiding_a_layer_leaves_out_its_ink_and_no_other(data: bytes, layer: str):
+def test_hiding_a_layer_leaves_out_its_ink_and_no_other(made: Callable[[], bytes], layer: str):
+    data = made()
     alone = [other for other in NAMES if other != layer]
     files = (data, hidden(data, layer), hidden(data, *alone))
     lost = 0

@@ -4,10 +4,10 @@ from pathlib import Path
 
 import pytest
 from click.testing import CliRunner, Result
-from typed_files import FULL, PLAIN, UNEVEN
 
 from outputs.commands.main import main
 from outputs.demo import DEMO_FILES
+from tests.outputs.typed_files import FULL, PLAIN, UNEVEN
 
 
 @pytest.fixture
@@ -26,6 +26,7 @@ def run(path: Path) -> Result:
     return CliRunner().invoke(main, ["measure-twice", str(path)])
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("text", [FULL, UNEVEN, DEMO_FILES[0].read_text(encoding="utf-8")])
 def test_lines_are_short_and_the_first_names_what_to_take_twice(text: str, lines) -> None:
     found = lines(text)

@@ -8,13 +8,13 @@ from pathlib import Path
 import pytest
 from hypothesis import HealthCheck, example, given, settings
 from hypothesis import strategies as st
-from strategies import bodies
 
 from drafting.base.errors import DraftRefused, Problem, Severity
 from drafting.base.units import Unit
 from drafting.body.measurements import MEASUREMENTS, Measurements, Population, Sides, WaistLevel
 from outputs.reading.measurement_template import write_template
 from outputs.reading.measurements_file import MeasurementFile, read_measurements
+from tests.strategies import bodies
 
 ROOT = Path(__file__).parents[2]
 DEMO = sorted((ROOT / "outputs" / "demo").glob("*.toml"))

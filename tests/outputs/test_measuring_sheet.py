@@ -14,7 +14,6 @@ import pypdfium2
 import pytest
 import shapely
 from click.testing import CliRunner
-from reassembly import MM
 from shapely.geometry import LineString
 
 from drafting.base.units import Unit
@@ -28,6 +27,7 @@ from outputs.measuring.measuring_table import BOX_HEIGHT, BOX_WIDTH
 from outputs.measuring.tape_marks import NUMBERS
 from outputs.paper.paper import MARGIN, PAPERS
 from outputs.words.print_report import PrintReport
+from tests.outputs.reassembly import MM
 
 NAME = "Ayşe Żółkiewska-Παπαδοπούλου"
 
@@ -67,6 +67,7 @@ def how_column(paper: str, unit: Unit = Unit.CM) -> Iterator[str]:
         yield " ".join(column.extract_text().split())
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("paper", MEASURING_SHEETS)
 def test_every_measurement_stands_on_the_sheet_by_its_name(paper: str) -> None:
     first, second = words(paper)
@@ -74,6 +75,7 @@ def test_every_measurement_stands_on_the_sheet_by_its_name(paper: str) -> None:
         assert spec.term in (second if spec.need is Need.HELPS else first)
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("paper", MEASURING_SHEETS)
 def test_how_to_take_each_measurement_is_the_text_of_the_table(paper: str) -> None:
     whole = " ".join(how_column(paper))

@@ -2,6 +2,7 @@
 
 import io
 import re
+from collections.abc import Callable
 from dataclasses import replace
 from functools import cache
 from itertools import pairwise
@@ -10,10 +11,8 @@ import numpy as np
 import pdfplumber
 import pypdfium2
 import pytest
-import samples
 import shapely
 from pdfplumber.page import Page
-from reassembly import MM, Sheet, assembled, flat, places, tiles_among
 from shapely.geometry import LineString
 
 from drafting.base.units import Unit, format_length
@@ -38,13 +37,14 @@ from outputs.print.piece_drawing import draw_layout
 from outputs.sheets.scale_bars import passes, usual_causes
 from outputs.sheets.sheet_map import BARE, RINGED
 from outputs.sheets.tiling import Tiling, tiled
+from tests.outputs import samples
+from tests.outputs.reassembly import HOME, MM, Sheet, assembled, bars, flat, places, tiles_among
 
 NAMES = ["Żaneta Łęcka", "Iğdır Şükrü", "Ελένη Παπαδοπούλου", "Наталья Щукина", "Zoë Müller"]
 DOTS = 5
 """Pixels to the millimetre of every raster, so that A4 and the borders fall on whole pixels."""
 
 
-HOME = {name: paper for name, paper in PAPERS.items() if not paper.is_large}
 LARGE = {name: paper for name, paper in PAPERS.items() if paper.is_large}
 CORRECTED = PAPERS["a4"].corrected(PrinterScale(0.97, 0.98))
 """A4 of a printer that prints 97 % across and 98 % up."""
@@ -116,17 +116,12 @@ def test_an_independent_reader_finds_the_50_mm_square_on_sheet_1(paper: Paper):
     assert any(size == pytest.approx((50, 50), abs=0.01) for size in squares)
 
 
-def bars(page) -> list[float]:
-    """Return the lengths in mm of all hairlines of a page that carry ticks, upright ones negative."""
-    hair = [one for one in page.lines if abs(one["linewidth"] * MM - 0.15) < 0.01]
-    return [(one["width"] - one["height"]) * MM for one in hair if max(one["width"], one["height"]) * MM > 10]
-
-
 @pytest.mark.parametrize("paper", [A4, LETTER])
 def test_sheet_1_has_a_100_mm_and_a_4_in_bar_in_both_directions(paper: Paper):
     assert sorted(bars(pages_of(paper)[0])) == pytest.approx([-101.6, -100, 100, 101.6], abs=0.01)
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("paper", [A4, LETTER, LETTER.turned])
 def test_every_tile_has_a_50_mm_bar_in_both_directions(paper: Paper):
     for page in pages_of(paper)[2:]:
@@ -143,6 +138,7 @@ def test_a_line_of_100_mm_is_283_465_points_long():
         assert pdf.pages[0].lines[0]["width"] == pytest.approx(283.465, abs=0.001)
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("name", ANY)
 def test_pages_are_exactly_as_large_as_the_paper_and_what_is_read_first_stands_upright(name: str):
     true = PAPERS.get(name) or (LETTER if "letter" in name else A4)
@@ -152,6 +148,7 @@ def test_pages_are_exactly_as_large_as_the_paper_and_what_is_read_first_stands_u
         assert page.get_cropbox() == page.get_mediabox()
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("paper", TAPED.values(), ids=TAPED)
 @pytest.mark.parametrize("kind", ["cut", "sew"])
 def test_tiles_taped_together_give_the_source_outline_within_a_tenth_of_a_millimetre(paper: Paper, kind: str):
@@ -167,6 +164,7 @@ def test_tiles_taped_together_give_the_source_outline_within_a_tenth_of_a_millim
     assert taped.length == pytest.approx(drawn.length, rel=1e-4)
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("paper", [A4, LETTER])
 def test_the_check_length_that_sheet_1_tells_is_that_of_the_grain_line_on_the_tiles(paper: Paper):
     said = re.findall(r"leg: (\d+) mm ± ", pages_of(paper)[0].extract_text())
@@ -178,6 +176,7 @@ def test_the_check_length_that_sheet_1_tells_is_that_of_the_grain_line_on_the_ti
     assert max(grains) == pytest.approx(900, abs=0.01)
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("paper", LARGE.values(), ids=LARGE)
 def test_a_large_sheet_has_100_mm_bars_in_both_directions_and_says_so(paper: Paper):
     for sheet, page in enumerate(pages_of(paper), start=1):
@@ -185,6 +184,7 @@ def test_a_large_sheet_has_100_mm_bars_in_both_directions_and_says_so(paper: Pap
         assert f"100 mm {tiling_of(paper).tiles[sheet - 1].name} sheet {sheet} of" in page.extract_text()
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("paper", [A4, LETTER, A4.turned])
 def test_crosses_meet_those_of_the_neighbour(paper: Paper):
     tiles = tiles_of(paper)
@@ -215,6 +215,7 @@ def test_crosses_meet_those_of_the_neighbour(paper: Paper):
         assert (gaps < 0.03).sum() == 3
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("paper", [A4, A4.turned], ids=["portrait", "landscape"])
 def test_a_raster_of_the_tiles_stitched_together_shows_no_gap(paper: Paper):
     tiling = tiling_of(paper)
@@ -245,6 +246,7 @@ def test_a_raster_of_the_tiles_stitched_together_shows_no_gap(paper: Paper):
     assert not (dark & (stitched >= 160)).any()
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("paper", ANY.values(), ids=ANY)
 def test_there_is_no_ink_in_the_outer_10_mm_of_any_sheet(paper: Paper):
     border = 10 * DOTS
@@ -262,6 +264,7 @@ def test_sheet_1_and_the_notes_carry_no_pattern():
         assert not re.search(r"row [A-Z]+, column", page.extract_text())
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("paper", HOME.values(), ids=HOME)
 def test_sheet_1_says_how_to_print_and_tape(paper: Paper):
     cover = pages_of(paper)[0]
@@ -313,6 +316,7 @@ def test_what_the_drafting_found_is_told_in_the_wearers_unit():
     assert "The crotch seam is 25 1/4 in, 1/4 in shorter" in " ".join(left.split())
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("write", [write_single_page_pdf, lambda p, f: write_tiled_pdf(p, f, paper=A4)])
 def test_without_a_date_nothing_is_said_of_when_the_measurements_were_taken(write):
     target = io.BytesIO()
@@ -323,6 +327,7 @@ def test_without_a_date_nothing_is_said_of_when_the_measurements_were_taken(writ
     assert not re.search(r"measured *$|· *$|, *$", text, re.MULTILINE)
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize(("paper", "name"), [(LETTER, "US Letter"), (LETTER.turned, "US Letter, landscape")])
 def test_every_tile_names_its_place_its_paper_and_its_pattern(paper: Paper, name: str):
     count = len(pages_of(paper))
@@ -347,6 +352,7 @@ def test_sheet_1_says_that_the_pattern_is_landscape_only_where_it_is():
     assert said == [False, True]
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("write", [write_single_page_pdf, lambda p, f: write_tiled_pdf(p, f, paper=A4)])
 def test_the_same_pattern_gives_the_same_bytes(write):
     first, second = io.BytesIO(), io.BytesIO()
@@ -356,8 +362,9 @@ def test_the_same_pattern_gives_the_same_bytes(write):
     assert first.getvalue() == second.getvalue()
 
 
-@pytest.mark.parametrize("data", [tiled_pdf(A4), single_page_pdf()], ids=["tiled", "single"])
-def test_the_file_asks_for_true_size_and_embeds_all_its_fonts(data: bytes):
+@pytest.mark.parametrize("made", [lambda: tiled_pdf(A4), single_page_pdf], ids=["tiled", "single"])
+def test_the_file_asks_for_true_size_and_embeds_all_its_fonts(made: Callable[[], bytes]):
+    data = made()
     assert data.startswith(b"%PDF-1.6")
     assert re.search(rb"/PrintScaling\s*/None", data)
     fonts = re.findall(rb"/BaseFont\s*/([\w+-]+)", data)
@@ -371,6 +378,7 @@ def test_the_document_carries_its_title():
     assert document.get_metadata_value("Title") == "Ada Example (invented), straight leg"
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("name", NAMES)
 def test_names_come_out_as_typed(name: str):
     target = io.BytesIO()
@@ -467,6 +475,7 @@ def crowded() -> list[Recording]:
     return found
 
 
+@pytest.mark.slow
 def test_on_sheet_1_and_the_notes_no_words_overlap_words_or_lines_or_run_off():
     for paper, sheet in crowded():
         edge = paper.margin

@@ -5,13 +5,13 @@ from pathlib import Path
 import pytest
 from hypothesis import HealthCheck, given
 from hypothesis import strategies as st
-from invented_class import people, table
-from typed_files import PLAIN
 
 from drafting.base.errors import DraftRefused
 from drafting.base.units import Unit
 from outputs.reading.class_file import Person, find_people
 from outputs.reading.measurements_file import MeasurementFile, read_measurements
+from tests.invented_class import people, table
+from tests.outputs.typed_files import PLAIN
 from tests.strategies import examples
 
 HEAD = "wearer;unit;waist_girth;hip_girth;inside_leg_height;body_rise"

@@ -4,7 +4,6 @@ from dataclasses import replace
 from itertools import combinations
 
 import pytest
-import samples
 import shapely
 from shapely.affinity import rotate
 from shapely.geometry import LineString, Point, Polygon
@@ -15,6 +14,7 @@ from outputs.canvas.typeface import Typeface
 from outputs.packing.layout import StandingPiece, standing
 from outputs.print.piece_drawing import draw_piece
 from outputs.print.piece_text import allowance_text
+from tests.outputs import samples
 from tests.whole_jeans import jeans_of
 
 

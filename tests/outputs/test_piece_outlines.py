@@ -3,7 +3,6 @@
 from dataclasses import replace
 
 import pytest
-import samples
 from shapely.geometry import Polygon
 
 from drafting.geometry.paths import Path
@@ -11,6 +10,7 @@ from drafting.pieces.allowance import cut_line
 from drafting.pieces.pieces import NotchKind, Piece
 from outputs.canvas.canvas import Polyline, Role
 from outputs.print.piece_outlines import outlines
+from tests.outputs import samples
 
 LEG = samples.leg("leg", seat=30, kind=NotchKind.SINGLE)
 

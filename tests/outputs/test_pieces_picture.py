@@ -5,13 +5,13 @@ from dataclasses import replace
 
 import numpy as np
 import pytest
-import samples
 from PIL import Image
 
 from outputs.canvas.canvas import LINE_STYLES, Role
 from outputs.canvas.typeface import Typeface
 from outputs.print.pieces_picture import BORDER, SIZE, write_pieces_picture
 from outputs.print.single_page import drawn_side_by_side
+from tests.outputs import samples
 
 
 def picture_of(pattern):

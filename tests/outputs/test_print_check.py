@@ -8,13 +8,12 @@ import pdfplumber
 import pypdfium2
 import pytest
 from click.testing import CliRunner
-from reassembly import MM
-from test_pdf import HOME, bars
 
 from outputs.commands.main import main
 from outputs.files.writers import content
 from outputs.jobs.sheets import check_print
 from outputs.paper.paper import Paper
+from tests.outputs.reassembly import HOME, MM, bars
 
 
 def printed(paper: Paper) -> bytes:
@@ -22,6 +21,7 @@ def printed(paper: Paper) -> bytes:
     return content(write)
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("paper", HOME.values(), ids=HOME)
 def test_the_test_is_one_sheet_with_a_true_square_and_bars(paper: Paper):
     (page,) = pdfplumber.open(io.BytesIO(printed(paper))).pages

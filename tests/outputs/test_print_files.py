@@ -10,7 +10,6 @@ import pytest
 from click.testing import CliRunner, Result
 from hypothesis import given
 from hypothesis import strategies as st
-from typed_files import PLAIN
 
 from outputs.commands.main import main
 from outputs.files.folder import write_folder
@@ -23,6 +22,7 @@ from outputs.print.options import PrintOptions
 from outputs.reading.measurements_file import read_measurements
 from outputs.words.print_report import PrintReport
 from styles.choice.style import STRAIGHT
+from tests.outputs.typed_files import PLAIN
 
 Run = Callable[..., Result]
 
@@ -50,6 +50,7 @@ def words_of(name: str) -> str:
         return " ".join(" ".join(page.extract_text().split()) for page in pdf.pages)
 
 
+@pytest.mark.slow
 def test_a_roll_gives_one_page_and_notes_for_home(run: Run) -> None:
     result = run("--paper", "36 in")
     assert (result.exit_code, result.stderr) == (0, "")
@@ -60,6 +61,7 @@ def test_a_roll_gives_one_page_and_notes_for_home(run: Run) -> None:
     assert "At the copy shop" in notes and "both 100 mm bars" in notes and "Denim: 1 front leg ×2" in notes
 
 
+@pytest.mark.slow
 def test_large_sheets_are_few_and_no_piece_lies_on_two_of_them(run: Run) -> None:
     run("--paper", "a0")
     found = pdfs()
@@ -68,6 +70,7 @@ def test_large_sheets_are_few_and_no_piece_lies_on_two_of_them(run: Run) -> None
     assert "Nothing to tape" in words_of("notes.pdf"), "no piece lies over a join"
 
 
+@pytest.mark.slow
 def test_only_the_pieces_asked_for_are_printed_and_all_sheets_say_how_many(run: Run) -> None:
     result = run("--only", "front leg, yoke")
     assert result.exit_code == 0 and "2 of 17 pieces printed: front leg, back yoke" in result.stdout
@@ -99,6 +102,7 @@ def test_pieces_apart_give_a_file_each_with_the_number_of_the_whole(run: Run) ->
     assert "3. back yoke" in words_of("pattern-letter-part-3-back-yoke.pdf")
 
 
+@pytest.mark.slow
 def test_a_corrected_file_is_called_so(run: Run) -> None:
     assert (
         run("--printed-bar", "97 mm", "--printed-bar", "98 mm", "--paper", "24 in", "--toile").exit_code == 0
@@ -119,6 +123,7 @@ def test_how_much_paper_it_takes_is_told_before_anything_is_written(run: Run) ->
     assert pdfs() == drafted.sheets == {"pattern-letter-toile.pdf": sum(map(int, re.findall(r"\d+", told)))}
 
 
+@pytest.mark.slow
 def test_sheets_lie_as_was_asked_and_else_as_fewest_are_needed(run: Run) -> None:
     ways = ("portrait", "landscape", "fewest")
     counted = [run("--count", "--only", "leg,yoke,bag", "--orientation", way).stdout for way in ways]
@@ -130,6 +135,7 @@ def test_sheets_lie_as_was_asked_and_else_as_fewest_are_needed(run: Run) -> None
         assert fewest == (landscape if sheets[1] < sheets[0] else portrait)
 
 
+@pytest.mark.slow
 def test_the_count_is_that_of_the_files_and_nothing_is_written(run: Run) -> None:
     counted = run("--count", "--paper", "420 mm", "--only", "leg,yoke")
     assert (counted.exit_code, counted.stderr) == (0, "") and not Path("out").exists()
@@ -149,6 +155,7 @@ def test_wrong_options_of_printing_and_of_the_jeans_are_told_together(run: Run) 
     assert result.exit_code == 2 and told == ["--stretch", "--paper", "--printed-bar", "--only"]
 
 
+@pytest.mark.slow
 def test_the_same_draft_gives_the_same_bytes(run: Run) -> None:
     def files() -> dict[str, bytes]:
         return {path.name: path.read_bytes() for path in Path("out").glob("*.pdf")}

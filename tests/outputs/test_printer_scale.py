@@ -7,14 +7,11 @@ import numpy as np
 import pdfplumber
 import pypdfium2
 import pytest
-import samples
 import shapely
 from hypothesis import given
 from hypothesis import strategies as st
-from reassembly import MM, assembled, tiles_among
 from shapely.affinity import scale as stretched
 from shapely.affinity import translate
-from test_pdf import bars
 
 from drafting.base.errors import DraftRefused
 from outputs.canvas.typeface import Typeface
@@ -24,6 +21,8 @@ from outputs.print.pdf import write_page, write_sheets, write_sheets_with_notes
 from outputs.print.roll import laid_on_roll
 from outputs.print.single_page import SinglePage, single_page
 from outputs.sheets.tiling import tiled
+from tests.outputs import samples
+from tests.outputs.reassembly import MM, assembled, bars, tiles_among
 
 UNEVEN = PrinterScale(0.97, 0.98)
 
@@ -98,6 +97,7 @@ def pages():
     return pdfplumber.open(io.BytesIO(corrected(A4.corrected(UNEVEN)))).pages
 
 
+@pytest.mark.slow
 def test_in_a_corrected_file_every_bar_is_longer_by_what_the_printer_takes():
     wide, high = 1 / 0.97, 1 / 0.98
     for page, length in [(pages()[0], 100), (pages()[2], 50), (pages()[-1], 50)]:
@@ -112,6 +112,7 @@ def test_a_bar_of_a_printer_at_97_percent_is_103_093_mm_in_the_file():
 
 
 # A sheet in landscape is printed upright: what the printer does up the sheet goes across the page.
+@pytest.mark.slow
 @pytest.mark.parametrize(
     ("way", "across", "up"), [(Orientation.PORTRAIT, 0.97, 0.98), (Orientation.LANDSCAPE, 0.98, 0.97)]
 )
@@ -128,6 +129,7 @@ def test_a_corrected_print_taped_together_gives_the_true_outline(way, across, up
     assert translate(printed, *way).difference(true.buffer(0.1)).length < 0.01
 
 
+@pytest.mark.slow
 def test_every_sheet_of_a_corrected_file_says_so():
     for page in pages():
         words = page.extract_text() + "".join(c["text"] for c in page.chars if not c["upright"])
@@ -140,6 +142,7 @@ def test_a_true_file_says_nothing_of_corrections():
     assert all(said) and not any("corrected" in words for words in said)
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize(
     "scale", [PrinterScale(0.9, 0.9), PrinterScale(1.05, 1.05), PrinterScale(1.02, 1.04)]
 )
@@ -161,6 +164,7 @@ def test_a_corrected_print_keeps_9_mm_off_the_real_edge_wherever_the_printer_put
             assert (last + share * spare < size - 9.0).all()
 
 
+@pytest.mark.slow
 def test_a_single_page_and_a_roll_are_corrected_too():
     pattern, roll = samples.pattern(), Roll("roll 36 in", 914.4)
     laid = [single_page(pattern, Typeface(), UNEVEN), laid_on_roll(pattern, roll, UNEVEN, Typeface())]

@@ -7,9 +7,9 @@ import sys
 from pathlib import Path
 
 import pytest
-from typed_files import PLAIN
 
 from outputs.commands.terminal import say, tell, watched
+from tests.outputs.typed_files import PLAIN
 
 ROOT = Path(__file__).parents[2]
 
@@ -77,6 +77,7 @@ def test_without_a_terminal_or_outside_a_command_nothing_is_shown(
     assert terminal.getvalue() == "" and capsys.readouterr() == ("", "")
 
 
+@pytest.mark.slow
 @pytest.mark.skipif(sys.platform == "win32", reason="there are no such terminals")
 def test_a_draft_on_a_terminal_names_its_steps_on_stderr_alone(tmp_path: Path) -> None:
     import pty

@@ -9,13 +9,13 @@ import pytest
 from click.testing import CliRunner
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
-from typed_files import PLAIN
 
 from drafting.base.errors import DraftRefused, Problem, Severity
 from drafting.base.units import Unit
 from outputs.commands.main import main
 from outputs.reading.measurement_template import write_template
 from outputs.reading.measurements_file import MeasurementFile, read_measurements
+from tests.outputs.typed_files import PLAIN
 
 shared_folder = settings(suppress_health_check=[HealthCheck.function_scoped_fixture, HealthCheck.too_slow])
 
@@ -149,6 +149,7 @@ def test_anything_in_brackets_is_a_median_or_a_refusal(inside: str, read) -> Non
         assert file.readings["hip_girth"] >= 1
 
 
+@pytest.mark.slow
 def test_the_draft_says_what_it_took_the_median_of(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.chdir(tmp_path)
     Path("ada.toml").write_text(PLAIN.replace("hip_girth = 98", "hip_girth = [97.5, 98, 98.2]"))

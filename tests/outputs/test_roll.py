@@ -7,11 +7,9 @@ import numpy as np
 import pdfplumber
 import pypdfium2
 import pytest
-import samples
 import shapely
 from hypothesis import given
 from hypothesis import strategies as st
-from reassembly import MM, assembled, tiles_among
 from shapely.affinity import translate
 
 from drafting.pieces.pattern import Pattern
@@ -23,6 +21,8 @@ from outputs.print.pdf import write_page, write_sheets
 from outputs.print.roll import laid_on_roll
 from outputs.print.single_page import SinglePage
 from outputs.sheets.tiling import Tiling
+from tests.outputs import samples
+from tests.outputs.reassembly import MM, assembled, tiles_among
 from tests.strategies import examples
 
 TRUE = PrinterScale()
@@ -47,6 +47,7 @@ def written(pattern: Pattern, width: float) -> tuple[SinglePage | Tiling, io.Byt
     return laid, target
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("width", [600.0, 609.6, 841.0, 914.4, 1118.0])
 def test_one_page_is_exactly_as_wide_as_the_roll_and_holds_every_piece(width: float):
     laid, target = written(samples.pattern(), width)
@@ -62,6 +63,7 @@ def test_one_page_is_exactly_as_wide_as_the_roll_and_holds_every_piece(width: fl
     assert heights[:2] == pytest.approx(legs, abs=0.01)
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize(
     ("pattern", "width"), [(samples.pattern(), 300.0), (many(), 420.0)], ids=["too narrow", "too long"]
 )

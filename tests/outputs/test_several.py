@@ -7,11 +7,9 @@ from types import SimpleNamespace
 
 import pdfplumber
 import pytest
-import samples
 import shapely
 from click.testing import CliRunner, Result
 from shapely.affinity import translate
-from typed_files import PLAIN
 
 from drafting.pieces.allowance import cut_line
 from drafting.pieces.kinds import PieceId
@@ -31,6 +29,8 @@ from outputs.reading.style_options import StyleOptions
 from outputs.words.print_report import PrintReport
 from styles.choice.catalogue import catalogue_names
 from styles.choice.style import Style
+from tests.outputs import samples
+from tests.outputs.typed_files import PLAIN
 from tests.printed import called
 
 POCKET = 'name = "big pocket"\nlike = "straight"\n[back_pocket]\npoint = "4 cm"\n'
@@ -90,6 +90,7 @@ def several(home: Path) -> tuple[Compared, ...]:
 # --- the same as alone
 
 
+@pytest.mark.slow
 def test_every_file_of_a_style_is_that_of_a_run_for_it_alone(home: Path) -> None:
     alone = {path.name: path.read_bytes() for path in (home / "flare").iterdir()}
     among = {path.name.removeprefix("flare-"): path.read_bytes() for path in (home / "all").glob("flare-*")}
@@ -97,6 +98,7 @@ def test_every_file_of_a_style_is_that_of_a_run_for_it_alone(home: Path) -> None
     assert among == alone
 
 
+@pytest.mark.slow
 def test_a_folder_has_the_files_of_each_style_and_the_comparison(home: Path, said: str) -> None:
     each = ("pattern-a4.pdf", "figures.json", "inputs.json", "block.png", "ease.png")
     files = {f"{name}-{file}" for name in NAMES for file in each} | {"comparison.pdf", "comparison.png"}
@@ -159,6 +161,7 @@ def drawn_words(compared: Compared, name: str) -> str:
     return re.sub(r"\b\d+\. ", "", words)
 
 
+@pytest.mark.slow
 def test_the_pieces_said_to_be_shared_print_alike(several: tuple[Compared, ...]) -> None:
     """Cut lines are compared by shapely, words as they are drawn; every place may be 0.1 mm off."""
     named = {compared.style: compared for compared in several}
@@ -170,6 +173,7 @@ def test_the_pieces_said_to_be_shared_print_alike(several: tuple[Compared, ...])
                 assert drawn_words(compared, name) == drawn_words(named[style], name)
 
 
+@pytest.mark.slow
 def test_only_what_a_style_changes_is_not_shared(several: tuple[Compared, ...]) -> None:
     """A lower point moves the pocket's marks on the back leg, too."""
     straight, flare, big = several
@@ -181,6 +185,7 @@ def test_only_what_a_style_changes_is_not_shared(several: tuple[Compared, ...]) 
     assert not {"front leg", "back leg"} & names(flare.shared) and "belt loops" in names(flare.shared)
 
 
+@pytest.mark.slow
 def test_a_shared_piece_is_named_on_the_terminal_and_on_the_sheet(home: Path, said: str) -> None:
     words = "big pocket: all pieces but back leg, back pocket: the same as straight"
     assert words in " ".join(said.split())
@@ -188,6 +193,7 @@ def test_a_shared_piece_is_named_on_the_terminal_and_on_the_sheet(home: Path, sa
         assert words in " ".join(document.pages[0].crop((390, 60, 595, 800)).extract_text().split())
 
 
+@pytest.mark.slow
 def test_shared_pieces_can_be_printed_once(here: Path, quick: None) -> None:
     """A piece is a group of the SVG whose name tells its number."""
     words = ("--shared-once", "--format", "svg", "--format", "pdf", "--out", "out")
@@ -206,6 +212,7 @@ def test_shared_pieces_can_be_printed_once(here: Path, quick: None) -> None:
     assert "Printed with another style" in notes and "all pieces but back leg, back pocket" in notes
 
 
+@pytest.mark.slow
 def test_chosen_pieces_are_printed_of_every_style_and_sheets_are_counted_for_each(
     here: Path, quick: None
 ) -> None:
@@ -230,6 +237,7 @@ def test_chosen_pieces_are_printed_of_every_style_and_sheets_are_counted_for_eac
     assert result.exit_code == 2 and not Path("none").exists()
 
 
+@pytest.mark.slow
 def test_a_style_without_a_piece_of_its_own_gets_no_pattern_and_is_told_so(here: Path, quick: None) -> None:
     Path("twin.toml").write_text('name = "twin {0}"\nlike = "straight"\n')
     words = ("--shared-once", "--out", "out", "--format", "dxf")
@@ -293,6 +301,7 @@ def test_more_styles_than_can_be_told_apart_are_refused(here: Path) -> None:
     assert result.exit_code == 2 and "--style = 13: " in result.stderr and "up to 12" in result.stderr
 
 
+@pytest.mark.slow
 def test_when_a_writer_fails_nothing_is_written(
     here: Path, quick: None, monkeypatch: pytest.MonkeyPatch
 ) -> None:

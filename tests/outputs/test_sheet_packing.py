@@ -4,7 +4,6 @@ import math
 from itertools import combinations, product
 
 import pytest
-import samples
 from shapely.geometry import box
 
 from outputs.packing import sheet_packing
@@ -12,6 +11,7 @@ from outputs.packing.layout import EDGE, GAP, StandingPiece, side_by_side, stand
 from outputs.packing.sheet_packing import packed
 from outputs.paper.paper import PAPERS, Paper
 from outputs.sheets.tiling import TileFormat, Tiling, tiled
+from tests.outputs import samples
 from tests.whole_jeans import DEMO_WEARERS, WEARERS, jeans_of
 
 SAVED = 5
@@ -26,6 +26,7 @@ def fewest_side_by_side(pattern, paper: Paper) -> int:
     return min(len(Tiling(layout, form).tiles) for layout in layouts)
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("paper", ["a4", "letter"])
 @pytest.mark.parametrize("wearer", DEMO_WEARERS)
 def test_packing_saves_the_demo_wearers_sheets(wearer: str, paper: str) -> None:
@@ -36,6 +37,7 @@ def test_packing_saves_the_demo_wearers_sheets(wearer: str, paper: str) -> None:
     assert len(tiling.tiles) >= area / (tiling.format.width * tiling.format.height)
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("paper", ["a3", "either"])
 @pytest.mark.parametrize("wearer", WEARERS)
 def test_packed_pieces_never_need_more_sheets_than_side_by_side(wearer: str, paper: str) -> None:
@@ -49,6 +51,7 @@ def test_a_small_pattern_needs_no_more_sheets_either(name: str) -> None:
     assert len(tiled(pattern, PAPERS[name]).tiles) <= fewest_side_by_side(pattern, PAPERS[name])
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("wearer", WEARERS)
 def test_every_piece_is_laid_once_upright_and_clear_of_all_others(wearer: str) -> None:
     pattern = jeans_of(wearer, "shaped band").pattern
@@ -64,6 +67,7 @@ def test_every_piece_is_laid_once_upright_and_clear_of_all_others(wearer: str) -
         assert placed.cut[:, 1].max() <= layout.height - EDGE + 1e-9
 
 
+@pytest.mark.slow
 def test_a_piece_is_turned_only_where_that_saves_a_sheet(monkeypatch: pytest.MonkeyPatch) -> None:
     form, saved = TileFormat(PAPERS["a4"]), []
     for wearer in DEMO_WEARERS:
@@ -79,6 +83,7 @@ def test_a_piece_is_turned_only_where_that_saves_a_sheet(monkeypatch: pytest.Mon
     assert any(saved)
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize(("name", "joined"), [("a0", set()), ("a1", {"front leg", "back leg"})])
 def test_on_large_sheets_only_pieces_longer_than_a_sheet_lie_over_a_join(name: str, joined: set[str]) -> None:
     tiling = tiled(jeans_of(DEMO_WEARERS[1], "shaped band").pattern, PAPERS[name])

@@ -46,6 +46,7 @@ def test_outlines_slide_down_until_they_lie_a_gap_apart() -> None:
     assert ways == pytest.approx([8, 60 - 20 - 8 + 8, 1], abs=0.2)
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize(("wearer", "width"), [(DEMO_WEARERS[0], 821.0), (DEMO_WEARERS[1], 590.0)])
 def test_jeans_take_little_more_of_a_roll_than_their_area(wearer: str, width: float) -> None:
     pieces = standing(jeans_of(wearer, "shaped band").pattern)

@@ -4,7 +4,6 @@ from dataclasses import replace
 from pathlib import Path
 
 import pytest
-from typed_files import FULL, PLAIN, UNEVEN
 
 from drafting.base.errors import Problem, Severity
 from drafting.base.findings import Finding, Level
@@ -20,6 +19,7 @@ from outputs.reading.measurements_file import read_measurements
 from styles.choice.style import STRAIGHT
 from styles.cloth.shrinkage_and_stretch import Cloth
 from styles.making.jeans import Jeans, make_jeans
+from tests.outputs.typed_files import FULL, PLAIN, UNEVEN
 
 
 def jeans_of(path: Path) -> Jeans:

@@ -5,9 +5,7 @@ from dataclasses import replace
 from xml.etree import ElementTree
 
 import pytest
-import samples
 import svgelements
-from drawings import WHOLE, cut, page_height, pattern_of, sewn, source, svg_lines, svg_of, svg_paths, written
 from hypothesis import given
 from hypothesis import strategies as st
 from shapely.geometry import LineString, Polygon, box
@@ -17,6 +15,19 @@ from outputs.demo import DEMO_FILES
 from outputs.print.piece_text import title
 from outputs.print.svg import write_svg
 from outputs.reading.measurements_file import read_measurements
+from tests.outputs import samples
+from tests.outputs.drawings import (
+    WHOLE,
+    cut,
+    page_height,
+    pattern_of,
+    sewn,
+    source,
+    svg_lines,
+    svg_of,
+    svg_paths,
+    written,
+)
 from tests.strategies import examples
 
 SAMPLE = ("Ada", "sample")
@@ -140,6 +151,7 @@ def test_the_same_pattern_gives_the_same_bytes():
     assert written(write_svg, pattern) == written(write_svg, pattern)
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("file", DEMO_FILES, ids=lambda file: file.stem)
 def test_the_names_of_the_demo_wearers_survive(file):
     wearer = read_measurements(file).wearer

@@ -8,13 +8,13 @@ from pathlib import Path
 import pdfplumber
 import pytest
 from click.testing import CliRunner, Result
-from typed_files import PLAIN
 
 from drafting import Measurements, draft_block
 from drafting.lesson.compared import compared
 from drafting.lesson.published import QUANTITIES
 from outputs.commands import main as command
 from outputs.demo import DEMO_FILES
+from tests.outputs.typed_files import PLAIN
 
 Run = Callable[..., Result]
 MM = 72 / 25.4
@@ -27,6 +27,7 @@ def run(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Run:
     return lambda *words: CliRunner().invoke(command.main, [str(word) for word in words])
 
 
+@pytest.mark.slow
 def test_the_sheet_tabulates_every_system_as_it_is_drafted(run: Run) -> None:
     result = run("systems", "ada.toml")
     assert (result.exit_code, result.stderr) == (0, "")
@@ -53,11 +54,13 @@ def test_the_sheet_tabulates_every_system_as_it_is_drafted(run: Run) -> None:
     assert len(patterns) >= 5  # told apart without colour
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("source", DEMO_FILES, ids=[path.stem for path in DEMO_FILES])
 def test_every_demo_wearer_fits_one_sheet(run: Run, source: Path) -> None:
     assert run("systems", source, "--paper", "either", "--out", "s.pdf").stdout == "s.pdf: 1 sheet\n"
 
 
+@pytest.mark.slow
 def test_the_same_measurements_give_the_same_bytes(run: Run) -> None:
     for name in ("one.pdf", "two.pdf"):
         run("systems", "ada.toml", "--out", name)

@@ -4,12 +4,12 @@ from itertools import combinations, pairwise
 
 import numpy as np
 import pytest
-import samples
 from shapely.geometry import MultiPoint, box
 
 from outputs.packing.layout import GAP, standing
 from outputs.paper.paper import A4, LETTER, PAPERS, Paper
 from outputs.sheets.tiling import SheetSide, Tile, TileFormat, Tiling, tiled
+from tests.outputs import samples
 
 
 @pytest.fixture(scope="module", params=sorted(PAPERS))
@@ -63,6 +63,7 @@ def test_an_a4_window_is_180_by_267_mm():
     assert (form.left, form.right, form.bottom, form.top) == (18, 198, 18, 285)
 
 
+@pytest.mark.slow
 def test_windows_meet_without_gap_or_overlap(tiling: Tiling):
     for tile in tiling.places:
         left, bottom, right, top = tiling.window(tile)

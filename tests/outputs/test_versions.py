@@ -9,7 +9,6 @@ import numpy as np
 import pytest
 from click.testing import CliRunner
 from PIL import Image
-from typed_files import FULL, PLAIN, UNEVEN
 
 from drafting.base.errors import DraftRefused
 from drafting.base.units import Unit
@@ -23,6 +22,7 @@ from outputs.reading.draft_record import Inputs
 from outputs.reading.measurements_file import read_measurements
 from outputs.reading.style_file import find_style
 from outputs.reading.style_options import read_options
+from tests.outputs.typed_files import FULL, PLAIN, UNEVEN
 
 WIDER = PLAIN.replace("98", "102")
 
@@ -137,6 +137,7 @@ def test_rise_and_length_below_the_waist_are_one_input(inputs) -> None:
     assert compare_versions(low.new, low.old).jeans[1].style == low.jeans[0].style
 
 
+@pytest.mark.slow
 def test_of_a_body_whose_sides_differ_each_side_is_compared(inputs) -> None:
     uneven = compare_versions(inputs(PLAIN), inputs(UNEVEN))
     # left leg 77 instead of 78
@@ -203,6 +204,7 @@ def test_lines_have_80_letters_and_say_moves_in_the_wearers_unit(inputs) -> None
     assert [letter(i) for i in (0, 25, 26)] == ["A", "Z", "A2"]
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize(("old", "new"), [(PLAIN, WIDER), (PLAIN, UNEVEN)])
 def test_the_picture_shows_both_in_line_patterns_and_says_so(inputs, old: str, new: str) -> None:
     stream = BytesIO()
@@ -239,6 +241,7 @@ def run(tmp_path: Path, monkeypatch: pytest.MonkeyPatch):
     return lambda *words: CliRunner().invoke(command.main, [str(word) for word in words])
 
 
+@pytest.mark.slow
 def test_folders_are_drafted_anew_from_what_they_record(run) -> None:
     for name, *options in (("old",), ("new", "--stretch", "20", "--set", "allowances.side_seam=0 cm")):
         assert run("draft", f"{name}.toml", "--out", name, "--format", "dxf", *options).exit_code == 0
@@ -250,6 +253,7 @@ def test_folders_are_drafted_anew_from_what_they_record(run) -> None:
     assert result.stdout.splitlines()[-1] == "compare.png" and Path("compare.png").is_file()
 
 
+@pytest.mark.slow
 def test_files_are_compared_in_the_style_asked_for_and_nothing_is_overwritten(run) -> None:
     result = run("compare", "old.toml", "new.toml", "--style", "cropped", "--out", "a.png")
     assert result.exit_code == 0 and "new: Ada Example, spring, cropped" in result.stdout

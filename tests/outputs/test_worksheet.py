@@ -15,10 +15,8 @@ import numpy as np
 import pdfplumber
 import pypdfium2
 import pytest
-import redraft as printed
 import shapely
 from shapely.geometry import LineString, MultiLineString
-from typed_files import UNEVEN
 
 from drafting import Block, draft_block
 from drafting.base.units import Unit, format_length
@@ -36,6 +34,8 @@ from outputs.lesson.tiles import tiled_draft
 from outputs.lesson.worksheet import hand_drafts, write_worksheet
 from outputs.paper.paper import PAPERS
 from outputs.reading.measurements_file import MeasurementFile, read_measurements
+from tests.outputs import redraft as printed
+from tests.outputs.typed_files import UNEVEN
 
 MM = 72 / 25.4
 DEMO = {path.stem: path for path in DEMO_FILES}
@@ -104,6 +104,7 @@ def halves(made: Made, sheet: printed.Sheet) -> list[tuple[dict[str, BlockPanel]
     return result
 
 
+@pytest.mark.slow
 def test_every_printed_result_is_the_length_on_the_pattern(made: Made, sheet: printed.Sheet) -> None:
     # 0.1 mm: a fifth of the finest line that is drawn
     for draft, (panels, rows) in zip(hand_drafts(made.block), halves(made, sheet), strict=True):
@@ -125,6 +126,7 @@ def test_every_printed_result_is_the_length_on_the_pattern(made: Made, sheet: pr
             assert printed.number(row.result) * sheet.unit == pytest.approx(row.exact, abs=half_step), shown
 
 
+@pytest.mark.slow
 def test_every_printed_formula_comes_to_its_result_in_names_and_in_numbers(sheet: printed.Sheet) -> None:
     reckoned = 0
     for row in sheet.rows:
@@ -137,6 +139,7 @@ def test_every_printed_formula_comes_to_its_result_in_names_and_in_numbers(sheet
     assert reckoned >= 40
 
 
+@pytest.mark.slow
 def test_a_draft_from_the_print_alone_comes_to_the_same_points(
     made: Made, sheet: printed.Sheet, again: printed.Redraft
 ) -> None:
@@ -150,6 +153,7 @@ def test_a_draft_from_the_print_alone_comes_to_the_same_points(
         assert checked >= 35
 
 
+@pytest.mark.slow
 def test_a_draft_from_the_print_alone_has_the_same_outline(
     made: Made, sheet: printed.Sheet, again: printed.Redraft
 ) -> None:
@@ -177,6 +181,7 @@ def _dots(lines: MultiLineString) -> list[shapely.Geometry]:
     return list(shapely.points(shapely.get_coordinates(lines.segmentize(10))))
 
 
+@pytest.mark.slow
 def test_no_step_uses_what_does_not_stand_yet(made: Made) -> None:
     for draft in hand_drafts(made.block):
         stands = {"floor"}
@@ -186,6 +191,7 @@ def test_no_step_uses_what_does_not_stand_yet(made: Made) -> None:
             stands.add(step.label)
 
 
+@pytest.mark.slow
 def test_the_steps_have_all_stages_in_order(made: Made) -> None:
     for draft in hand_drafts(made.block):
         order = list(
@@ -232,6 +238,7 @@ def drawn(zaneta: Made) -> list[Drawn]:
     return drawings(zaneta.path)
 
 
+@pytest.mark.slow
 def test_the_drawn_points_are_those_of_the_pattern_at_the_scale(zaneta: Made, drawn: list[Drawn]) -> None:
     [rings] = [sheet.rings * (4, -4) for sheet in drawn if "The back, 1:4" in sheet.text]
     steps = [s for s in hand_draft(zaneta.block.halves[0]).instructions if s.at and s.panel == "back"]
@@ -242,6 +249,7 @@ def test_the_drawn_points_are_those_of_the_pattern_at_the_scale(zaneta: Made, dr
         assert np.hypot(*(rings - point).T).min() < 0.1  # mm full size
 
 
+@pytest.mark.slow
 def test_every_drawing_says_scale_and_whose_it_is_and_has_a_true_bar(drawn: list[Drawn]) -> None:
     assert len(drawn) >= 7
     for sheet in drawn:
@@ -250,6 +258,7 @@ def test_every_drawing_says_scale_and_whose_it_is_and_has_a_true_bar(drawn: list
         assert any(bar == pytest.approx(50, abs=0.01) for bar in sheet.bars)
 
 
+@pytest.mark.slow
 def test_text_and_lines_keep_their_size_at_every_scale(
     zaneta: Made, drawn: list[Drawn], tmp_path: Path
 ) -> None:
@@ -264,6 +273,7 @@ def page_texts(path: Path) -> list[str]:
         return [page.get_textpage().get_text_bounded() for page in document]
 
 
+@pytest.mark.slow
 def test_no_text_is_printed_in_the_margin_or_over_a_line_of_the_header(sheets: Callable[[str], Made]) -> None:
     # Oksana's curve start stands at the very top of a window; printers leave 10 mm empty (common practice)
     oksana = sheets("oksana")
@@ -279,6 +289,7 @@ def test_no_text_is_printed_in_the_margin_or_over_a_line_of_the_header(sheets: C
                 assert not top < under_header < foot, char["text"]
 
 
+@pytest.mark.slow
 def test_short_stages_of_a_wide_draft_share_a_sheet(sheets: Callable[[str], Made]) -> None:
     # At 1:4 Gülşah's two panels are wider than a sheet; waist and dart are a hand's breadth high.
     texts = [text for text in page_texts(sheets("gulsah").path) if "Waist and dart" in text]
@@ -286,6 +297,7 @@ def test_short_stages_of_a_wide_draft_share_a_sheet(sheets: Callable[[str], Made
     assert len(drawn) == 1 and "FRONT" in drawn[0] and "BACK" in drawn[0]
 
 
+@pytest.mark.slow
 def test_a_half_size_draft_is_tiled_and_every_tile_says_its_scale(zaneta: Made, tmp_path: Path) -> None:
     large = Made(zaneta.read, tmp_path / "large.pdf", scale=2)
     with pypdfium2.PdfDocument(large.path) as document:
@@ -295,6 +307,7 @@ def test_a_half_size_draft_is_tiled_and_every_tile_says_its_scale(zaneta: Made, 
         assert len(document) == large.written.sheets
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("scale", [1, 2])
 def test_a_tiled_draft_has_the_distances_of_its_scale_and_no_line_is_left_out(
     zaneta: Made, scale: float
@@ -338,6 +351,7 @@ def test_every_panel_of_a_tiled_draft_says_its_scale_and_whose_measurements_it_i
         assert "waist girth 76.0 cm, hip girth 98.0 cm" in said and "total crotch length 71.0 cm" in said
 
 
+@pytest.mark.slow
 def test_the_tables_are_full_size_at_every_scale(zaneta: Made, tmp_path: Path) -> None:
     texts = page_texts(Made(zaneta.read, tmp_path / "small.pdf", scale=5).path)
     # Under the header, which counts the sheets.
@@ -350,6 +364,7 @@ def test_the_tables_are_full_size_at_every_scale(zaneta: Made, tmp_path: Path) -
     assert any("50 mm on this sheet = 25.0 cm of the draft" in text for text in texts)
 
 
+@pytest.mark.slow
 def test_a_blank_sheet_holds_the_formulas_and_no_answer(zaneta: Made, tmp_path: Path) -> None:
     blank = Made(zaneta.read, tmp_path / "blank.pdf", blank=True)
     with pdfplumber.open(blank.path) as document:
@@ -363,6 +378,7 @@ def test_a_blank_sheet_holds_the_formulas_and_no_answer(zaneta: Made, tmp_path: 
     assert len(asked) == 20 and all(row[3] == "" for row in asked)
 
 
+@pytest.mark.slow
 def test_the_same_measurements_give_the_same_bytes_and_no_label_stands_on_a_line(
     zaneta: Made, monkeypatch: pytest.MonkeyPatch
 ) -> None:
@@ -381,6 +397,7 @@ def test_the_same_measurements_give_the_same_bytes_and_no_label_stands_on_a_line
     assert len(crowded) >= 9 and not any(crowded)
 
 
+@pytest.mark.slow
 def test_every_measurement_says_where_it_comes_from(tmp_path: Path) -> None:
     source = tmp_path / "guess.toml"
     text = DEMO["gulsah"].read_text(encoding="utf-8").replace('"nobody"', '"women"')

@@ -9,11 +9,11 @@ import pdfplumber
 import pypdfium2
 import pytest
 from click.testing import CliRunner, Result
-from typed_files import PLAIN
 
 from outputs.commands import main as command
 from outputs.commands import worksheet as worksheet_command
 from outputs.lesson.sheet import SCALES
+from tests.outputs.typed_files import PLAIN
 
 Run = Callable[..., Result]
 
@@ -29,6 +29,7 @@ def test_offered_scales_are_those_that_can_be_drawn() -> None:
     assert set(worksheet_command.SCALE_NAMES) == set(SCALES)
 
 
+@pytest.mark.slow
 def test_a_worksheet_is_named_after_the_wearer_and_says_how_many_sheets(run: Run) -> None:
     result = run("worksheet", "ada.toml", "--paper", "letter")
     assert (result.exit_code, result.stderr) == (0, "")

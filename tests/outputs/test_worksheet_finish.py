@@ -36,6 +36,7 @@ def finished(drawn_stages: int) -> tuple[Recording, list[Recording]]:
     return finish_sheet(typeface, sheets, (draft,), drawn), drawn
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("stages", [1, 2, 99])
 def test_the_key_has_the_signs_that_are_drawn_and_no_other(stages: int) -> None:
     sheet, drawn = finished(stages)

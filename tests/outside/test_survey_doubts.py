@@ -16,7 +16,10 @@ from drafting.body.measurements import Population, WaistLevel
 from drafting.report.what_to_measure import doubts
 from tests.outside.test_survey import COLUMNS, SURVEY
 
-pytestmark = pytest.mark.skipif(not SURVEY.exists(), reason="the survey's file is not beside the project")
+pytestmark = [
+    pytest.mark.slow,
+    pytest.mark.skipif(not SURVEY.exists(), reason="the survey's file is not beside the project"),
+]
 
 FOUR = ("waist_girth", "hip_girth", "inside_leg_height", "waist_height")
 KEYS = ("total_crotch_length", "hip_height", "knee_height")

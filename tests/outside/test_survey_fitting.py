@@ -23,7 +23,10 @@ from tests.sewn_block import joins, outline
 PEOPLE = 200 if STEP == 1 else 40
 GROUPS = 4
 
-pytestmark = pytest.mark.skipif(not SURVEY.exists(), reason="the survey's file is not beside the project")
+pytestmark = [
+    pytest.mark.slow,
+    pytest.mark.skipif(not SURVEY.exists(), reason="the survey's file is not beside the project"),
+]
 
 
 def fittings(group: int) -> Iterator[tuple[str, Measurements, dict[str, float]]]:

@@ -26,7 +26,10 @@ from tests.outside.test_survey import COLUMNS, STEP, SURVEY
 GROUPS = 8
 """The people are drafted in so many groups, so that workers can share them."""
 
-pytestmark = pytest.mark.skipif(not SURVEY.exists(), reason="the survey's file is not beside the project")
+pytestmark = [
+    pytest.mark.slow,
+    pytest.mark.skipif(not SURVEY.exists(), reason="the survey's file is not beside the project"),
+]
 
 
 @cache

@@ -52,6 +52,7 @@ def test_a_range_of_the_survey_is_the_one_that_is_stated(
     assert (float(low), float(high)) == pytest.approx((found.min(), found.max()), abs=0.51 * 10**-digits)
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("row", STATING, ids=lambda row: f"{row.key} by {row.given[0]}")
 def test_hardly_anybody_in_the_survey_is_remarked_upon(row: Relation, people: dict[str, np.ndarray]) -> None:
     given = zip(*(people[key] for key in row.given), strict=True)

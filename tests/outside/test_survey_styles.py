@@ -24,6 +24,8 @@ from tests.outside.test_survey_jeans import amiss, rows
 from tests.sewn_block import outline, unfair_lines, width_at
 from tests.whole_jeans import DEMO_WEARERS, measurements_of
 
+pytestmark = pytest.mark.slow
+
 PEOPLE = 200 if STEP == 1 else 24
 KNEE = 1.0
 """The knee of a shaped leg lies this near the wearer's, mm (a sewer cannot see it, common practice)."""

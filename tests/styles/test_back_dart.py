@@ -6,8 +6,6 @@ import pytest
 from hypothesis import assume, given
 from hypothesis import strategies as st
 from shapely.geometry import LineString, Polygon
-from strategies import bodies
-from whole_jeans import WEARERS, block_of
 
 from drafting import Measurements
 from drafting.block.block import draft_block
@@ -18,7 +16,8 @@ from outputs.reading.style_file import find_style
 from styles.choice.style import STRAIGHT, Allowances, BackCut, Band, Felling, Style
 from styles.making.jeans import make_jeans
 from styles.top.back_dart import DartedBack, darted
-from tests.strategies import examples
+from tests.strategies import bodies, examples
+from tests.whole_jeans import WEARERS, block_of
 
 DART = replace(STRAIGHT, back=BackCut.DART)
 STYLES = {

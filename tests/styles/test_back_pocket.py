@@ -6,7 +6,6 @@ import numpy as np
 import pytest
 from hypothesis import given
 from shapely.geometry import Polygon
-from strategies import bodies
 
 from drafting import Measurements, draft_block
 from drafting.block.block import Block
@@ -19,7 +18,7 @@ from styles.choice.style import STRAIGHT, Allowances
 from styles.parts.back_pocket import PocketSize, back_pocket, placing, pocket_size
 from styles.top.upper import BackTop, back_top
 from tests.sewn_block import width_at
-from tests.strategies import examples
+from tests.strategies import bodies, examples
 
 LEVEL = Path.through([Point(0, 1000), Point(-240, 1000)])
 """A yoke seam 240 long, level, from the centre at 0 to the side."""

@@ -95,6 +95,7 @@ def test_a_seat_that_grew_widens_back_pocket_and_waist_pieces_and_leaves_zip_and
     assert abs(zips[1] - zips[0]) <= 10
 
 
+@pytest.mark.slow
 def test_every_label_carries_the_date_of_the_measurements() -> None:
     jeans = make_jeans(block_of("zaneta"), STRAIGHT, wearer="Anna Example (invented)", date="2026-03-14")
     canvas = Recording(Typeface())
@@ -304,6 +305,7 @@ def test_the_wash_goes_into_every_piece_of_cloth_once(name: str, cloth: Cloth) -
     assert fit_to_cloth(sewn, cloth) == sewn, "a second wash adds nothing"
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("cloth", [None, *CLOTHS])
 def test_check_bars_and_sheets_stay_true_whatever_the_cloth(cloth: Cloth | None) -> None:
     jeans = make_jeans(block_of("zaneta"), STRAIGHT, cloth=cloth)

@@ -4,12 +4,9 @@ import math
 from dataclasses import replace
 
 import pytest
-from front_parts import front_parts
 from hypothesis import given
 from hypothesis import strategies as st
 from shapely.geometry import Point
-from strategies import bodies
-from wearers import wearer
 
 from drafting.block.block import draft_block
 from drafting.body.measurements import SideMeasurements
@@ -17,7 +14,9 @@ from drafting.pieces.pieces import Finish, Material
 from styles.choice.style import STRAIGHT, Band, Laps
 from styles.parts.fly_length import fly_length
 from styles.top.upper import front_at, seam_depth
-from tests.strategies import examples
+from tests.front_parts import front_parts
+from tests.strategies import bodies, examples
+from tests.wearers import wearer
 
 BLOCK = draft_block(wearer())
 

@@ -7,8 +7,6 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 from shapely.geometry import LineString, Point
-from strategies import bodies
-from whole_jeans import WEARERS, block_of
 
 from drafting import Measurements, draft_block
 from drafting.pieces.allowance import cut_line
@@ -16,7 +14,8 @@ from styles.choice.style import STRAIGHT, Band, Fly, Laps, Rise, Style
 from styles.making.jeans import Jeans, make_jeans
 from styles.parts.fly_length import fly_length
 from tests.printed import called
-from tests.strategies import examples
+from tests.strategies import bodies, examples
+from tests.whole_jeans import WEARERS, block_of
 
 BUTTONED = replace(STRAIGHT, fly=Fly.BUTTONS)
 

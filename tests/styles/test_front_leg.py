@@ -4,10 +4,7 @@ import math
 from dataclasses import replace
 
 import pytest
-from front_parts import front_parts
 from hypothesis import given
-from strategies import bodies
-from wearers import wearer
 
 from drafting.block.block import draft_block
 from drafting.body.measurements import SideMeasurements
@@ -20,7 +17,9 @@ from styles.parts.back_leg import FromHem
 from styles.parts.fly_length import fly_length
 from styles.parts.front_leg import front_leg, open_front
 from styles.top.upper import front_at, seam_depth
-from tests.strategies import examples
+from tests.front_parts import front_parts
+from tests.strategies import bodies, examples
+from tests.wearers import wearer
 
 BLOCK = draft_block(wearer())
 HALF = HalfToCut(BLOCK.halves[0])

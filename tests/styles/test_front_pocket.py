@@ -3,11 +3,8 @@
 from dataclasses import replace
 
 import pytest
-from front_parts import front_parts
 from hypothesis import given
 from shapely.geometry import LineString, Polygon
-from strategies import bodies
-from wearers import wearer
 
 from drafting.block.block import draft_block
 from drafting.body.measurements import SideMeasurements
@@ -16,7 +13,9 @@ from styles.base.part import HalfToCut
 from styles.choice.style import STRAIGHT, FrontPocket
 from styles.parts.front_leg import open_front
 from styles.parts.pocket_plan import plan_pocket
-from tests.strategies import examples
+from tests.front_parts import front_parts
+from tests.strategies import bodies, examples
+from tests.wearers import wearer
 
 BLOCK = draft_block(wearer())
 SMALL = replace(STRAIGHT, front_pocket=FrontPocket(width=70, depth=100))

@@ -5,7 +5,6 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 from shapely.geometry import LineString, Polygon, box
-from strategies import bodies
 
 from drafting import Measurements, draft_block
 from drafting.geometry.points import Point, Vector
@@ -22,7 +21,7 @@ from styles.parts.fly_length import fly_length
 from styles.parts.front_leg import front_leg, open_front
 from styles.parts.front_pocket import front_pocket
 from styles.parts.pocket_plan import plan_pocket
-from tests.strategies import examples
+from tests.strategies import bodies, examples
 
 SHAPES, OPENINGS = kinds_in(back_pockets), kinds_in(front_pockets)
 SIZES = st.builds(

@@ -13,8 +13,6 @@ from hypothesis import given
 from hypothesis import strategies as st
 from shapely import affinity
 from shapely.geometry import LineString, Polygon
-from strategies import bodies
-from whole_jeans import DEMO, WEARERS, block_of
 
 from drafting import Measurements
 from drafting.pieces.allowance import AllowanceTooWide, cut_line
@@ -26,7 +24,8 @@ from styles.choice.style import STRAIGHT, Allowances
 from styles.cloth.block_for_style import block_for
 from styles.cloth.shrinkage_and_stretch import Cloth
 from styles.making.jeans import Jeans, make_jeans
-from tests.strategies import examples
+from tests.strategies import bodies, examples
+from tests.whole_jeans import DEMO, WEARERS, block_of
 
 DEEP = 5_000.0
 

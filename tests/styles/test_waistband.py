@@ -5,7 +5,6 @@ from dataclasses import replace
 import pytest
 from hypothesis import assume, given
 from hypothesis import strategies as st
-from strategies import bodies
 
 from drafting import Measurements, draft_block
 from drafting.body.measurements import SideMeasurements
@@ -16,7 +15,7 @@ from styles.base.part import HalfToCut
 from styles.choice.style import STRAIGHT, Allowances, Laps
 from styles.parts.shaped_band import shaped_band
 from styles.top.upper import back_top, front_band
-from tests.strategies import examples
+from tests.strategies import bodies, examples
 from tests.styles.upper_parts import whole_band
 from tests.wearers import wearer
 
