@@ -16,7 +16,6 @@ from pathlib import Path
 os.environ.update(dict.fromkeys(("OMP_NUM_THREADS", "OPENBLAS_NUM_THREADS", "MKL_NUM_THREADS"), "1"))
 sys.path.insert(0, str(Path(__file__).parents[2]))
 
-import csv
 from collections.abc import Callable, Sequence
 from contextlib import suppress
 from dataclasses import dataclass, fields
@@ -26,7 +25,8 @@ from time import perf_counter
 import numpy as np
 
 from drafting import Block, DraftRefused, Measurements, draft_block
-from tests.outside.test_survey import COLUMNS, CROTCH, SURVEY
+from tests.outside.survey import SURVEY, body_of, everyone
+from tests.outside.test_survey import CROTCH
 from tests.sewn_block import joins, unfair_lines
 
 PERCENTILES = (1, 5, 50, 95, 99)
@@ -53,9 +53,7 @@ class Outcome:
 
 
 def people(every: int) -> list[Measurements]:
-    with SURVEY.open(encoding="utf-8", newline="") as stream:
-        rows = list(csv.DictReader(stream))[::every]
-    return [Measurements(**{key: float(row[column]) * 10 for column, key in COLUMNS.items()}) for row in rows]
+    return [body_of(row) for row in everyone()[::every]]
 
 
 def outcome(body: Measurements, *, fitted: bool) -> Outcome | None:

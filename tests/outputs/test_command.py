@@ -5,9 +5,11 @@ import json
 import math
 import os
 import shlex
+import shutil
 import subprocess
 import sys
 from collections.abc import Callable, Iterator
+from contextlib import chdir
 from importlib.metadata import PackageNotFoundError, version
 from pathlib import Path
 from typing import Any
@@ -44,6 +46,22 @@ def run(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Run:
 def ada(tmp_path: Path) -> Path:
     (tmp_path / "ada.toml").write_text(PLAIN)
     return Path("ada.toml")
+
+
+@pytest.fixture(scope="module")
+def usual(tmp_path_factory: pytest.TempPathFactory) -> tuple[Path, Result]:
+    """A draft with no options, made once for all tests: the folder it was made in, and what was said."""
+    home = tmp_path_factory.mktemp("usual")
+    (home / "ada.toml").write_text(PLAIN)
+    with chdir(home):
+        return home, CliRunner().invoke(command.main, ["draft", "ada.toml"])
+
+
+@pytest.fixture
+def drafted(usual: tuple[Path, Result], ada: Path) -> Path:
+    """The same as if it had been made here."""
+    shutil.copytree(usual[0] / "ada-example-straight", "ada-example-straight")
+    return Path("ada-example-straight")
 
 
 def fresh(*words: str, folder: Path, **options: Any) -> subprocess.CompletedProcess[str]:
@@ -191,10 +209,11 @@ def test_all_wrong_options_are_told_at_once(run: Run, ada: Path) -> None:
 # --- draft: what is written
 
 
-def test_draft_writes_pattern_numbers_and_pictures_and_says_where(run: Run, ada: Path) -> None:
-    result = run("draft", ada)
+def test_draft_writes_pattern_numbers_and_pictures_and_says_where(
+    run: Run, drafted: Path, usual: tuple[Path, Result]
+) -> None:
+    folder, result = drafted, usual[1]
     assert (result.exit_code, result.stderr) == (0, "")
-    folder = Path("ada-example-straight")
     assert {path.name for path in folder.iterdir()} == FILES
     pages = page_count(folder / "pattern-a4.pdf")
     assert result.stdout.splitlines()[-6:] == [
@@ -254,9 +273,7 @@ def test_pieces_too_large_for_one_page_are_refused(
     assert everything(Path()).keys() == {"ada.toml"}
 
 
-@pytest.mark.slow
-def test_nothing_is_overwritten_without_force(run: Run, ada: Path) -> None:
-    run("draft", ada)
+def test_nothing_is_overwritten_without_force(run: Run, ada: Path, drafted: Path) -> None:
     before = everything(Path())
     result = run("draft", ada, "--paper", "letter")
     assert result.exit_code == 2 and "already exists" in result.stderr
@@ -264,9 +281,8 @@ def test_nothing_is_overwritten_without_force(run: Run, ada: Path) -> None:
 
 
 @pytest.mark.slow
-def test_force_replaces_our_files_and_keeps_all_others(run: Run, ada: Path) -> None:
-    folder = Path("ada-example-straight")
-    run("draft", ada)
+def test_force_replaces_our_files_and_keeps_all_others(run: Run, ada: Path, drafted: Path) -> None:
+    folder = drafted
     (folder / "notes.txt").write_text("let out the thigh")
     (folder / "figures.json").write_text("old")
     result = run("draft", ada, "--force", "--paper", "letter")
@@ -295,7 +311,8 @@ def test_when_the_disk_is_full_nothing_is_half_written(
         raise OSError(errno.ENOSPC, "No space left on device")
 
     monkeypatch.setattr(f"outputs.{writer}", full)
-    result = run("draft", ada, "--format", "pdf", "--format", "svg", "--format", "dxf")
+    formats = [word for name in ("pdf", "svg", "dxf") for word in ("--format", name)]
+    result = run("draft", ada, "--only", "yoke", *formats)
     told = result.stdout.splitlines()
     assert result.exit_code == 2 and len(told) == 1 and told[0].startswith("to print: ")
     assert "This cannot be written: no space left on device. Nothing was changed." in result.stderr
@@ -310,7 +327,7 @@ def test_an_interrupted_draft_leaves_nothing_behind(
         raise KeyboardInterrupt
 
     monkeypatch.setattr(draft_files, "_figures_text", interrupted)
-    result = run("draft", ada)
+    result = run("draft", ada, "--only", "yoke")
     assert (result.exit_code, result.stderr.strip()) == (1, "Aborted!")
     assert os.listdir() == ["ada.toml"]
 
@@ -332,14 +349,14 @@ def test_the_same_measurements_give_the_same_bytes(run: Run, tmp_path: Path) -> 
 
 
 def figures_of(run: Run, *words: object) -> Any:
-    assert run("draft", *words, "--out", "out", "--force").exit_code == 0
+    assert run("draft", *words, "--only", "yoke", "--out", "out", "--force").exit_code == 0
     return json.loads(Path("out/figures.json").read_text(encoding="utf-8"))
 
 
 @pytest.mark.slow
-def test_the_options_change_the_jeans(run: Run, ada: Path) -> None:
-    usual = figures_of(run, ada)
-    names = {piece["name"] for piece in usual["pieces"]}
+def test_the_options_change_the_jeans(run: Run, ada: Path, drafted: Path) -> None:
+    as_ever = json.loads((drafted / "figures.json").read_text(encoding="utf-8"))
+    names = {piece["name"] for piece in as_ever["pieces"]}
     assert "fly facing (left front)" in names and "front waistband" in names
     other = figures_of(
         run, ada, "--band", "straight", "--laps", "right", "--below-waist", "-1/2 in", "--seams", "felled"

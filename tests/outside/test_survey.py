@@ -1,45 +1,25 @@
-"""Blocks for the people of a survey of real bodies, in the survey's own numbers.
+"""Blocks for the people of a survey of real bodies, in the survey's own numbers; the waist is at the navel.
 
-Source: 2012 Anthropometric Survey of U.S. Army Personnel (ANSUR II), Natick technical report TR-15/007,
-public domain. The survey's file lies beside the project, not in it; without it these tests are skipped.
-Every ninth person is drafted, all of them when JEANSBLOCK_WHOLE_SURVEY is set. The waist is the
-survey's, at the navel.
+Every ninth person is drafted, all of them when JEANSBLOCK_WHOLE_SURVEY is set.
 """
 
 from __future__ import annotations
 
-import csv
-import os
 from dataclasses import dataclass
 from functools import cached_property
-from pathlib import Path
 
 import pytest
 
-from drafting import Block, DraftRefused, Measurements, draft_block
+from drafting import Block, Measurements
 from drafting.report.findings import block_findings
+from tests.outside.survey import block_of, body_of, rows, without_survey
 from tests.sewn_block import joins, outline, unfair_lines, width_at
-
-SURVEY = Path(__file__).parents[3] / "shared" / "data" / "bodies" / "army-2012.csv"
-STEP = 1 if os.environ.get("JEANSBLOCK_WHOLE_SURVEY") else 9
-COLUMNS = {
-    key: key
-    for key in (
-        "stature", "waist_girth", "hip_girth", "waist_height", "hip_height", "inside_leg_height",
-        "knee_height", "thigh_girth", "calf_girth", "ankle_girth", "heel_girth", "total_crotch_length",
-        "back_crotch_length",
-    )
-} | {"lower_thigh_girth": "knee_girth"}  # fmt: skip
-"""The survey's columns and what they are called here; it has no girth at the kneecap, only just above."""
 
 CROTCH, GIRTH = 5.0, 1.0
 """Misses that still count as fitted, mm: what cloth gives in wear, and what a sewer cannot see (common
 practice)."""
 
-pytestmark = [
-    pytest.mark.slow,
-    pytest.mark.skipif(not SURVEY.exists(), reason="the survey's file is not beside the project"),
-]
+pytestmark = [pytest.mark.slow, without_survey]
 
 
 @dataclass(frozen=True)
@@ -61,15 +41,8 @@ class Fitted:
 
 @pytest.fixture(scope="module")
 def everybody() -> list[Fitted]:
-    people = []
-    with SURVEY.open(encoding="utf-8", newline="") as stream:
-        for row in list(csv.DictReader(stream))[::STEP]:
-            body = Measurements(**{key: float(row[column]) * 10 for column, key in COLUMNS.items()})
-            try:
-                people.append(Fitted(row["id"], body, draft_block(body)))
-            except DraftRefused:
-                people.append(Fitted(row["id"], body, None))
-    return people
+    people = [(row["id"], body_of(row)) for row in rows()]
+    return [Fitted(name, body, block_of(body)) for name, body in people]
 
 
 @pytest.fixture(scope="module")

@@ -16,23 +16,20 @@ from drafting import Measurements, draft_block
 from drafting.body.corrections import CORRECTIONS
 from styles.choice.style import STRAIGHT
 from styles.making.jeans import make_jeans
-from tests.outside.test_survey import COLUMNS, STEP, SURVEY
-from tests.outside.test_survey_jeans import amiss, rows
+from tests.outside.survey import STEP, body_of, rows, without_survey
+from tests.outside.test_survey_jeans import amiss
 from tests.sewn_block import joins, outline
 
 PEOPLE = 200 if STEP == 1 else 40
 GROUPS = 4
 
-pytestmark = [
-    pytest.mark.slow,
-    pytest.mark.skipif(not SURVEY.exists(), reason="the survey's file is not beside the project"),
-]
+pytestmark = [pytest.mark.slow, without_survey]
 
 
 def fittings(group: int) -> Iterator[tuple[str, Measurements, dict[str, float]]]:
     everybody = rows()
     for place, row in enumerate(everybody[:: len(everybody) // PEOPLE][:PEOPLE][group::GROUPS]):
-        body = Measurements(**{key: float(row[column]) * 10 for column, key in COLUMNS.items()})
+        body = body_of(row)
         chance = random.Random(place * GROUPS + group)
         changes = sorted({correction.change for correction in CORRECTIONS.values()})
         seen = {}

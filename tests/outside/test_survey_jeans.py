@@ -9,42 +9,27 @@ the trueing: 1 mm along a seam, half a millimetre at a notch (common practice).
 
 from __future__ import annotations
 
-import csv
 from collections.abc import Iterator
-from functools import cache
 
 import pytest
 
-from drafting import DraftRefused, Measurements, draft_block
 from drafting.base.tolerance import NOTCH, SEAM
 from drafting.pieces.allowance import AllowanceTooWide, cut_line
 from styles.choice.settings import with_settings
 from styles.choice.style import STRAIGHT, BackCut, Band, Fly, Rise
 from styles.making.jeans import Jeans, make_jeans
-from tests.outside.test_survey import COLUMNS, STEP, SURVEY
+from tests.outside.survey import STEP, block_of, body_of, rows, without_survey
 
 GROUPS = 8
 """The people are drafted in so many groups, so that workers can share them."""
 
-pytestmark = [
-    pytest.mark.slow,
-    pytest.mark.skipif(not SURVEY.exists(), reason="the survey's file is not beside the project"),
-]
-
-
-@cache
-def rows() -> list[dict[str, str]]:
-    with SURVEY.open(encoding="utf-8", newline="") as stream:
-        return list(csv.DictReader(stream))[::STEP]
+pytestmark = [pytest.mark.slow, without_survey]
 
 
 def jeans_of_group(group: int) -> Iterator[tuple[str, Jeans]]:
     for row in rows()[group::GROUPS]:
-        body = Measurements(**{key: float(row[column]) * 10 for column, key in COLUMNS.items()})
-        try:
-            yield row["id"], make_jeans(draft_block(body), STRAIGHT)
-        except DraftRefused:
-            continue  # counted where the blocks are tested
+        if block := block_of(body_of(row)):  # a refusal is counted where the blocks are tested
+            yield row["id"], make_jeans(block, STRAIGHT)
 
 
 def amiss(jeans: Jeans) -> list[str]:
@@ -97,8 +82,9 @@ def test_so_it_is_with_other_details_on_some_thirty_of_them(name: str) -> None:
     """Every sixteenth of them, shared out among the details."""
     found = {}
     for row in rows()[16 * list(DETAILS).index(name) :: 16 * len(DETAILS)]:
-        body = Measurements(**{key: float(row[column]) * 10 for column, key in COLUMNS.items()})
-        jeans = make_jeans(draft_block(body), with_settings(STRAIGHT, DETAILS[name]))
+        block = block_of(body_of(row))
+        assert block, row["id"]
+        jeans = make_jeans(block, with_settings(STRAIGHT, DETAILS[name]))
         if wrong := amiss(jeans):
             found[row["id"]] = wrong
     assert found == {}

@@ -6,7 +6,6 @@ public domain. The survey's file lies beside the project, not in it; without it 
 
 from __future__ import annotations
 
-import csv
 import re
 
 import numpy as np
@@ -15,7 +14,7 @@ import pytest
 from drafting.body.relation import Relation
 from drafting.body.relations import RELATIONS
 from drafting.body.table import MEASUREMENTS
-from tests.outside.test_survey import COLUMNS, SURVEY
+from tests.outside.survey import COLUMNS, SURVEY, everyone
 
 # Just above the kneecap, which is as near as the survey comes to the girth of the knee.
 TAKEN = {**COLUMNS, "lower_thigh_girth": "knee_girth"}
@@ -27,9 +26,7 @@ def people() -> dict[str, np.ndarray]:
     """Every measurement of everybody, mm, by our key."""
     if not SURVEY.exists():
         pytest.skip("the survey's file is not beside the project")
-    with SURVEY.open(encoding="utf-8", newline="") as stream:
-        rows = list(csv.DictReader(stream))
-    found = {key: np.array([float(row[column]) * 10 for row in rows]) for column, key in TAKEN.items()}
+    found = {key: np.array([float(row[column]) * 10 for row in everyone()]) for column, key in TAKEN.items()}
     return {**found, "front_crotch_length": found["total_crotch_length"] - found["back_crotch_length"]}
 
 

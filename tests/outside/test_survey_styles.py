@@ -19,8 +19,8 @@ from styles.choice.style import Style
 from styles.cloth.block_for_style import block_for
 from styles.cloth.shrinkage_and_stretch import Cloth
 from styles.making.jeans import Jeans, make_jeans
-from tests.outside.test_survey import COLUMNS, STEP, SURVEY
-from tests.outside.test_survey_jeans import amiss, rows
+from tests.outside.survey import STEP, SURVEY, body_of, rows
+from tests.outside.test_survey_jeans import amiss
 from tests.sewn_block import outline, unfair_lines, width_at
 from tests.whole_jeans import DEMO_WEARERS, measurements_of
 
@@ -37,8 +37,7 @@ def bodies() -> dict[str, Measurements]:
     found = {name: measurements_of(name) for name in DEMO_WEARERS}
     if SURVEY.exists():
         for row in rows()[:: len(rows()) // PEOPLE][:PEOPLE]:
-            keys = {key: float(row[column]) * 10 for column, key in COLUMNS.items()}
-            found[row["id"]] = Measurements(**keys)
+            found[row["id"]] = body_of(row)
     return found
 
 
