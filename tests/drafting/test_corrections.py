@@ -186,6 +186,21 @@ def test_a_seat_moves_the_centre_back_by_its_amount_and_the_fork_by_six_tenths(n
     assert (leans[1] - leans[0]) * signed(key, 1) > 0
 
 
+@keys("seat")
+@each_wearer
+def test_a_seat_swings_the_top_of_the_back_about_the_side_of_its_hip(name: str, key: str) -> None:
+    amount = usual(key)
+    _, block = gains(name, key, amount)
+    assert block.toile
+    sides = [b.back.points()["side at the waist"].x for b in (block.toile, block)]
+    levels, width = block.toile.levels, block.toile.back.panel.plan.hip.mm
+    # Similar triangles: the slash opens by the amount at the end of the back's width.
+    outwards = signed(key, (levels.waist - levels.hip).mm * amount / width)
+    assert sides[0] - sides[1] == pytest.approx(outwards, abs=1)
+    darts = [sum(dart.width for dart in b.back.darts) for b in (block.toile, block)]
+    assert darts[1] == pytest.approx(darts[0], abs=1)
+
+
 @each_wearer
 def test_a_sway_back_takes_its_amount_off_the_centre_back_alone(name: str) -> None:
     gained, _ = gains(name, "sway_back", 12)

@@ -9,6 +9,7 @@ from drafting.block.block import Half
 from drafting.body.checks import check_measurements
 from drafting.body.measurements import Side, SideMeasurements
 from drafting.report.figures import block_figures
+from drafting.report.findings import block_findings
 from drafting.report.fit import girth_lines
 from styles.choice.style import STRAIGHT
 from styles.making.jeans import Jeans, make_jeans
@@ -167,6 +168,17 @@ def test_a_slimmer_thigh_is_drawn_as_much_slimmer(left: float, right: float, hip
     for side, girth in ((Side.LEFT, left), (Side.RIGHT, right)):
         assert thigh(block, side) >= girth + block.ease.thigh - 0.1
     assert_sewable(block)
+
+
+@pytest.mark.parametrize(("left", "right"), [(640, 600), (590, 620)])
+def test_the_forks_are_those_of_a_body_with_two_of_the_fuller_thigh(left: float, right: float) -> None:
+    block = uneven({"thigh_girth": left}, {"thigh_girth": right})
+    assert block.fit == draft_block(wearer(thigh_girth=max(left, right))).fit
+
+
+def test_a_slimmer_leg_is_not_short_of_room_for_the_fuller_thigh() -> None:
+    block = uneven({"thigh_girth": 620}, {"thigh_girth": 590}, knee_girth=390)
+    assert "leg-short" not in {finding.code for finding in block_findings(block)}
 
 
 def test_each_thigh_has_a_line_in_the_report() -> None:

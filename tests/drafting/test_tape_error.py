@@ -110,6 +110,12 @@ def test_the_draft_is_the_callers() -> None:
     assert found["thigh_girth"].more.lengths["thigh"] == pytest.approx(10, abs=0.1)
 
 
+def test_where_one_side_alone_gets_shorter_that_side_is_told() -> None:
+    found = errors_of(wearer(left=SideMeasurements(inside_leg_height=770)))["left.inside_leg_height"]
+    assert found.more.lengths["inseam"] == pytest.approx(10, abs=0.1)
+    assert found.less.lengths["inseam"] == pytest.approx(-10, abs=0.1)
+
+
 def test_half_the_slip_does_about_half() -> None:
     whole, half = errors_of(FULL)["hip_girth"], errors_of(FULL, slip=5.0)["hip_girth"]
     assert half.more.lengths["thigh"] == pytest.approx(whole.more.lengths["thigh"] / 2, abs=0.5)

@@ -9,6 +9,7 @@ import subprocess
 import sys
 import time
 from collections import Counter
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
@@ -252,6 +253,12 @@ def test_the_table_speaks_in_the_unit_asked_for() -> None:
         "30.00", "40.00", "25.00", "18.00", "16.00", "", "26.00", "31", "2"
     ]  # fmt: skip
     assert list(csv.reader(written))[2][-1] == "Something else lies there."
+
+
+def test_who_was_there_already_has_sheets_and_warnings_in_the_table_and_who_was_refused_has_not() -> None:
+    outcomes = [DONE, replace(DONE, state=State.THERE), REFUSED]
+    written = csv.DictReader(summary_csv(outcomes, Unit.CM).decode("utf-8-sig").splitlines())
+    assert [(row["sheets"], row["warnings"]) for row in written] == [("31", "2"), ("31", "2"), ("", "")]
 
 
 def test_a_refusal_is_told_with_place_and_name_warnings_marked() -> None:

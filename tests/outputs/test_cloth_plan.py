@@ -236,6 +236,16 @@ def test_share_and_area_of_two_squares_are_what_one_reckons_in_the_head() -> Non
     assert laid.least_by_area == pytest.approx(area / (500 - SELVEDGE) + 2 * END)
 
 
+def test_folded_or_open_the_same_area_becomes_pieces() -> None:
+    pattern, areas = jeans_of(DEMO_WEARERS[0], "shaped band").pattern, []
+    for folded in (False, True):
+        cloth = ClothOnTable(width=1500, folded=folded)
+        pieces = pieces_to_cut([pattern], Material.DENIM, folded=folded)
+        laid = LaidCloth(Material.DENIM, cloth, tuple(lay(pieces, cloth)))
+        areas.append(laid.share_used * 1500 * laid.length)
+    assert areas[0] == pytest.approx(areas[1], rel=1e-4)
+
+
 @pytest.mark.slow
 def test_a_longer_search_is_never_worse_and_keeps_the_gap() -> None:
     pytest.importorskip("spyrrow", reason="the longer search is an extra")

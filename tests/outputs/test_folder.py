@@ -137,7 +137,7 @@ def test_files_already_exchanged_come_back_when_a_later_one_fails(
     tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     target = tmp_path / "ada"
-    write_folder(target, {"a": saying("old a"), "c": saying("old c")}, force=False)
+    write_folder(target, {name: saying(f"old {name}") for name in "acd"}, force=False)
     replace = os.replace
 
     def stubborn(source: Path, to: Path) -> None:
@@ -146,9 +146,9 @@ def test_files_already_exchanged_come_back_when_a_later_one_fails(
         replace(source, to)
 
     monkeypatch.setattr(os, "replace", stubborn)
-    writers = {"a": saying("new a"), "b": saying("new b"), "c": saying("new c")}
+    writers = {name: saying(f"new {name}") for name in "abcd"}
     assert "permission denied. Nothing was changed." in refusal(target, writers, force=True)
-    assert tree(tmp_path) == {"ada/a": "old a", "ada/c": "old c"}
+    assert tree(tmp_path) == {f"ada/{name}": f"old {name}" for name in "acd"}
 
 
 def test_of_two_runs_at_once_the_second_is_refused(tmp_path: Path) -> None:

@@ -8,12 +8,14 @@ from drafting import Ease, draft_block
 from drafting.base.errors import DraftRefused
 from drafting.base.proportions import Proportions
 from drafting.body.body import complete
+from drafting.body.measurements import SideMeasurements
 from drafting.geometry.paths import Path
 from drafting.geometry.points import Point, Vector
 from drafting.pieces.pieces import Cutting, Edge, Mark, MarkKind, Material, Notch, Piece
 from drafting.pieces.trueing import check_seams
 from outputs.print.piece_text import cloth_text
 from styles.choice.style import STRAIGHT
+from styles.cloth.block_for_style import block_for
 from styles.cloth.shrinkage_and_stretch import (
     Cloth,
     ease_for,
@@ -165,6 +167,12 @@ def test_a_hem_goes_under_the_foot_only_in_very_stretchy_cloth() -> None:
     assert ease_for(Cloth(stretch=39), BODY).heel == 5
     assert 320 + ease_for(Cloth(stretch=40), BODY).heel == 295
     assert 320 + ease_for(Cloth(stretch=50), BODY).heel == 270
+
+
+def test_a_thigh_that_was_measured_on_each_side_alone_gives_way_too() -> None:
+    sides = {"left": SideMeasurements(thigh_girth=600), "right": SideMeasurements(thigh_girth=590)}
+    block = block_for(wearer(**sides), STRAIGHT, Cloth(stretch=45))
+    assert block.ease.thigh == pytest.approx(25 - 0.05 * 600)
 
 
 def test_a_block_of_stretch_denim_is_narrower_and_as_long() -> None:

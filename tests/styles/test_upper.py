@@ -69,6 +69,19 @@ def test_above_the_waist_a_band_is_no_smaller_than_the_girth_there(band: Band, a
     assert make_jeans(block, style).band_length >= girth.mm
 
 
+@pytest.mark.parametrize("band", Band)
+@pytest.mark.parametrize("above", [25, 45])
+def test_above_the_waist_a_band_has_the_room_of_the_waist_and_not_twice_what_the_body_widens(
+    band: Band, above: float
+) -> None:
+    body = Measurements(waist_girth=760, hip_girth=980, inside_leg_height=780, body_rise=265)
+    style = replace(STRAIGHT, below_waist=-above, band=band)
+    block = block_for(body, style, Cloth())
+    # The body widens by half of what lies above; the bends of the side seams take up to 5 of the ease.
+    room = make_jeans(block, style).band_length - (760 + above / 2)
+    assert block.ease.waist - 5 <= room <= block.ease.waist + 1
+
+
 @pytest.mark.parametrize("back", BackCut)
 @pytest.mark.parametrize("band", Band)
 @pytest.mark.parametrize("waist", [760, 900, 960])
