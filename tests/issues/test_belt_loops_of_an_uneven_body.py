@@ -4,9 +4,9 @@ import pytest
 
 from drafting import draft_block
 from drafting.body.measurements import SideMeasurements
+from drafting.pieces.kinds import PieceKind
 from styles.choice.style import STRAIGHT
 from styles.making.jeans import make_jeans
-from styles.parts.belt_loops import BELT_LOOPS
 from tests.wearers import wearer
 
 
@@ -19,7 +19,7 @@ def test_loops_are_counted_on_the_whole_waist(waist: float, hip: float, loops: i
     assert len(block.halves) == halves
     jeans = make_jeans(block, STRAIGHT)
     # One strip, of 100 for each loop.
-    assert jeans.pattern.piece(BELT_LOOPS).polygon.bounds == pytest.approx((0, 0, 100 * loops, 14))
+    assert jeans.pattern.piece(PieceKind.BELT_LOOPS).polygon.bounds == pytest.approx((0, 0, 100 * loops, 14))
     bands = [check for check in jeans.seams if check.name.endswith("to the waistband")]
     # The loop at the centre back has no notch.
     marked = [notch.name for check in bands for notch in check.notches if notch.name.startswith("loop ")]

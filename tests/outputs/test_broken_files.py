@@ -51,6 +51,7 @@ def python(code: str, *words: object, **options: Any) -> subprocess.Popen[str]:
 # --- endless files
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize(
     ("name", "text", "words"),
     [

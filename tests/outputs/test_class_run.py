@@ -257,7 +257,9 @@ def test_the_table_speaks_in_the_unit_asked_for() -> None:
 
 def test_who_was_there_already_has_sheets_and_warnings_in_the_table_and_who_was_refused_has_not() -> None:
     outcomes = [DONE, replace(DONE, state=State.THERE), REFUSED]
-    written = csv.DictReader(summary_csv(outcomes, Unit.CM).decode("utf-8-sig").splitlines())
+    written = csv.DictReader(
+        content(class_table(outcomes, Unit.CM).files[SUMMARY_FILE]).decode("utf-8-sig").splitlines()
+    )
     assert [(row["sheets"], row["warnings"]) for row in written] == [("31", "2"), ("31", "2"), ("", "")]
 
 

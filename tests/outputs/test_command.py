@@ -460,6 +460,7 @@ def test_the_figures_stand_under_the_names_that_others_rely_on(demo_folder: Path
     assert len(found) > 20 and all(math.isfinite(number) for number in found)
 
 
+@pytest.mark.slow
 def test_what_is_unusual_about_the_measurements_stands_among_the_findings(run: Run, ada: Path) -> None:
     ada.write_text(f"{PLAIN}ankle_girth = 40\n")
     result = run("draft", ada, "--only", "yoke", "--out", "out")

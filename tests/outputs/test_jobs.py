@@ -9,7 +9,6 @@ from pathlib import Path
 
 import pytest
 from click.testing import CliRunner, Result
-from typed_files import FULL, PLAIN, UNEVEN
 
 from drafting.base.errors import DraftRefused
 from drafting.base.units import Unit
@@ -41,6 +40,7 @@ from outputs.reading.measurements_file import measurements_of
 from outputs.reading.style_file import find_style, find_styles
 from outputs.reading.style_options import StyleOptions, read_options
 from styles.choice.catalogue import catalogue_names
+from tests.outputs.typed_files import FULL, PLAIN, UNEVEN
 
 ROOT = Path(__file__).parents[2]
 OUTPUTS = ROOT / "outputs"
@@ -140,6 +140,7 @@ def only(result: Made) -> bytes:
     return content(write)
 
 
+@pytest.mark.slow
 def test_a_draft(run: Run) -> None:
     run("draft", "ada.toml", "--out", "out", "--format", "pdf", "--format", "dxf", "--set", "fly=buttons",
         "--stretch", "10")  # fmt: skip
@@ -155,6 +156,7 @@ def test_a_draft(run: Run) -> None:
     assert drafted.paper and drafted.paper.sheets + drafted.paper.before == drafted.sheets["pattern-a4.pdf"]
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("paper", ["single", "a0", "36 in"])
 def test_sheets_are_counted_before_they_are_written(run: Run, paper: str) -> None:
     from outputs.print.options import read_print_options
@@ -183,6 +185,7 @@ def test_a_setting_that_is_refused_has_its_own_name_where_nobody_typed_an_option
     assert all(problem.key.startswith("leg.") for problem in caught.value.problems)
 
 
+@pytest.mark.slow
 def test_several_styles(run: Run) -> None:
     words = ("--style", "slim", "--style", "flare", "--shared-once", "--format", "svg")
     run("draft", "ada.toml", "--out", "out", *words)
@@ -193,6 +196,7 @@ def test_several_styles(run: Run) -> None:
     assert made(result) == written("out")
 
 
+@pytest.mark.slow
 def test_a_class(run: Run) -> None:
     head = "wearer,unit,waist_girth,hip_girth,inside_leg_height,body_rise,total_crotch_length"
     Path("class.csv").write_text(f"{head}\nDora,cm,70,94,76,26,66\n", encoding="utf-8")
@@ -212,6 +216,7 @@ def test_a_class(run: Run) -> None:
     assert class_person.numbers_kept(kept) == numbers
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("text", [UNEVEN, PLAIN, FULL], ids=["uneven", "plain", "full"])
 def test_a_second_run_of_a_class_reads_the_numbers_that_the_first_told(text: str) -> None:
     drafted = draft.draft(measurements_of(TextFile("somebody.toml", text)), STRAIGHT, DraftOptions())
@@ -219,6 +224,7 @@ def test_a_second_run_of_a_class_reads_the_numbers_that_the_first_told(text: str
     assert class_person.numbers_kept(kept) == class_person.numbers_of(drafted)
 
 
+@pytest.mark.slow
 def test_the_cloth(run: Run) -> None:
     run("cloth", "ada.toml", "plain.toml", "--folded", "--out", "out")
     run("cloth", "ada.toml", "plain.toml", "--plan", "out/cloth-plan.json", "--out", "again")
@@ -234,6 +240,7 @@ def test_the_cloth(run: Run) -> None:
     assert repeated.plan.cloths[0].length == planned.plan.cloths[0].length
 
 
+@pytest.mark.slow
 def test_the_sheets_of_a_lesson(run: Run) -> None:
     run("worksheet", "ada.toml", "--scale", "1:5", "--style", "slim")
     run("worksheet", "ada.toml", "--blank", "--paper", "letter")
@@ -262,6 +269,7 @@ def test_the_marks_of_a_student() -> None:
     assert marked.right == len(steps) - 1
 
 
+@pytest.mark.slow
 def test_two_versions(run: Run) -> None:
     run("draft", "ada.toml", "--out", "one", "--format", "dxf")
     run("draft", "plain.toml", "--out", "two", "--format", "dxf")
@@ -276,6 +284,7 @@ def test_two_versions(run: Run) -> None:
     assert all(change.what in said for change in result.versions.changes)
 
 
+@pytest.mark.slow
 def test_files_to_fill_in_and_sheets(run: Run) -> None:
     run("measure", "Ida Rook", "--unit", "in")
     run("measuring-sheet", "Ida Rook", "--paper", "letter")
@@ -299,6 +308,7 @@ def test_files_to_fill_in_and_sheets(run: Run) -> None:
     }
 
 
+@pytest.mark.slow
 def test_the_measurements_worth_taking_twice(run: Run) -> None:
     said = run("measure-twice", "ada.toml").stdout
     errors = measure.measure_twice(measurements_of(ADA), STRAIGHT)
@@ -306,6 +316,7 @@ def test_the_measurements_worth_taking_twice(run: Run) -> None:
     assert errors[0].key.replace("_", " ").removeprefix("total ").partition(" ")[0] in said
 
 
+@pytest.mark.slow
 def test_the_demo_comes_person_by_person(run: Run) -> None:
     drafted: list[str] = []
     people = demo.demo([read_file(DEMO_FILES[0])], PrintOptions(paper=None), progress=drafted.append)

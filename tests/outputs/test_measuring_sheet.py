@@ -86,6 +86,7 @@ def test_how_to_take_each_measurement_is_the_text_of_the_table(paper: str) -> No
     assert each.how[1:] in words(paper)[1]
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize(("unit", "waist"), [(Unit.CM, "55–150"), (Unit.INCH, "21–60")])
 def test_what_is_usual_stands_beside_each_measurement_in_whole_units(unit: Unit, waist: str) -> None:
     usual = re.findall(rf"Usual: (\d+–\d+) {unit.value}", " ".join(how_column("letter", unit)))

@@ -23,6 +23,7 @@ def no_window() -> None:
     matplotlib.use("Agg")
 
 
+@pytest.mark.slow
 def test_the_notebook_has_ten_lines_and_does_what_it_says() -> None:
     assert len(NOTEBOOK.splitlines()) == 10
     found: dict[str, object] = {}

@@ -100,6 +100,7 @@ def is_turned(placed: StandingPiece) -> bool:
     return placed.piece.grain.end.y < placed.piece.grain.start.y
 
 
+@pytest.mark.slow
 def test_the_same_pieces_are_packed_the_same_way() -> None:
     pattern = jeans_of(DEMO_WEARERS[0], "shaped band").pattern
     one, other = (tiled(pattern, PAPERS["a4"]).layout for _ in range(2))

@@ -324,6 +324,7 @@ def test_a_tiled_draft_has_the_distances_of_its_scale_and_no_line_is_left_out(
     assert all(windows.covers(LineString(points)) for points in drawn)
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("scale", [1, 2])
 def test_every_panel_of_a_tiled_draft_says_its_scale_and_whose_measurements_it_is(
     zaneta: Made, scale: float
