@@ -66,6 +66,7 @@ def test_pieces_lie_apart_on_the_cloth_and_off_its_borders(wearers: tuple[str, .
         assert not list(laid.faults())
 
 
+@pytest.mark.slow
 @plans
 def test_no_plan_is_shorter_than_its_bounds_nor_far_longer(wearers: tuple[str, ...], way: str) -> None:
     for laid in plan_of(wearers, way).cloths:

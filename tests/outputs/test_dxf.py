@@ -66,6 +66,7 @@ def test_the_unit_is_the_millimetre():
     assert "Units: METRIC" in texts(dxf_of(*SAMPLE))
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("pair", WHOLE, ids=str)
 def test_every_cut_line_is_closed_and_within_a_tenth_and_its_area_within_a_thousandth(pair):
     for placed in source(*pair):

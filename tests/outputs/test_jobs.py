@@ -90,6 +90,7 @@ def test_a_job_knows_no_path_and_no_folder(path: Path) -> None:
     assert "open" not in called(path)
 
 
+@pytest.mark.slow
 def test_all_jobs_load_without_a_command_line_and_without_what_writes_folders() -> None:
     jobs = ", ".join(name_of(path) for path in JOBS if path.stem != "__init__")
     code = f"import sys, {jobs}; print([n for n in sys.modules if n.startswith(('click', 'outputs.'))])"

@@ -42,6 +42,7 @@ def said(data: bytes, tag: str) -> list[str]:
     return [one.text or "" for one in parsed(data).iter(NAMESPACE + tag)]
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("pair", WHOLE, ids=str)
 def test_an_independent_reader_finds_every_cut_line_within_a_tenth_and_the_area_within_a_ten_thousandth(pair):
     data = svg_of(*pair)

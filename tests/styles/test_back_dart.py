@@ -36,6 +36,7 @@ def turn(back: DartedBack) -> float:
     return (back.outer.start - back.tip).angle_to(back.inner.end - back.tip)
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("wearer", WEARERS)
 @pytest.mark.parametrize("style", STYLES)
 def test_every_seam_meets_and_every_piece_can_be_cut(wearer: str, style: str) -> None:

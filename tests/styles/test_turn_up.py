@@ -77,6 +77,7 @@ def test_where_the_hem_is_straight_every_strip_lies_on_the_leg_edge_to_edge(styl
         assert shape.bounds[1] == pytest.approx(-2 * depth - 30, abs=0.01)
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("style", catalogue_names())
 @pytest.mark.parametrize("wearer", ["oksana", "theodoros"])
 def test_in_every_cut_of_the_catalogue_it_can_be_cut_and_lies_on_the_leg(style: str, wearer: str) -> None:
