@@ -1,11 +1,11 @@
 """No test saw the hem of rigid denim in very stretchy cloth when of the foot the ankle alone was measured."""
 
 import pytest
-from styles.cloth.cloth import Cloth
 
 from drafting import LegCut
 from styles.choice.style import Style
 from styles.cloth.block_for_style import block_for
+from styles.cloth.shrinkage_and_stretch import Cloth
 from tests.sewn_block import leg_girth
 from tests.wearers import wearer
 
