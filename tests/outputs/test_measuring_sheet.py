@@ -95,6 +95,7 @@ def test_what_is_usual_stands_beside_each_measurement_in_whole_units(unit: Unit,
     assert usual[0] == waist
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("paper", MEASURING_SHEETS)
 def test_each_measurement_has_three_boxes_and_sides_that_differ_three_each(paper: str) -> None:
     counts = [

@@ -106,6 +106,7 @@ def test_in_a_corrected_file_every_bar_is_longer_by_what_the_printer_takes():
         assert any(bar == pytest.approx(-length * high, abs=0.01) for bar in found)
 
 
+@pytest.mark.slow
 def test_a_bar_of_a_printer_at_97_percent_is_103_093_mm_in_the_file():
     page = pdfplumber.open(io.BytesIO(corrected(A4.corrected(PrinterScale(0.97, 0.97))))).pages[0]
     assert sorted(bars(page))[1:3] == pytest.approx([-103.093, 103.093], abs=0.01)  # 100 x 100 / 97

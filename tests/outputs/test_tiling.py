@@ -74,6 +74,7 @@ def test_windows_meet_without_gap_or_overlap(tiling: Tiling):
         assert (right - left, top - bottom) == pytest.approx((tiling.format.width, tiling.format.height))
 
 
+@pytest.mark.slow
 def test_every_point_of_every_cut_line_lies_on_a_printed_sheet(tiling: Tiling):
     printed = [box(*tiling.window(tile)) for tile in tiling.tiles]
     for piece in tiling.layout.pieces:
