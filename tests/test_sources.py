@@ -34,7 +34,7 @@ HONEST = ("common practice", "from memory", "own trial", "own judgement")
 COMPUTING = {
     "drafting/geometry/curves.py": {"_EVENLY", "_ROUNDING", "QUARTER_ROUND", "_INSIDE"},
     "drafting/report/ease_profile.py": {"_STEP"},
-    "drafting/block/fitting.py": {"CLOSE", "_TOTAL _FRONT _THIGH", "_WEIGHTS", "_SLOPES", "_THIGH_ROUNDS"},
+    "drafting/block/fitting.py": {"CLOSE", "_WEIGHTS", "_SLOPES", "_THIGH_ROUNDS"},
     "drafting/base/formula.py": {"_LIST _SUM _PRODUCT _ATOM"},
     "drafting/lesson/marking.py": {"COUNT"},
     "drafting/block/crotch_curve.py": {"_HANDLES"},
@@ -47,7 +47,7 @@ COMPUTING = {
     "drafting/pieces/seams.py": {"Corner.angle"},
     "drafting/geometry/solve.py": {"_HALVINGS", "_IDLE"},
     "drafting/report/tape_error.py": {"LEAST", "_SAG _STEP"},
-    "drafting/block/thighs.py": {"_BY_HANDLE", "_BY_BULGE", "_ROUNDS"},
+    "drafting/block/thighs.py": {"_BY_SLIMMING", "_BY_BULGE", "_ROUNDS"},
     "drafting/base/tolerance.py": {"JOIN", "LENGTH", "FLATTEN", "NOTCH", "SAME"},
     "drafting/block/waist_line.py": {"_ROUNDS", "_SLACK_AT_CENTRE _SLACK_AT_SIDE"},
     "styles/top/back_dart.py": {"_ROUNDS"},
@@ -71,7 +71,7 @@ OF_THE_TRADE = {
 # Tables whose rows have a source of their own, read further down.
 TABLES = {
     "drafting/body/corrections.py": {"_TABLE"},
-    "drafting/block/means.py": {"CENTRE_BACK", "LEAN", "BACK_FORK", "CENTRE_FRONT", "FRONT_FORK", "DEPTH"},
+    "drafting/block/means.py": {"CENTRE_BACK", "BACK_FORK", "CENTRE_FRONT", "FRONT_FORK", "DEPTH"},
     "drafting/body/relations.py": {"RELATIONS"},
     "drafting/body/regressions.py": {"REGRESSIONS"},
     "outputs/fit/fitting_signs.py": {"SIGNS"},

@@ -24,6 +24,7 @@ class Reason(Enum):
     """Why a number that no formula gives is what it is."""
 
     CROTCH_SEAM = "the crotch seam comes to its length"
+    USUAL_RANGE = "it stays what a cutter usually draws"
     CROTCH_AND_THIGH = "crotch seam and thigh come to theirs"
     FRONT_WAIST = "the front waist bends one way"
     BACK_WAIST = "the back waist bends one way"

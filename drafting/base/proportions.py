@@ -54,7 +54,7 @@ class Proportions(Table):
         5, "mm", "the crotch line of close jeans hangs this much under the seat", COMMON
     )
     depth_over_standing_rise: float = constant(
-        22.5, "mm", "the same from heights: a crotch height is read with the rule pressed up", TRIAL
+        23, "mm", "the same from heights: a crotch height is read with the rule pressed up", TRIAL
     )
     depth_least: float = constant(
         8, "mm", "the crotch line never comes nearer than this to the body's crotch", COMMON
@@ -68,27 +68,45 @@ class Proportions(Table):
     knee_over_mid_inseam: float = constant(
         50, "mm", "knee level above the middle of the inseam when the knee was not measured", ALDRICH
     )
+    # the length of the trunk
+    trunk_usual: float = constant(
+        22, "mm", "waist height less inside leg that the hip lets expect: so much and a share of it", TRIAL
+    )
+    trunk_of_hip: float = constant(0.19, "share", "and this share of the hip girth", TRIAL)
+    trunk_in_depth: float = constant(
+        0.17,
+        "share",
+        "a trunk longer than that has a crotch length that grows half as fast as a draft's: the crotch line "
+        "rises by this share of it, where the depth comes from heights",
+        TRIAL,
+    )
+    trunk_in_depth_most: float = constant(6.5, "mm", "but by no more than this either way", TRIAL)
+    trunk_in_raise: float = constant(0.48, "share", "the centre back is lower by this share of it", TRIAL)
+    trunk_in_back_fork: float = constant(0.26, "share", "the back fork is shorter by this share of it", TRIAL)
+    trunk_in_front_fork: float = constant(0.12, "share", "and the front fork by this share of it", TRIAL)
     # widths
     hip_balance: float = constant(
-        10,
+        5,
         "mm",
         "each back half is this much wider than a quarter of the hip, the front as much narrower",
         "front H/4 + 0.5, back H/4 + 1.5: " + ALDRICH,
     )
     front_fork_divisor: float = constant(16, "share", "front fork: hip / 16 less a constant", ALDRICH)
     front_fork_less: float = constant(
-        10,
+        6,
         "mm",
-        "jeans: the front fork is some 1.5 cm shorter than the trouser's hip / 16 + 0.5",
-        "comparison of Aldrich's trouser and jeans blocks in a cutter's journal, 2013",
+        "jeans: hip / 16 in a jeans article, and 1.5 cm less than a trouser's hip / 16 + 0.5 in a journal",
+        "supplier magazine; cutter's journal, 2013; between them: " + TRIAL,
     )
     back_fork_divisor: float = constant(
         8,
         "share",
-        "back fork from the plumb line of the hip point: hip / 8 less a constant",
+        "back fork from the plumb line of the hip point: hip / 8 and a constant",
         "front hip/16 plus as much again: " + ALDRICH,
     )
-    back_fork_less: float = constant(5, "mm", "jeans sit closer under the seat", COMMON)
+    back_fork_more: float = constant(
+        15, "mm", "and so much more: the seam of the average body, the crotch line kept high", TRIAL
+    )
     inseam_ease: float = constant(
         4,
         "mm",
@@ -96,48 +114,56 @@ class Proportions(Table):
         "back 3/8 to 1 in shorter is sewable; kept small for denim: " + COMMON,
     )
     knee_balance: float = constant(
-        10,
+        12.7,
         "mm",
         "back wider than front at knee and hem, as much again as the front is narrower",
         "finished leg +- 1: " + ALDRICH,
     )
     back_crease_shift: float = constant(
-        7, "mm", "back knee and hem sit this much towards the inseam of the middle of the back", COMMON
+        4.5,
+        "mm",
+        "back knee and hem sit this much to the side of the middle: else the leg is pushed under the crotch",
+        "0.4 to 0.8: " + ALDRICH,
     )
     # centre lines
     front_drop: float = constant(
-        8, "mm", "centre front drops below the waist level", "1/4 to 1/2 in, Rosenfeld 1918 and Wikibooks"
+        6.5, "mm", "centre front drops below the waist level", "1/4 in, Wikibooks; 1/2 in, Rosenfeld 1918"
     )
     full_front_rise: float = constant(
         0.5, "share", "a centre front that leans out for a full waist also rises by this share of it", COMMON
     )
     back_lean: float = constant(
-        14, "deg", "seat line off plumb for jeans", "15 nominal, built as 1 in 4: " + HERTZER
+        12,
+        "deg",
+        "the seat line leans no more than this before it is wedged",
+        "between 7.1 and 14.0: " + HERTZER,
     )
     back_lean_least: float = constant(6, "deg", "the seat line of a straight trouser", "7.1: " + ALDRICH)
-    lean_leaves: float = constant(
-        15,
+    back_lean_most: float = constant(
+        15.5, "deg", "nor more than this wedged", "15 nominal, built as 1 in 4: " + HERTZER
+    )
+    lean_share: float = constant(
+        0.50,
+        "share",
+        "the seat line's share of half of hip less waist, at waist level",
+        "35 to 50 %: " + COMMON,
+    )
+    lean_share_most: float = constant(0.585, "share", "its share at most, wedged", TRIAL)
+    lean_full: float = constant(
+        22,
         "mm",
-        "the seat line leans so far that this much of hip less waist is left to the other seams",
-        COMMON,
+        "where waist and hip are alike it takes up to so much all the same, the sides swing out",
+        TRIAL,
     )
-    lean_owes_most: float = constant(
-        75, "mm", "fitted, it leans on until the other seams have to give this much back", TRIAL
-    )
+    lean_full_share: float = constant(0.15, "share", "and this share of half of hip less waist", TRIAL)
     back_raise: float = constant(
-        28,
+        42,
         "mm",
         "centre back rises above the waist level",
         "2 to 4, jeans block article of a supplier magazine",
     )
     back_side_drop: float = constant(
-        14, "mm", "trueing the side seams ends the back's about this much lower at the waist", TRIAL
-    )
-    side_seam_back: float = constant(
-        10,
-        "mm",
-        "at the waist the front is wider than a quarter by no more than this, limits allowing",
-        "W/4 + 0.25 to 2.25 in nine drafts",
+        3, "mm", "trueing the side seams ends the back's about this much lower at the waist", TRIAL
     )
     # curves
     front_curve_divisor: float = constant(
@@ -165,13 +191,13 @@ class Proportions(Table):
         COMMON,
     )
     front_curve_handle: float = constant(
-        0.60,
+        0.70,
         "share",
         "how far the front curve's handles reach to the corner; 0.55 is a quarter ellipse",
         "distance off the corner 0.45 to 0.55 of the fork in five published drafts",
     )
     back_curve_handle: float = constant(
-        0.77, "share", "the same behind", "4.25 to 4.75 off the corner: " + ALDRICH
+        0.74, "share", "the same behind", "4.25 to 4.75 off the corner: " + ALDRICH
     )
     front_inseam_hollow: float = constant(
         6.5,
@@ -180,27 +206,40 @@ class Proportions(Table):
         ALDRICH,
     )
     back_inseam_hollow: float = constant(
-        10.5, "mm", "back inseam hollowed off the chord; less than 1.25 for the same reason", ALDRICH
+        8, "mm", "back inseam hollowed off the chord; less than 1.25 for the same reason", ALDRICH
     )
     inseam_handle: float = constant(
         0.75, "share", "how far the inseam's handles reach to the corner of its end tangents", COMMON
     )
     inseam_even_turn: float = constant(
-        0.4, "share", "the inseam turns at the fork at least this share of its turn at the knee", COMMON
+        0.25, "share", "the inseam turns at the fork at least this share of its turn at the knee", COMMON
     )
     inseam_fork_turn: float = constant(
-        8, "deg", "the inseam leaves its chord at the fork by no more than this", COMMON
+        6, "deg", "the inseam leaves its chord at the fork by no more than this", COMMON
+    )
+    fork_turn: float = constant(
+        6,
+        "deg",
+        "the back's crotch seam meets its inseam at less than a right angle by this, the front's at more: "
+        "the back curve stays a curve down to the fork",
+        TRIAL,
+    )
+    side_hip_turn: float = constant(
+        0.36,
+        "share",
+        "the side seam leaves the hip at this share of the angle of its chord to the knee",
+        TRIAL,
     )
     side_waist_turn: float = constant(
-        1.5,
+        1.35,
         "share",
         "the side seam's angle at the waist against that of its chord: bows it out some 5 mm",
         "0.5 outwards: " + ALDRICH,
     )
     side_hip_handle: float = constant(
-        0.36, "share", "handle of the side seam below the hip, of the drop to the knee", COMMON
+        0.18, "share", "handle of the side seam below the hip, of the drop to the knee", TRIAL
     )
-    side_knee_handle: float = constant(0.42, "share", "handle of the side seam at the knee, likewise", COMMON)
+    side_knee_handle: float = constant(0.22, "share", "handle of the side seam at the knee, likewise", TRIAL)
     knee_hugs_from: float = constant(
         0.46,
         "share",
@@ -215,7 +254,7 @@ class Proportions(Table):
     dart_shortest: float = constant(65, "mm", "a shorter dart ends in a blunt point", COMMON)
     dart_clear_of_hip: float = constant(0.85, "share", "no dart reaches further towards hip level", COMMON)
     dart_widest: float = constant(32, "mm", "a wider take-up is split over two darts", COMMON)
-    dart_least: float = constant(5, "mm", "a narrower dart is left to the seams", COMMON)
+    dart_least: float = constant(2.5, "mm", "a narrower dart is left to the seams", COMMON)
     # leg
     thigh_below_fork: float = constant(
         25,

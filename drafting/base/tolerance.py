@@ -12,9 +12,12 @@ FLATTEN = 0.01
 SEAM = 1.0
 """Two sewn edges may miss their intended difference by this: a sewer cannot see it (common practice)."""
 
-CROTCH = 5.0
-"""The crotch seam may miss the body's crotch length plus ease by this much and still count as fitted
-(own judgement)."""
+CROTCH = 10.0
+"""The crotch seam may miss the body's crotch length plus ease by this much and still count as fitted: a tape
+along it errs by 10 to 20 (own judgement)."""
+
+ARC = 5.0
+"""The front of the waist may miss its measured arc plus ease by this much (own judgement)."""
 
 ANGLE_DEG = 3.0
 """A joined curve that turns less than this at the seam is smooth to the eye (common practice, no source)."""

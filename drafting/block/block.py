@@ -8,9 +8,9 @@ from dataclasses import dataclass, field
 from drafting.base.proportions import Ease, Proportions
 from drafting.block.alteration import Alteration
 from drafting.block.construction import Step
-from drafting.block.fitting import Fitter, Lower
+from drafting.block.fitting import Fitter, Lower, moved
 from drafting.block.leg_shape import LegCut, LegShape, leg_shape
-from drafting.block.means import Fit
+from drafting.block.means import Fit, Moved
 from drafting.block.panel import Levels, thigh_level
 from drafting.block.shares import Shares, dart_count, dart_length
 from drafting.block.thighs import fit_of, leg_of_side
@@ -66,6 +66,7 @@ class Block:
         fit: How far the means of fitting are used.
         shares: How hip and waist of an even half are shared over front and back.
         halves: One for a mirrored pair, or the right and the left half of a body whose sides differ.
+        moved: What the means of fitting moved against the proportions alone; of the toile where there is one.
         corrections: What was seen on the toile and is corrected here, mm by key of `CORRECTIONS`.
         toile: The block before the corrections; None where there are none.
     """
@@ -77,6 +78,7 @@ class Block:
     fit: Fit
     shares: Shares
     halves: tuple[Half, ...]
+    moved: tuple[Moved, ...] = ()
     corrections: Mapping[str, float] = field(default_factory=dict)
     toile: Block | None = None
 
@@ -178,7 +180,8 @@ def draft_block(
     sides = two_sides(measurements, body)
     fit = fit_of(fitter, sides) if fitted else Fit()
     whole = fitter.draft(fit)
-    block = Block(whole.body, ease, p, leg, fit, whole.shares, _halves(whole, sides, p))
+    moves = moved(fitter.draft(Fit()), whole)
+    block = Block(whole.body, ease, p, leg, fit, whole.shares, _halves(whole, sides, p), moves)
     return _corrected(block, fitter, sides, corrections) if corrections else block
 
 
@@ -202,6 +205,7 @@ def _corrected(
         fit=fit,
         shares=whole.shares,
         halves=_halves(whole, sides, p, lengths),
+        moved=toile.moved,
         corrections={key: amounts[key] for key in CORRECTIONS if key in amounts},
         toile=toile,
     )

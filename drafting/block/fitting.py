@@ -1,14 +1,16 @@
 """Fitting the block: the means of the crotch seam and the width of the thigh, solved together.
 
-With the total crotch length known, one number moves every mean of front and back in proportion; with its
-front and back parts known, front and back move apart, but the total comes first: what one part cannot reach
-the other makes up. The thigh only ever widens.
+One number moves every mean of the crotch seam in proportion until the whole seam is the body's. Where the
+seam is divided into front and back is another matter: the seam of a garment lies forward of the point that
+a person feels, so the split counts only as far as it differs from what the body lets expect, and moves the
+tops of the centre lines, never the forks. The thigh only ever widens.
 """
 
 from __future__ import annotations
 
+import math
 from collections.abc import Mapping
-from dataclasses import dataclass, field, fields, replace
+from dataclasses import dataclass, field, replace
 
 import numpy as np
 
@@ -17,9 +19,9 @@ from drafting.base.proportions import Ease, Proportions
 from drafting.block.alteration import Alteration
 from drafting.block.crotch_curve import missing_turn
 from drafting.block.leg_shape import LegShape
-from drafting.block.means import Fit
+from drafting.block.means import LEAN, LEAN_NAME, MEANS, WIDEST, Fit, Moved
 from drafting.block.panel import Levels, Panel, draw_panel, thigh_level
-from drafting.block.plans import back_plan, front_plan, lean_at_hip
+from drafting.block.plans import amounts, back_plan, front_plan, lean_at_hip
 from drafting.block.shares import Shares, share_widths
 from drafting.body.body import Body
 from drafting.body.sides import OneSide
@@ -28,26 +30,46 @@ from drafting.geometry.solve import Numbers, solve_within
 CLOSE = 0.05
 """Fitted when crotch seam and thigh are this close, mm."""
 
-_TOTAL, _FRONT, _THIGH = range(3)
-"""What a fit can be asked to meet: crotch seam, its front part, girth of the thigh; the rows below."""
+_TOTAL, _THIGH = "number", "thigh"
+"""What a fit can be asked to meet, by the field that meets it: crotch seam, girth of the thigh."""
 
-_WEIGHTS = np.array([1.0, 0.05, 10.0])
-"""Where a limit forces a choice the thigh comes first, the front part last."""
+_WEIGHTS = {_TOTAL: 1.0, _THIGH: 10.0}
+"""Where a limit forces a choice the thigh comes first."""
 
-_SLOPES = np.array([[47.0, 120.0, 0.7], [37.0, 17.0, 0.2], [20.0, 46.0, 1.3]])
-"""First guesses of what each gains by the s of the front, the s of the back and a mm of the thigh's width
-(own trial: medians over surveyed bodies whose crotch seam is lengthened)."""
-
-_MOVED = {"front": ("front",), "back": ("back",), "both": ("front", "back"), "thigh": ("thigh",)}
-"""What a search can move: the fields of the fit, whose order is that of the columns above."""
-
-_FIELDS = [field.name for field in fields(Fit)]
+_SLOPES = {_TOTAL: {_TOTAL: 45.0, _THIGH: 0.9}, _THIGH: {_TOTAL: 12.0, _THIGH: 1.3}}
+"""First guesses of what each gains by the number and by a mm of the thigh's width (medians over surveyed
+bodies)."""
 
 _THIGH_MOST = 120.0
 """The thigh widens the draft by no more than this, mm (own judgement)."""
 
 _THIGH_ROUNDS = 5
 """Rounds of the search for the thigh at most: each leaves a fraction of the miss."""
+
+_FRONT_PART = (-83.0, 0.475, 0.056, 0.003)
+"""The front part of a crotch length that a body lets expect, mm: so much, and shares of the whole crotch
+length, of hip and of waist girth (least squares on the 2012 US Army survey, Natick TR-15/007, both sexes
+alike)."""
+
+_SPLIT_DEAD, _SPLIT_GAIN = 20.0, 0.5
+"""A front part that differs from it by less changes nothing, mm: one spread of single persons about that
+line. Of what is more the draft follows this share (own judgement)."""
+
+
+def split_off(body: Body) -> float | None:
+    """Return how much longer the front part of the crotch length is than the body lets expect, mm."""
+    front, total = body.get("front_crotch_length"), body.get("total_crotch_length")
+    if front is None or total is None:
+        return None
+    constant, of_total, of_hip, of_waist = _FRONT_PART
+    expected = constant + of_total * total.mm
+    expected += of_hip * body["hip_girth"].mm + of_waist * body["waist_girth"].mm
+    return front.mm - expected
+
+
+def followed(off: float) -> float:
+    """Return how much of a split that differs by `off` mm the draft follows, mm."""
+    return _SPLIT_GAIN * (max(off - _SPLIT_DEAD, 0.0) + min(off + _SPLIT_DEAD, 0.0))
 
 
 @dataclass(frozen=True)
@@ -64,6 +86,32 @@ class Lower:
         """Return the girth of the pattern just below the fork, mm."""
         y = thigh_level(self.levels, self.back.construction["fork"].y, p)
         return self.front.width(y) + self.back.width(y)
+
+
+_NO_MOVE = 0.05
+"""A means that moved by less, mm or degrees, did not move: the width of half a pencil's line (common
+practice)."""
+
+
+def moved(plain: Lower, fitted: Lower) -> tuple[Moved, ...]:
+    """Return what the means moved from the one to the other, read from the drawn points."""
+    names = {mean.key: mean.name for mean in MEANS} | {LEAN: LEAN_NAME}
+    before, after = _drawn(plain), _drawn(fitted)
+    amounts = ((key, after[key] - before[key]) for key in names)
+    return tuple(Moved(key, names[key], by) for key, by in amounts if abs(by) >= _NO_MOVE)
+
+
+def _drawn(lower: Lower) -> dict[str, float]:
+    """Return where the means stand on the drawing, mm and degrees, larger where they lengthen the seam."""
+    front, back = lower.front.construction, lower.back.construction
+    return {
+        "centre_back_height": back["centre at the waist"].y,
+        "back_fork": back["fork"].x,
+        "crotch_depth": -front["fork"].y,
+        "front_fork": front["fork"].x,
+        "centre_front_height": front["centre at the waist"].y,
+        LEAN: math.degrees(lower.back.plan.lean),
+    }
 
 
 def _levels(body: Body, leg: LegShape) -> Levels:
@@ -129,13 +177,14 @@ class Fitter:
 
     def _draft(self, fit: Fit, alteration: Alteration | None) -> Lower:
         p = self.proportions
+        wanted = amounts(self.body, p, fit)
         least = self.body["waist_height"].mm - self.body["inside_leg_height"].mm + p.depth_least
         depth = self.body["crotch_depth"].mm
-        body = self.body.deepened(max(fit.depth, min(least - depth, 0.0)))
+        body = self.body.deepened(max(wanted.deepened, min(least - depth, 0.0)))
         levels = _levels(body, self.leg)
-        shares = share_widths(body, self.ease, p, fit)
-        in_front = front_plan(body, levels, self.leg, shares, p, fit)
-        behind = back_plan(body, levels, self.leg, shares, p, fit)
+        shares = share_widths(body, self.ease, p, wanted.raised)
+        in_front = front_plan(body, levels, self.leg, shares, p, fit, wanted)
+        behind = back_plan(body, levels, self.leg, shares, p, fit, wanted)
         if alteration:
             toile = levels
             body, shares = alteration.altered_body(body), alteration.altered_shares(levels, shares)
@@ -147,8 +196,8 @@ class Fitter:
         back = draw_panel(behind, levels)
         if turn := missing_turn(back.crotch.curves[0].reversed()):
             # What the back lacks the front has to spare: together they are smooth across the inseam.
-            front = draw_panel(replace(in_front, fork_turn=-turn), levels)
-            back = draw_panel(replace(behind, fork_turn=turn), levels)
+            front = draw_panel(replace(in_front, fork_turn=in_front.fork_turn - turn), levels)
+            back = draw_panel(replace(behind, fork_turn=behind.fork_turn + turn), levels)
         return Lower(body, levels, shares, front, back)
 
     def corrected(self, fit: Fit, alteration: Alteration) -> Fit:
@@ -171,14 +220,17 @@ class Fitter:
 
     def solve(self) -> Fit:
         """Return the fit that meets the body's crotch length and thigh as far as the limits allow."""
-        aims = self._crotch_aims()
-        thigh = self.body.get("thigh_girth")
-        fit = self._solve(Fit(), aims)
+        aims: dict[str, float] = {}
+        total, thigh = self.body.get("total_crotch_length"), self.body.get("thigh_girth")
+        if total is not None:
+            aims[_TOTAL] = total.mm + self.ease.crotch
+        off = split_off(self.body)
+        fit = self._meet(Fit(split=0.0 if off is None else followed(off)), aims)
         if thigh is None:
             return fit
         aims[_THIGH] = thigh.mm + self.ease.thigh
         if self._misses(fit, aims)[_THIGH] < -CLOSE:
-            fit = self._solve(fit, aims)
+            fit = self._meet(fit, aims)
         # Where the crotch seam is out of reach it pulls at the compromise; the thigh is never left short.
         for _ in range(_THIGH_ROUNDS):
             miss = self._misses(fit, aims)[_THIGH]
@@ -187,61 +239,29 @@ class Fitter:
             fit = replace(fit, thigh=min(fit.thigh - miss, _THIGH_MOST))
         return fit
 
-    def _crotch_aims(self) -> dict[int, float]:
-        """Return what the crotch seam should measure, mm: nothing, the total, or the total and its front."""
-        total = self.body.get("total_crotch_length")
-        if total is None:
-            return {}
-        wanted = total.mm + self.ease.crotch
-        front = self.body.get("front_crotch_length")
-        return {_TOTAL: wanted} | ({} if front is None else {_FRONT: front.mm * wanted / total.mm})
-
-    def _solve(self, start: Fit, aims: dict[int, float]) -> Fit:
-        """Solve for all that is known; where the front part costs the total, the total comes first.
-
-        Then the front goes to its limit and the back makes up, or, where that is at its limit too, the front
-        gives way.
-        """
-        crotch = ("front", "back") if _FRONT in aims else ("both",) if _TOTAL in aims else ()
-        thigh = ("thigh",) if _THIGH in aims else ()
-        fit = self._meet(start, (*crotch, *thigh), aims)
-        if _FRONT not in aims or abs(self._misses(fit, aims)[_TOTAL]) < CLOSE:
-            return fit
-        without_front = {what: aim for what, aim in aims.items() if what != _FRONT}
-        at_limit = replace(fit, front=-1.0 if self._misses(fit, aims)[_FRONT] > 0 else 1.0)
-        back = self._meet(at_limit, ("back", *thigh), without_front)
-        apart = self._meet(back, ("front", *thigh), without_front)
-        together = self._meet(Fit(), ("both", *thigh), without_front)
-
-        def worth(fit: Fit) -> tuple[float, float]:
-            misses = self._misses(fit, aims)
-            return max(abs(misses[_TOTAL]), CLOSE), abs(misses[_FRONT])
-
-        return min((apart, together), key=worth)
-
-    def _misses(self, fit: Fit, aims: Mapping[int, float]) -> dict[int, float]:
+    def _misses(self, fit: Fit, aims: Mapping[str, float]) -> dict[str, float]:
         """Return how much each is longer than it should be, mm."""
         lower = self.draft(fit)
-        front, back = lower.front.crotch.length, lower.back.crotch.length
-        drawn = (front + back, front, lower.thigh(self.proportions) if _THIGH in aims else 0.0)
+        drawn = {_TOTAL: lower.front.crotch.length + lower.back.crotch.length}
+        if _THIGH in aims:
+            drawn[_THIGH] = lower.thigh(self.proportions)
         return {what: drawn[what] - aim for what, aim in aims.items()}
 
-    def _meet(self, start: Fit, moved: tuple[str, ...], aims: Mapping[int, float]) -> Fit:
-        """Return the fit with what is `moved` moved, within its limits, until as many aims are met."""
-        if not moved:
+    def _meet(self, start: Fit, aims: Mapping[str, float]) -> Fit:
+        """Return the fit moved, within its limits, until what is aimed at is met."""
+        if not aims:
             return start
-        rows = list(aims)
-        weights, columns = _WEIGHTS[rows], [[_FIELDS.index(name) for name in _MOVED[what]] for what in moved]
-        slopes = np.column_stack([_SLOPES[rows][:, column].sum(axis=1) for column in columns])
+        moved = list(aims)
+        weights = np.array([_WEIGHTS[what] for what in moved])
+        slopes = np.array([[_SLOPES[what][by] for by in moved] for what in moved])
 
         def fit(x: Numbers) -> Fit:
-            pairs = zip(moved, x, strict=True)
-            return replace(start, **{name: float(by) for what, by in pairs for name in _MOVED[what]})
+            return replace(start, **{name: float(by) for name, by in zip(moved, x, strict=True)})
 
         def residual(x: Numbers) -> Numbers:
             return weights * list(self._misses(fit(x), aims).values())
 
-        first = np.array([getattr(start, _MOVED[what][0]) for what in moved])
-        low = np.array([0.0 if what == "thigh" else -1.0 for what in moved])
-        high = np.array([_THIGH_MOST if what == "thigh" else 1.0 for what in moved])
+        first = np.array([getattr(start, name) for name in moved])
+        low = np.array([0.0 if name == _THIGH else -WIDEST for name in moved])
+        high = np.array([_THIGH_MOST if name == _THIGH else WIDEST for name in moved])
         return fit(solve_within(residual, first, weights[:, None] * slopes, (low, high), enough=CLOSE))

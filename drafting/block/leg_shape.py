@@ -72,6 +72,7 @@ class LegShape:
         knee_height: Where the leg breaks.
         hem_height: Where it ends.
         hem_asked: The hem girth before the body had its say.
+        knee_asked: The girth where the leg breaks, likewise.
     """
 
     knee: Length
@@ -79,6 +80,7 @@ class LegShape:
     knee_height: Length
     hem_height: Length
     hem_asked: float
+    knee_asked: float
 
     @property
     def short(self) -> bool:
@@ -98,7 +100,12 @@ def leg_shape(body: Body, ease: Ease, cut: LegCut) -> LegShape:
     if cut.short:
         height = body["knee_height"] + (body["crotch_height"] - body["knee_height"]) * cut.hem_above_knee
         return LegShape(
-            knee=knee_girth, hem=knee_girth, knee_height=breaks, hem_height=height, hem_asked=knee_girth.mm
+            knee=knee_girth,
+            hem=knee_girth,
+            knee_height=breaks,
+            hem_height=height,
+            hem_asked=knees[0].mm,
+            knee_asked=knees[0].mm,
         )
     hems = [asked]
     if cut.hem_of_hip > cut.knee_of_hip:
@@ -112,6 +119,7 @@ def leg_shape(body: Body, ease: Ease, cut: LegCut) -> LegShape:
         knee_height=breaks,
         hem_height=_hem_height(body, cut),
         hem_asked=asked.mm,
+        knee_asked=knees[0].mm,
     )
     return _over_the_calf(leg, body, ease)
 

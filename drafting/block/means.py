@@ -1,83 +1,140 @@
-"""The means a cutter has to fit the crotch seam, each with its limits.
+"""The means a cutter has to fit the crotch seam, each with its limits, and what they come to.
 
-A single number s moves all of them together: 0 leaves the proportions, 1 takes every mean to its upper limit,
--1 to its lower one. Front and back may have their own s.
+One number moves all of them together: 0 leaves the proportions, 1 takes every mean to the upper end of its
+usual range, 2 to the end of a wide one, 3 to the widest; -1, -2 and -3 to the lower ends. The ranges are
+those of the finished shape, not of the step, so whoever stands near an end already has little left to go.
+Between these numbers the amounts run straight: a little more crotch length is a little more of each.
 """
 
 from __future__ import annotations
 
 from dataclasses import dataclass
-from enum import Enum
+
+import numpy as np
 
 from drafting.base.proportions import COMMON, TRIAL
 
+USUAL, WIDEST = 1.0, 3.0
+"""The numbers that take the means to the ends of their usual and of their widest ranges (own judgement)."""
 
-class Part(Enum):
-    """Which part of the crotch seam a mean lengthens."""
 
-    FRONT = "front"
-    BACK = "back"
-    BOTH = "both"
+_ROOM = 0.08
+"""Proportions stay this share of a usual range inside it: with all other means at their ends the last one
+would have to move alone (own trial)."""
 
 
 @dataclass(frozen=True)
 class Mean:
-    """One means of fitting: its name, part, limits (mm, degrees for an angle) and where they come from."""
+    """One means of fitting: what it is called, the ranges of the finished shape, and where they come from.
 
+    Attributes:
+        key: Its name in the figures.
+        name: Its name in the report.
+        low: The lowest amounts of the usual, the wide and the widest range, mm or shares of the hip girth.
+        high: The highest ones.
+        source: Where the ranges come from.
+        of_hip: Whether the amounts are shares of the hip girth.
+    """
+
+    key: str
     name: str
-    part: Part
-    least: float
-    most: float
-    unit: str
+    low: tuple[float, float, float]
+    high: tuple[float, float, float]
     source: str
+    of_hip: bool = False
 
-    def at(self, s: float) -> float:
-        """Return the amount at s; beyond -1..1 it is clipped to the limits."""
-        s = min(max(s, -1.0), 1.0)
-        return s * (self.most if s > 0 else -self.least)
+    def within(self, proportion: float, hip: float) -> float:
+        """Return what the proportions give, mm, brought into the usual range with room either way."""
+        scale = hip if self.of_hip else 1.0
+        low, high = self.low[0] * scale, self.high[0] * scale
+        room = _ROOM * (high - low)
+        return min(max(proportion, low + room), high - room)
+
+    def at(self, number: float, proportion: float, hip: float) -> float:
+        """Return the finished amount, mm, where the proportions give `proportion` and the fit says `number`.
+
+        A proportion beyond a range stays where it is until the number leaves that range; beyond -3..3 the
+        widest ends hold.
+        """
+        scale = hip if self.of_hip else 1.0
+        ends, pick = (self.high, max) if number > 0 else (self.low, min)
+        amounts = [proportion, *(pick(end * scale, proportion) for end in ends)]
+        return float(np.interp(abs(number), range(len(amounts)), amounts))
 
 
 CENTRE_BACK = Mean(
+    "centre_back_height",
     "centre-back height",
-    Part.BACK,
-    -18,
-    38,
-    "mm",
-    "up to 6 cm in all, 6.6 for the last in a thousand: " + TRIAL,
-)
-LEAN = Mean(
-    "seat-line lean",
-    Part.BACK,
-    -7,
-    9.5,
-    "deg",
-    "7 to 22 degrees in all, 23.5 for the last in a thousand: " + TRIAL,
+    (18, 15, 13),
+    (54, 59, 60),
+    "2 to 4 for jeans, 2 to 10 in seven drafts; ranges: " + TRIAL,
 )
 BACK_FORK = Mean(
-    "back fork", Part.BACK, -20, 58, "mm", "0.6 to 2.5 for a full seat; wider for deep bodies: " + TRIAL
+    "back_fork",
+    "back fork",
+    (0.119, 0.114, 0.105),
+    (0.150, 0.153, 0.166),
+    "5 to 12 cm at a hip of 94, from other lines; ranges: " + TRIAL,
+    of_hip=True,
 )
-CENTRE_FRONT = Mean(
-    "centre-front height", Part.FRONT, -15, 33, "mm", "1 to 2.5 for a full abdomen: " + COMMON
+DEPTH = Mean(
+    "crotch_depth",
+    "crotch depth",
+    (12, 9.5, 8),
+    (29.9, 34.5, 44),
+    "how far under the body's crotch the line hangs; ranges: " + TRIAL,
 )
 FRONT_FORK = Mean(
-    "front fork", Part.FRONT, -12, 29, "mm", "1/2 in in a worked example; small steps: " + COMMON
+    "front_fork",
+    "front fork",
+    (0.051, 0.0494, 0.0478),
+    (0.0638, 0.0655, 0.0668),
+    "hip/20 to hip/16 in jeans and close trousers; ranges: " + TRIAL,
+    of_hip=True,
 )
-DEPTH = Mean("crotch depth", Part.BOTH, -12, 28, "mm", "0.3 to 1.5: " + COMMON)
+CENTRE_FRONT = Mean(
+    "centre_front_height",
+    "centre-front height",
+    (-11, -14, -17),
+    (-5, -2, 2),
+    "0.6 to 2.5 under the waist: " + COMMON,
+)
 
-MEANS = (CENTRE_BACK, LEAN, BACK_FORK, CENTRE_FRONT, FRONT_FORK, DEPTH)
+MEANS = (CENTRE_BACK, BACK_FORK, DEPTH, FRONT_FORK, CENTRE_FRONT)
+
+LEAN, LEAN_NAME = "seat_line_lean", "seat-line lean"
+"""What follows from a centre back that is wedged: no mean of its own, but told with them."""
+
+
+@dataclass(frozen=True)
+class Moved:
+    """What a means of fitting moved on paper against the proportions alone.
+
+    Attributes:
+        key: As in `Mean`, or LEAN.
+        name: As in `Mean`, or LEAN_NAME.
+        amount: mm, degrees for the lean; positive is higher, longer, deeper, further from plumb.
+    """
+
+    key: str
+    name: str
+    amount: float
+
+    @property
+    def unit(self) -> str:
+        """The unit of the amount: mm or deg."""
+        return "deg" if self.key == LEAN else "mm"
+
 
 SIDE_REACH = 30.0
 """Widening for the thigh beyond this deepens the crotch, too, mm (a dressmaking school)."""
 
-FRONT_SHARE = 1 / 3
+FRONT_SHARE = 1 / 4
 """Of that widening the front fork takes this share, the back fork the rest (common practice, no source)."""
 
-NARROWED = 0.2
-"""Beyond it the front fork loses this share of what the thigh needs more, and the back fork gains it besides
-the whole (the school gives no number; own trial)."""
-
 DEEPENED, DEEPENED_MOST = 0.3, 10.0
-"""And the crotch is deepened by this share of it, by no more than so many mm (likewise own trial)."""
+"""Beyond it the crotch is deepened by this share of what the thigh needs more, by no more than so many mm
+(the school gives no number; own trial)."""
 
 
 @dataclass(frozen=True)
@@ -85,43 +142,32 @@ class Fit:
     """How far the means are used, and how much the thigh needs.
 
     Attributes:
-        front: s of the means of the front.
-        back: s of the means of the back.
+        number: What moves all means of the crotch seam together, -3 to 3.
+        split: How much longer the front part of the body's crotch length is than it lets expect, as far as it
+            counts, mm: added to the centre front's height, within its range, and taken off the centre back's.
         thigh: Width added for the thigh, mm.
         bulge: How far the side seams are kept out for the mid-thigh, 0 to 1.
     """
 
-    front: float = 0.0
-    back: float = 0.0
+    number: float = 0.0
+    split: float = 0.0
     thigh: float = 0.0
     bulge: float = 0.0
 
-    def amount(self, mean: Mean) -> float:
-        """Return how much of a mean is used, mm or degrees, without what the thigh adds."""
-        s = {Part.FRONT: self.front, Part.BACK: self.back, Part.BOTH: (self.front + self.back) / 2}
-        return mean.at(s[mean.part])
-
     @property
     def front_fork(self) -> float:
-        """What is added to the front fork, mm: narrower again where the thigh needs more than SIDE_REACH."""
-        within, over = self._thigh_parts
-        return self.amount(FRONT_FORK) + within * FRONT_SHARE - over * NARROWED
+        """What the thigh adds to the front fork, mm."""
+        return self.thigh * FRONT_SHARE
 
     @property
     def back_fork(self) -> float:
-        """What is added to the back fork, mm."""
-        within, over = self._thigh_parts
-        return self.amount(BACK_FORK) + within * (1 - FRONT_SHARE) + over * (1 + NARROWED)
+        """What the thigh adds to the back fork, mm."""
+        return self.thigh - self.front_fork
 
     @property
     def depth(self) -> float:
-        """What is added to the crotch depth, mm."""
-        return self.amount(DEPTH) + min(self._thigh_parts[1] * DEEPENED, DEEPENED_MOST)
-
-    @property
-    def _thigh_parts(self) -> tuple[float, float]:
-        """What the thigh needs up to SIDE_REACH, and beyond it, mm."""
-        return min(self.thigh, SIDE_REACH), max(self.thigh - SIDE_REACH, 0.0)
+        """What the thigh adds to the crotch depth, mm."""
+        return min(max(self.thigh - SIDE_REACH, 0.0) * DEEPENED, DEEPENED_MOST)
 
     @property
     def side_bulge(self) -> float:

@@ -56,7 +56,10 @@ class PanelPlan:
         inseam_handle: How far the inseam's handles reach to its corner, as a share.
         even_turn: Least angle between the inseam and its chord at the fork, as a share of that at the knee.
         hollow_turn: Largest angle between the inseam and its chord at the fork.
-        side_lean: How much the side seam leans inwards below hip level, where the waist swings out, else 0.
+        side_lean: How much the side seam leans inwards below hip level at least, where the waist swings out,
+            else 0.
+        side_hip_turn: The angle at which the side seam leaves the hip, as a share of that of its chord to the
+            knee.
         side_handle: Handle of the side seam below the hip, as a share of the drop to the knee.
         knee_handle: Handle of the side seam at the knee, likewise.
         side_turn: The side seam's angle at the waist, as a multiple of that of its chord from the hip.
@@ -82,6 +85,7 @@ class PanelPlan:
     even_turn: float
     hollow_turn: float
     side_lean: float
+    side_hip_turn: float
     side_handle: float
     knee_handle: float
     side_turn: float
@@ -253,12 +257,14 @@ def draw_panel(plan: PanelPlan, levels: Levels) -> Panel:
         "curve into the corner, then straight",
     )
 
-    # 8. Side seam below the hip: plumb at the hip (straight on where the waist swings out), then into the
-    # shin.
+    # 8. Side seam below the hip: leaves it at a share of the angle of its chord (straight on where the waist
+    # swings out), then runs into the shin.
     c.stage = Stage.LEG
     knee, shin = c["knee at the side"], _shin(c, "side")
     drop_to_knee = hip_side.y - knee.y
-    leave = Vector(math.sin(plan.side_lean), -math.cos(plan.side_lean))
+    chord = math.atan2(knee.x - hip_side.x, drop_to_knee)
+    lean = max(plan.side_lean, plan.side_hip_turn * chord)
+    leave = Vector(math.sin(lean), -math.cos(lean))
     thigh = Cubic(
         hip_side,
         hip_side + leave * (plan.side_handle * drop_to_knee),
@@ -274,7 +280,7 @@ def draw_panel(plan: PanelPlan, levels: Levels) -> Panel:
         "side seam",
         (hip_name, "knee at the side", "hem at the side"),
         side,
-        "plumb at the hip, then straight or rounded into a flare from knee to hem",
+        "in one sweep to the knee, then straight or rounded into a flare",
     )
     ends = "hem at the side", "hem at the inseam"
     c.line("hem", ends, Path.through([c[end] for end in ends]), "straight, so that it turns up flat")

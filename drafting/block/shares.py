@@ -7,8 +7,7 @@ from dataclasses import dataclass, replace
 
 from drafting.base.formula import Length, Reason, mm, named
 from drafting.base.proportions import Ease, Proportions
-from drafting.block.means import CENTRE_BACK, LEAN, Fit
-from drafting.block.suppression import Sinks, Suppression, share, share_apart
+from drafting.block.suppression import Suppression, in_front, share
 from drafting.body.body import Body
 
 
@@ -50,49 +49,48 @@ def half_hip(body: Body, ease: Ease, p: Proportions) -> tuple[Length, Length]:
     return front.called("front hip width"), back.called("back hip width")
 
 
-def share_widths(body: Body, ease: Ease, p: Proportions, fit: Fit) -> Shares:
+def share_widths(body: Body, ease: Ease, p: Proportions, raised: float) -> Shares:
     """Return how hip and waist of one half are shared over front and back.
 
-    The seat line leans as the proportions and the fit say, but less where waist and hip differ too little to
-    take its lean up: otherwise the side seams and the centre front would have to swing out for it.
+    A centre back that stands higher than usual by a wedge turns the seat line, the waist and the side seam
+    about the hip at the side; so `raised`, its height over the waist in mm, leans the seat line. It
+    leans no further than its share of hip less waist allows: the front stays as it is.
     """
     front_hip, back_hip = half_hip(body, ease, p)
     waist = (body["waist_girth"].mm + ease.waist) / 2
-    height = body["waist_height"].mm - body["hip_height"].mm + p.back_raise + fit.amount(CENTRE_BACK)
-    amount = front_hip.mm + back_hip.mm - waist
-    least = math.radians(p.back_lean_least)
-    usual = min(max(math.atan((amount - p.lean_leaves) / height), least), math.radians(p.back_lean))
-    most = max(math.atan((amount + p.lean_owes_most) / height), usual)
-    lean = min(usual + math.radians(fit.amount(LEAN)), most)
-    lean = max(lean, least)
-    seat = height * math.tan(lean)
     way = body["waist_height"] - body["hip_height"]
-    sinks = Sinks.over(way.mm, dart_length(way, p).mm, amount)
-    if arc := body.get("front_waist_arc"):
-        front_waist = arc.mm / 2 + ease.waist / 4
-        taken = _apart(front_hip.mm - front_waist, amount - seat, sinks, p.dart_least)
-        front_waist = front_hip.mm - taken.centre_front - taken.front_side
-    else:
-        taken = share(amount - seat, sinks, dart_least=p.dart_least)
-        # The lean of the seat line makes the back waist small; the side seam follows it back only so far.
-        front_waist = front_hip.mm - taken.centre_front - taken.front_side
-        by = front_waist - waist / 2 - p.side_seam_back
-        taken = taken.towards_the_front(by, sinks.front_side.most)
-        front_waist = front_hip.mm - taken.centre_front - taken.front_side
+    amount = front_hip.mm + back_hip.mm - waist
+    arc = body.get("front_waist_arc")
+    front = None if arc is None else front_hip.mm - arc.mm / 2 - ease.waist / 4
+    back_waist = waist - front_hip.mm + (sum(in_front(amount)) if front is None else front)
+    wedge = math.atan(max(raised - p.back_raise, 0.0) / max(back_waist, 1.0))
+    lean = seat_lean(amount, way.mm, wedge, p)
+    taken = share(
+        amount,
+        way.mm,
+        dart_length(way, p).mm,
+        (way.mm + raised) * math.tan(lean),
+        front=front,
+        dart_least=p.dart_least,
+    )
+    front_waist = front_hip.mm - taken.centre_front - taken.front_side
     return Shares(front_hip, back_hip, front_waist, waist + taken.left_over - front_waist, taken, lean)
 
 
-def _apart(front_amount: float, amount: float, sinks: Sinks, dart_least: float) -> Suppression:
-    """Return `amount` mm shared, `front_amount` of it by the front where the limits allow.
+def seat_lean(amount: float, way: float, wedge: float, p: Proportions) -> float:
+    """Return the lean of the seat line, radians.
 
-    The whole waist comes first: what the front cannot take up the back does, and the reverse.
+    Args:
+        amount: Half of hip less waist, mm.
+        way: From waist to hip, mm.
+        wedge: How far a wedge at the centre back turns it, radians.
+        p: The proportions.
     """
-    front = share_apart(front_amount, sinks.front)
-    back = share_apart(amount - sum(front.parts), sinks.back, dart_least=dart_least)
-    if back.rest:
-        front = share_apart(sum(front.parts) + back.rest, sinks.front)
-    (centre, front_side), (back_side, dart) = front.parts, back.parts
-    return Suppression(centre, front_side, back_side, dart, front.rest if back.rest else 0.0)
+    least, usual, most = (math.radians(angle) for angle in (p.back_lean_least, p.back_lean, p.back_lean_most))
+    lean = min(max(math.atan(p.lean_share * amount / way), least), usual)
+    taken = max(p.lean_share_most * amount, p.lean_full + p.lean_full_share * amount)
+    allowed = max(math.atan(taken / way), least)
+    return min(max(lean + wedge, least), most, allowed)
 
 
 def dart_length(way: Length, p: Proportions) -> Length:

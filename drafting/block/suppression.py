@@ -1,8 +1,9 @@
 """How the difference between hip and waist is shared over the seams and the dart of one half of the body.
 
-The seat line's lean takes what its angle gives. The rest is shared over centre front, side seams and back
-dart, all moving from their usual amount towards their limit in the same proportion; where the waist is as
-large as the hip the same sinks give back, down to a centre front and side seams that swing outwards.
+Every place takes a share of the difference, and the shares bend but never jump: a little more waist is a
+little more at each place. The seat line takes what its lean gives, the back's side seam what is left.
+Where the waist is as large as the hip the same places give back, down to a centre front and side seams
+that swing outwards.
 """
 
 from __future__ import annotations
@@ -10,18 +11,31 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass, replace
 
+SLOW = 75.0
+"""A front side seam that takes so much's share takes a greater one of what exceeds it, mm of half the
+difference (own trial: without a front dart the side seam would walk backwards)."""
 
-@dataclass(frozen=True)
-class Sink:
-    """One place that takes up width: usual amount and limits, mm, negative gives width out."""
+FRONT_SIDE, FRONT_SIDE_MORE = 0.24, 0.15
+"""The front side seam's share, and what it takes more of what exceeds SLOW: 12 to 28 % (own judgement)."""
 
-    least: float
-    usual: float
-    most: float
+CENTRE_FRONT, CENTRE_FRONT_MOST = 0.06, 9.0
+"""The centre front's share and its most, mm: about the 1.0 of Aldrich."""
 
-    def at(self, t: float) -> float:
-        """Return the amount at -1 (least) .. 0 (usual) .. 1 (most)."""
-        return self.usual + (t * (self.most - self.usual) if t > 0 else t * (self.usual - self.least))
+FULL, GIVES, SIDE_GIVES, SLANT = 30.0, 0.40, 0.10, 30.0
+"""Where half the difference is less than FULL, mm, the centre front gives back GIVES of what is wanting
+and the front's side seam SIDE_GIVES more than its share; the centre front leans out by no more than SLANT,
+mm: a third at the centre front, two at the sides, 1 1/4 in for a full waist (Hertzer)."""
+
+DART, DART_WIDE, DART_MORE = 0.22, 130.0, 0.10
+"""The back dart's share, and its share of what exceeds DART_WIDE, mm: 20 to 30 %, one dart of 2 to 3 cm is
+usual (common practice, no source)."""
+
+STEEPEST = 0.36
+"""Seams and dart legs lean in no more than this over their height (20 degrees), or they would show
+(common practice)."""
+
+OUT_MOST = 60.0
+"""And swing out by no more than this, mm: 2 in at most (Hertzer), the rest common practice."""
 
 
 @dataclass(frozen=True)
@@ -42,98 +56,51 @@ class Suppression:
     dart: float
     left_over: float = 0.0
 
-    def towards_the_front(self, by: float, most: float) -> Suppression:
-        """Return the shares, `by` mm moved from the back's side seam to the front's, which takes `most`."""
-        by = max(min(by, most - self.front_side, self.back_side + PLUMB), 0.0)
-        return replace(self, front_side=self.front_side + by, back_side=self.back_side - by)
+
+def in_front(amount: float) -> tuple[float, float]:
+    """Return what centre front and front side seam take of `amount`, half of hip less waist, mm."""
+    wanting = max(FULL - amount, 0.0)
+    centre = max(min(CENTRE_FRONT * max(amount, FULL), CENTRE_FRONT_MOST) - GIVES * wanting, -SLANT)
+    side = FRONT_SIDE * amount + FRONT_SIDE_MORE * max(amount - SLOW, 0.0) - SIDE_GIVES * wanting
+    return centre, side
 
 
-CENTRE_FRONT = Sink(-60, 12, 20)
-"""Usually about the 1.0 of Aldrich, at most 2 cm as a front dart (dart budget of a dressmaking school);
-Hertzer brings a centre front forward by 2 in at most, the rest to 60 mm is common practice."""
-FRONT_SIDE, BACK_SIDE = Sink(-50, 21, 42), Sink(-50, 15, 42)
-"""What the darts do not take, the side seams do (the same dressmaking school); amounts: common practice."""
-DART = Sink(0, 22, 62)
-"""One dart of 2 to 2.5 cm is usual, two take up to twice 3.1 (common practice, no source)."""
-DART_SHARE = 0.4
-"""The dart takes no more than this share unless the seams are at their limits (common practice)."""
-
-PLUMB = 4.0
-"""A back side seam that swings out by no more at the waist still looks plumb, mm (common practice)."""
-
-STEEPEST = 0.36
-"""Seams and dart legs lean in no more than this over their height (20 degrees), or they would show
-(common practice)."""
+def in_dart(amount: float, dart_least: float) -> float:
+    """Return what the back dart takes of `amount`, half of hip less waist, mm: 0 below `dart_least`."""
+    dart = DART * min(amount, DART_WIDE) + DART_MORE * max(amount - DART_WIDE, 0.0)
+    return dart if dart >= dart_least else 0.0
 
 
-@dataclass(frozen=True)
-class Sinks:
-    """The sinks of one half, within what the way from waist to hip allows."""
+def share(
+    amount: float, height: float, dart_length: float, seat: float, *, front: float | None, dart_least: float
+) -> Suppression:
+    """Return how half of hip less waist is taken up; what its place cannot take goes to the next.
 
-    centre_front: Sink
-    front_side: Sink
-    back_side: Sink
-    dart: Sink
-
-    @staticmethod
-    def over(height: float, dart_length: float, amount: float = math.inf) -> Sinks:
-        """Return the sinks for a way of `height` mm from waist to hip and darts of `dart_length` mm.
-
-        The less hip and waist of one half differ (`amount`, mm), the less of it is left to the dart.
-        """
-
-        def within(sink: Sink, limit: float) -> Sink:
-            return Sink(max(sink.least, -limit), min(sink.usual, limit), min(sink.most, limit))
-
-        slope = STEEPEST * height
-        return Sinks(
-            within(CENTRE_FRONT, slope),
-            within(FRONT_SIDE, slope),
-            within(BACK_SIDE, slope),
-            Sink(
-                DART.least,
-                min(DART.usual, STEEPEST * dart_length, max(DART_SHARE * amount, 0.0)),
-                min(DART.most, 2 * STEEPEST * dart_length),
-            ),
-        )
-
-    @property
-    def front(self) -> tuple[Sink, ...]:
-        """Those of the front."""
-        return (self.centre_front, self.front_side)
-
-    @property
-    def back(self) -> tuple[Sink, ...]:
-        """Those of the back, the dart last."""
-        return (self.back_side, self.dart)
-
-
-@dataclass(frozen=True)
-class Taken:
-    """What each sink takes up, mm, in the order given, and the rest that found no room."""
-
-    parts: tuple[float, ...]
-    rest: float
-
-
-def share(amount: float, sinks: Sinks, *, dart_least: float) -> Suppression:
-    """Return how `amount` mm (hip less waist of one half, less the seat line's share) is taken up."""
-    taken = share_apart(amount, sinks.front + sinks.back, dart_least=dart_least)
-    centre_front, front_side, back_side, dart = taken.parts
-    return Suppression(centre_front, front_side, back_side, dart, taken.rest)
-
-
-def share_apart(amount: float, sinks: tuple[Sink, ...], *, dart_least: float = -math.inf) -> Taken:
-    """Return `amount` mm shared over some sinks in proportion to their room.
-
-    With `dart_least` the last sink is the dart: a narrower one is left out and its width given to the seams.
-    What finds no room within the limits is the rest.
+    Args:
+        amount: Half of hip less waist, ease included, mm.
+        height: From waist to hip, mm.
+        dart_length: Of each back dart, mm.
+        seat: What the lean of the seat line takes, mm.
+        front: What the front has to take by its measured waist arc; None: its share.
+        dart_least: A narrower dart is left to the seams, mm.
     """
-    usual = sum(sink.usual for sink in sinks)
-    room = sum(sink.most - sink.usual if amount > usual else sink.usual - sink.least for sink in sinks)
-    t = min(max((amount - usual) / room, -1.0), 1.0) if room else 0.0
-    parts = tuple(sink.at(t) for sink in sinks)
-    if parts[-1] < dart_least:
-        seams = share_apart(amount, sinks[:-1])
-        return Taken((*seams.parts, 0.0), seams.rest)
-    return Taken(parts, amount - sum(parts))
+    most, least = STEEPEST * height, -min(STEEPEST * height, OUT_MOST)
+    centre, side = in_front(amount)
+    if front is not None:
+        side = front - centre
+    dart = min(in_dart(amount, dart_least), STEEPEST * dart_length)
+    wanted = Suppression(centre, _kept(side, least, most), 0.0, dart)
+    rest = amount - seat - wanted.centre_front - wanted.front_side - dart
+    taken = replace(wanted, back_side=_kept(rest, least, most))
+    over = rest - taken.back_side
+    # What the back's side seam cannot take: the darts, then the front's side seam, then its centre.
+    more = _kept(taken.dart + over, 0.0, 2 * STEEPEST * dart_length) - taken.dart
+    taken, over = replace(taken, dart=taken.dart + more), over - more
+    more = _kept(taken.front_side + over, least, most) - taken.front_side
+    taken, over = replace(taken, front_side=taken.front_side + more), over - more
+    more = _kept(taken.centre_front + over, least, 2 * CENTRE_FRONT_MOST) - taken.centre_front
+    return replace(taken, centre_front=taken.centre_front + more, left_over=over - more)
+
+
+def _kept(value: float, low: float, high: float) -> float:
+    return math.nan if high < low else min(max(value, low), high)

@@ -13,16 +13,18 @@ import numpy as np
 from drafting.base.proportions import Proportions
 from drafting.block.fitting import CLOSE, Fitter, Lower, on_side
 from drafting.block.means import Fit
-from drafting.block.panel import Panel, draw_panel
+from drafting.block.panel import Panel, PanelPlan, draw_panel
 from drafting.body.sides import OneSide
 from drafting.geometry.solve import Numbers, solve_within
 
-_LEAST_HANDLE = 0.24
-"""The side seam's handle below the hip is no shorter than this share of the drop to the knee, or the seam
-turns in too sharply under the hip (own trial)."""
+_LEAST_HANDLE, _MOST_TURN = 0.1, 1.5
+"""A slimmer thigh shortens the side seam's handle below the hip to this share of the drop to the knee, and
+the seam leaves the hip at this multiple of its chord's angle, at most: beyond it turns in too sharply
+under the hip (own trial)."""
 
-_BY_HANDLE = 75.0
-"""First guess of what the handle's share does to the girth of the thigh, mm (an average body's draft)."""
+_BY_SLIMMING = -12.0
+"""First guess of what going all the way there does to the girth of the thigh, mm (an average body's
+draft)."""
 
 _BY_BULGE = 22.0
 """First guess of what side seams kept out all the way do to the girth at mid-thigh, mm (likewise)."""
@@ -77,17 +79,25 @@ def leg_of_side(whole: Lower, side: OneSide, p: Proportions) -> Lower:
     lower, wanted = on_side(whole, side), whole.thigh(p) - side.slimmer
     if not side.slimmer or lower.thigh(p) <= wanted:
         return lower
-    handle = lower.front.plan.side_handle
+
+    def slimmed(plan: PanelPlan, share: float) -> PanelPlan:
+        handle, turn = plan.side_handle, plan.side_hip_turn
+        return replace(
+            plan,
+            side_handle=handle + share * (min(_LEAST_HANDLE, handle) - handle),
+            side_hip_turn=turn + share * (max(_MOST_TURN, turn) - turn),
+        )
 
     def drawn(share: float) -> Lower:
         def again(panel: Panel) -> Panel:
-            return draw_panel(replace(panel.plan, side_handle=share), panel.levels)
+            return draw_panel(slimmed(panel.plan, share), panel.levels)
 
         return replace(lower, front=again(lower.front), back=again(lower.back))
 
     def miss(x: Numbers) -> Numbers:
         return np.array([drawn(float(x[0])).thigh(p) - wanted])
 
-    bounds = np.array([min(_LEAST_HANDLE, handle)]), np.array([handle])
-    found = solve_within(miss, np.array([handle]), np.array([[_BY_HANDLE]]), bounds, enough=CLOSE)
+    found = solve_within(
+        miss, np.zeros(1), np.array([[_BY_SLIMMING]]), (np.zeros(1), np.ones(1)), enough=CLOSE
+    )
     return drawn(float(found[0]))

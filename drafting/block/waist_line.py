@@ -215,7 +215,9 @@ def draw_waist(
     _record(c, side_point, hip, stretches, cut, dart_length)
     c.stage = Stage.CURVE
     side = Path((upper, *panel.side.curves))
-    c.line("whole side seam", ("side at the waist", "hip at the side"), side, "bowed out, plumb at the hip")
+    c.line(
+        "whole side seam", ("side at the waist", "hip at the side"), side, "bowed out, running on at the hip"
+    )
     return BlockPanel(replace(panel, construction=c), side, stretches, cut, tuple(c.steps))
 
 

@@ -14,8 +14,8 @@ from enum import Enum
 from drafting.base.findings import Finding, Level
 from drafting.base.formula import Length, Reason, mm, named
 from drafting.base.proportions import Proportions
-from drafting.body.measurements import MEASUREMENTS, Measurements
-from drafting.body.regressions import ABOVE_NAVEL, REGRESSIONS
+from drafting.body.measurements import MEASUREMENTS, Measurements, Population
+from drafting.body.regressions import ABOVE_NAVEL, ARMY, REGRESSIONS, CrotchGuess, crotch_guess
 
 
 class Origin(Enum):
@@ -59,6 +59,8 @@ class Body:
 
     values: Mapping[str, Value]
     findings: tuple[Finding, ...] = ()
+    crotch_guess: CrotchGuess | None = None
+    """What other people's crotch lengths let expect, where the wearer's own and the sex are not known."""
 
     def __getitem__(self, key: str) -> Length:
         """Return a length; raises KeyError when the body does not tell it."""
@@ -116,6 +118,7 @@ def complete(given: Measurements, proportions: Proportions) -> Body:
         height = known()["inside_leg_height"] + known()["body_rise"] - mm(p.seated_more_than_standing)
         derive("waist_height", height, Origin.DERIVED, "inside leg height and body rise")
     _split_crotch(values)
+    findings += _unused_part(values)
     above, unsure = ABOVE_NAVEL[given.waist_taken_at]
     for guess in REGRESSIONS[given.estimate_like]:
         length = guess.guess(known(), above)
@@ -124,6 +127,14 @@ def complete(given: Measurements, proportions: Proportions) -> Body:
                 (factor * values[key].spread) ** 2 for key, factor in guess.factors.items()
             )
             values[guess.target] = Value(length, Origin.ESTIMATED, math.sqrt(variance), guess.source)
+
+    guessed = None
+    if given.estimate_like is Population.NOBODY and "total_crotch_length" not in values:
+        guessed = crotch_guess(known(), above, unsure)
+    if guessed and guessed.agreed:
+        length = named("total crotch length", guessed.mean)
+        source = f"{ARMY}, women and men alike"
+        values["total_crotch_length"] = Value(length, Origin.ESTIMATED, guessed.spread, source)
 
     depth, origin, depth_findings = _crotch_depth(known(), p)
     findings += depth_findings
@@ -154,7 +165,7 @@ def complete(given: Measurements, proportions: Proportions) -> Body:
     )
     derive("calf_height", lengths["knee_height"] * _CALF_OF_KNEE, Origin.CONSTRUCTION)
     derive("ankle_height", lengths["knee_height"] * _ANKLE_OF_KNEE, Origin.CONSTRUCTION)
-    return Body(values, tuple(findings))
+    return Body(values, tuple(findings), guessed)
 
 
 def _split_crotch(values: dict[str, Value]) -> None:
@@ -174,6 +185,35 @@ def _split_crotch(values: dict[str, Value]) -> None:
         )
 
 
+def _unused_part(values: Mapping[str, Value]) -> list[Finding]:
+    """Say when one part of the crotch length was given and no total to set it against."""
+    if "total_crotch_length" in values:
+        return []
+    text = (
+        "The {part} crotch length, {{0}}, is not used: where front and back part is felt says little without "
+        "the whole. Measure the total crotch length, from waist to waist between the legs, as well."
+    )
+    return [
+        Finding(
+            "crotch-part-unused",
+            Level.WARNING,
+            f"{part}_crotch_length",
+            text.format(part=part),
+            (values[key].length.mm,),
+            values[key].length.mm,
+            None,
+        )
+        for part in ("front", "back")
+        if (key := f"{part}_crotch_length") in values
+    ]
+
+
+def long_trunk(known: Mapping[str, Length] | Body, p: Proportions) -> Length:
+    """Return how much longer the trunk is than the hip girth lets expect; negative where it is shorter."""
+    usual = known["hip_girth"] * p.trunk_of_hip + mm(p.trunk_usual)
+    return (known["waist_height"] - known["inside_leg_height"] - usual).called("long trunk")
+
+
 def _crotch_depth(known: Mapping[str, Length], p: Proportions) -> tuple[Length, Origin, list[Finding]]:
     """Return the depth of the crotch line under the waist, and what there is to say about it.
 
@@ -181,7 +221,10 @@ def _crotch_depth(known: Mapping[str, Length], p: Proportions) -> tuple[Length, 
     above the body's own crotch cannot be worn; the two readings are shown and never averaged.
     """
     standing = known["waist_height"] - known["inside_leg_height"]
-    from_heights = standing + mm(p.depth_over_standing_rise)
+    rises = long_trunk(known, p) * p.trunk_in_depth
+    if abs(rises.mm) > p.trunk_in_depth_most:
+        rises = mm(math.copysign(p.trunk_in_depth_most, rises.mm))
+    from_heights = standing + mm(p.depth_over_standing_rise) - rises
     seated = known.get("body_rise")
     if seated is None:
         return from_heights, Origin.DERIVED, []

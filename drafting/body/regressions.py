@@ -65,6 +65,53 @@ ABOVE_NAVEL = {WaistLevel.NATURAL: (50.0, 10.0), WaistLevel.WORN: (0.0, 15.0)}
 waist 4 to 6 cm above it, jeans worn about there (from memory)."""
 
 
+BOTH_AGREE = 15.0
+"""The lines of women and of men stand in for one another where they differ by no more, mm (own judgement: six
+tenths of a single person's spread)."""
+
+
+@dataclass(frozen=True)
+class CrotchGuess:
+    """What the crotch lengths of women and of men with the same measurements let expect, mm.
+
+    Attributes:
+        women: By the line of women.
+        men: By the line of men.
+        spread: One standard deviation of a single person of either sex about their mean.
+    """
+
+    women: float
+    men: float
+    spread: float
+
+    @property
+    def mean(self) -> float:
+        """The middle of both."""
+        return (self.women + self.men) / 2
+
+    @property
+    def agreed(self) -> bool:
+        """Whether the mean may stand for either."""
+        return abs(self.women - self.men) <= BOTH_AGREE
+
+
+def crotch_guess(known: Mapping[str, Length], above: float, unsure: float) -> CrotchGuess | None:
+    """Return what both sexes' lines say of the total crotch length; None where a predictor is missing.
+
+    `above` is how far the waist was taken above the survey's, mm, `unsure` the spread of that.
+    """
+    said: list[tuple[float, float]] = []
+    for population in (Population.WOMEN, Population.MEN):
+        [line] = [row for row in REGRESSIONS[population] if row.target == "total_crotch_length"]
+        guess = line.guess(known, above)
+        if guess is None:
+            return None
+        said.append((guess.mm, line.spread_at(unsure)))
+    (women, spread_of_women), (men, spread_of_men) = said
+    single = (spread_of_women + spread_of_men) / 2
+    return CrotchGuess(women, men, math.hypot(single, (women - men) / 2))
+
+
 def _rise(hip: float, waist: float, rise: float) -> dict[str, float]:
     return {"hip_girth": hip, "waist_girth": waist, "waist_height": rise, "inside_leg_height": -rise}
 

@@ -9,9 +9,10 @@ from typing import Any
 from drafting.base.findings import Finding
 from drafting.base.tolerance import SEAM
 from drafting.block.block import Block
+from drafting.block.fitting import split_off
 from drafting.body.words import of_side
 from drafting.report.findings import block_findings
-from drafting.report.fit import crotch_line, girth_lines, means_used
+from drafting.report.fit import crotch_line, girth_lines
 
 
 def in_cm(mm: float | None) -> float | None:
@@ -38,6 +39,17 @@ def seam_figures(name: str, edges: list[str], first: float, second: float, inten
         "intended_difference": in_cm(intended),
         "found_difference": in_cm(first - second),
         "passes": abs(first - second - intended) <= SEAM,
+    }
+
+
+def split_figures(block: Block) -> dict[str, float | None] | None:
+    """Return the front part of the crotch length beside what the body lets expect; None without the parts."""
+    off, front = split_off(block.body), block.body.get("front_crotch_length")
+    if off is None or front is None:
+        return None
+    return {
+        "front_measured": in_cm(front.mm),
+        "front_expected": in_cm(front.mm - off),
     }
 
 
@@ -68,13 +80,15 @@ def block_figures(block: Block) -> dict[str, Any]:
             "total": in_cm(crotch.total),
             "target": in_cm(crotch.target),
             **({"corrected": in_cm(crotch.corrected)} if block.toile else {}),
+            "split": split_figures(block),
             "means": [
                 {
-                    "name": name,
-                    "amount": in_cm(amount) if unit == "mm" else round(amount, 2),
-                    "unit": "cm" if unit == "mm" else "deg",
+                    "key": means.key,
+                    "name": means.name,
+                    "amount": in_cm(means.amount) if means.unit == "mm" else round(means.amount, 2),
+                    "unit": "cm" if means.unit == "mm" else "deg",
                 }
-                for name, amount, unit in means_used(block)
+                for means in block.moved
             ],
         },
         "body": {
@@ -87,6 +101,9 @@ def block_figures(block: Block) -> dict[str, Any]:
             for key, value in block.body.values.items()
         },
         "suppression": {
+            "centre_back": in_cm(
+                (block.levels.waist.mm - block.levels.hip.mm) * math.tan(block.back.panel.plan.lean)
+            ),
             "seat_line_degrees": round(math.degrees(block.shares.lean), 2),
             **{name: in_cm(amount) for name, amount in asdict(block.shares.suppression).items()},
         },

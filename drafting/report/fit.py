@@ -8,10 +8,11 @@ from dataclasses import dataclass
 import numpy as np
 
 from drafting.base.findings import Finding, Level
-from drafting.base.tolerance import CROTCH, SEAM
+from drafting.base.tolerance import ARC, CROTCH, SEAM
 from drafting.block.block import Block
+from drafting.block.fitting import split_off
 from drafting.block.leg_shape import foot_girth
-from drafting.block.means import MEANS, SIDE_REACH
+from drafting.block.means import SIDE_REACH, USUAL, Moved
 from drafting.body.body import Origin
 from drafting.body.measurements import Side
 from drafting.body.words import of_side
@@ -139,16 +140,15 @@ def _round_the_hem(block: Block) -> tuple[str, float, float, float]:
 
 @dataclass(frozen=True)
 class CrotchLine:
-    """The crotch seam: drafted lengths and what they should be, mm; None where the body's is not known.
+    """The crotch seam: drafted lengths and what the whole should be, mm; None where the body's is not known.
 
-    After a fitting the targets are those of the toile and what the corrections made of its seam: what was
-    seen counts for more than the tape, and is not fitted away.
+    After a fitting the target is that of the toile and what the corrections made of its seam: what was seen
+    counts for more than the tape, and is not fitted away.
     """
 
     front: float
     back: float
     target: float | None
-    front_target: float | None
     corrected: float = 0.0
     """What the corrections added to the whole seam."""
 
@@ -160,21 +160,13 @@ class CrotchLine:
 
 def crotch_line(block: Block) -> CrotchLine:
     """Return the drafted crotch seam beside the body's crotch length plus ease."""
-    total, front = block.body.get("total_crotch_length"), block.body.get("front_crotch_length")
+    total = block.body.get("total_crotch_length")
     target = None if total is None else total.mm + block.ease.crotch
-    share = None if total is None or front is None or target is None else target * front.mm / total.mm
     in_front, behind = block.front.panel.crotch.length, block.back.panel.crotch.length
     if block.toile is None:
-        return CrotchLine(in_front, behind, target, share)
+        return CrotchLine(in_front, behind, target)
     corrected = block.crotch_length - block.toile.crotch_length
-    of_front = in_front - block.toile.front.panel.crotch.length
-    return CrotchLine(
-        in_front,
-        behind,
-        None if target is None else target + corrected,
-        None if share is None else share + of_front,
-        corrected,
-    )
+    return CrotchLine(in_front, behind, None if target is None else target + corrected, corrected)
 
 
 def body_profile(block: Block) -> tuple[list[float], list[float]]:
@@ -200,30 +192,71 @@ def _crotch(block: Block) -> Iterator[Finding]:
     line = crotch_line(block)
     if line.target is not None and abs(line.total - line.target) > CROTCH:
         word = "short" if line.total < line.target else "long"
+        reach = ", with every means at its limit" if block.fit.number else ""
         text = (
             f"The crotch seam stays {{0}} too {word}: {{1}} where crotch length"
-            f"{', ease and corrections' if block.toile else ' and ease'} make {{2}}, with every means at its "
-            "limit. Measure the crotch length and the rise again before cutting."
+            f"{', ease and corrections' if block.toile else ' and ease'} make {{2}}{reach}. "
+            "Measure the crotch length and the rise again before cutting."
         )
         amounts = (abs(line.total - line.target), line.total, line.target)
         yield Finding(
             "crotch-out-of-reach", Level.WARNING, "crotch seam", text, amounts, line.total, line.target
         )
-    if line.front_target is not None and abs(line.front - line.front_target) > CROTCH:
+    elif abs(block.fit.number) > USUAL:
+        word = "longer" if block.fit.number > 0 else "shorter"
         text = (
-            "The front part of the crotch seam is {0} where your front part asks for {1}; the whole seam "
-            "comes first. The inseam will sit that much further "
-            f"{'forward' if line.front < line.front_target else 'back'} than your crotch point."
+            f"The crotch length is {word} than a cutter's usual proportions reach: forks, crotch line and "
+            "centre back go beyond them for it. Measure crotch length and rise again."
         )
-        yield Finding(
-            "crotch-split",
-            Level.NOTE,
-            "crotch seam",
-            text,
-            (line.front, line.front_target),
-            line.front,
-            line.front_target,
+        yield Finding("crotch-out-of-proportion", Level.NOTE, "crotch seam", text)
+    yield from _split(block)
+    yield from _guessed_crotch(block)
+
+
+def _split(block: Block) -> Iterator[Finding]:
+    """Say what became of the front and the back part of a measured crotch length."""
+    off, front = split_off(block.body), block.body.get("front_crotch_length")
+    if off is None or front is None:
+        return
+    text = "The front part of your crotch length is {0}; whole length, hip and waist let {1} expect. "
+    if block.fit.split:
+        up, down = ("higher", "lower") if block.fit.split > 0 else ("lower", "higher")
+        text += f"For a part of the difference the centre front stands {up} and the centre back {down}; "
+    else:
+        text += "That is as near as a tape tells, so the whole length alone is fitted; "
+    text += "the forks do not follow it, because a seam lies forward of the point that a person feels."
+    amounts = (front.mm, front.mm - off)
+    yield Finding("crotch-split", Level.NOTE, "crotch seam", text, amounts, *amounts)
+
+
+_NEAR = 10.0
+"""A crotch seam that is likely to be off by less is off by nothing that a tape would find, mm
+(own judgement)."""
+
+
+def _guessed_crotch(block: Block) -> Iterator[Finding]:
+    """Say how far the crotch seam may be off where neither crotch length nor sex is known."""
+    guess = block.body.crotch_guess
+    if guess is None:
+        return
+    text = "Your crotch length is not known. "
+    if "total_crotch_length" in block.body.values:
+        text += (
+            "Women's and men's would differ by {0} for your measurements, so their mean, {1}, is drafted; "
+            "single people differ from it by {2} either way. Measure it."
         )
+        amounts: tuple[float, ...] = (abs(guess.women - guess.men), guess.mean, guess.spread)
+        yield Finding("crotch-guessed", Level.NOTE, "crotch seam", text, amounts, guess.mean, None)
+        return
+    miss = block.crotch_length - guess.mean - block.ease.crotch
+    likely = f"probably {{0}} too {'short' if miss < 0 else 'long'}"
+    text += (
+        f"The crotch seam is {likely if abs(miss) >= _NEAR else 'probably about right'}, give or take {{1}}: "
+        "for your measurements women's would be {2} and men's {3}. Measure it, or say whose averages may "
+        "stand in."
+    )
+    amounts = (abs(miss), guess.spread, guess.women, guess.men)
+    yield Finding("crotch-guessed", Level.NOTE, "crotch seam", text, amounts, miss, 0.0)
 
 
 def _widths(block: Block) -> Iterator[Finding]:
@@ -255,8 +288,7 @@ def _widths(block: Block) -> Iterator[Finding]:
     yield from _hem(block)
     if block.fit.thigh > SEAM:
         text = "The thigh needed {0} more width than the proportions give: added at the forks and over the "
-        deeper = block.fit.thigh > SIDE_REACH
-        text += f"side seams{', with a deeper crotch and a narrower front fork' if deeper else ''}."
+        text += f"side seams{', with a deeper crotch' if block.fit.thigh > SIDE_REACH else ''}."
         yield Finding("thigh-widened", Level.NOTE, "thigh", text, (block.fit.thigh,), block.fit.thigh, None)
     if block.fit.bulge:
         text = "The side seams are kept out further than the proportions draw them, for the mid-thigh."
@@ -269,7 +301,7 @@ def _front_waist(block: Block) -> Iterator[Finding]:
     if arc is None or block.toile:
         return
     front, wanted = 2 * block.shares.front_waist, arc.mm + block.ease.waist / 2
-    if abs(front - wanted) > CROTCH:
+    if abs(front - wanted) > ARC:
         text = (
             "The front of the waist is {0} where your front waist arc asks for {1}; the whole waist comes "
             f"first. There the side seams will sit further {'back' if front > wanted else 'forward'} than "
@@ -279,17 +311,33 @@ def _front_waist(block: Block) -> Iterator[Finding]:
 
 
 def _hem(block: Block) -> Iterator[Finding]:
-    """Say when the hem is wider than its style because the heel must pass."""
-    foot, asked, hem = foot_girth(block.body, block.ease), block.leg.hem_asked, block.leg.hem.mm
-    if foot is None or hem <= asked + SEAM or hem > foot.mm + SEAM:
+    """Say when knee or hem are wider than the style asks, because the body needs it."""
+    leg, body = block.leg, block.body
+    amounts: tuple[float, ...]
+    if leg.knee.mm > leg.knee_asked + SEAM:
+        text = "The leg is widened at the knee from {0} to {1}: "
+        knee, amounts = body.get("knee_girth"), (leg.knee_asked, leg.knee.mm)
+        if knee and leg.knee.mm <= knee.mm + block.ease.knee + SEAM:
+            text += "the knee, {2} round, has {3} of room."
+            amounts += (knee.mm, leg.knee.mm - knee.mm)
+        else:
+            text += "at that the calf has its room."
+        yield Finding("knee-raised", Level.NOTE, "knee", text, amounts, leg.knee.mm, leg.knee_asked)
+    foot, asked, hem = foot_girth(body, block.ease), leg.hem_asked, leg.hem.mm
+    if leg.short or hem <= asked + SEAM:
         return
-    text = "The hem is widened from {0} to {1}: closed, it must pass the heel, "
-    if heel := block.body.get("heel_girth"):
-        text += "{2} round, and {3} more."
-        amounts = asked, hem, heel.mm, block.ease.heel
+    text = "The hem is widened from {0} to {1}: "
+    amounts = (asked, hem)
+    if foot is None or hem > foot.mm + SEAM:
+        text += "with a wider knee it keeps the cut of its style, and the calf its room."
+    elif heel := body.get("heel_girth"):
+        text += "closed, it must pass the heel, {2} round, and {3} more."
+        amounts += (heel.mm, block.ease.heel)
     else:
-        text += "which you did not measure: the ankle, {2} round, and {3} more."
-        amounts = asked, hem, block.body["ankle_girth"].mm, hem - block.body["ankle_girth"].mm
+        text += (
+            "closed, it must pass the heel, which you did not measure: the ankle, {2} round, and {3} more."
+        )
+        amounts += (body["ankle_girth"].mm, hem - body["ankle_girth"].mm)
     yield Finding("hem-raised", Level.NOTE, "hem", text, amounts, hem, asked)
 
 
@@ -322,20 +370,26 @@ def _leg_room(block: Block, y: float) -> float:
 def _means(block: Block) -> Iterator[Finding]:
     used = means_used(block)
     if used:
-        lengths = [(name, amount) for name, amount, unit in used if unit == "mm"]
-        words = [f"{name} {_sign(amount)}{{{n}}}" for n, (name, amount) in enumerate(lengths)]
-        words += [f"{name} {_sign(amount)}{abs(amount):.1f}°" for name, amount, unit in used if unit != "mm"]
+        lengths = [means for means in used if means.unit == "mm"]
+        words = [f"{means.name} {_sign(means.amount)}{{{n}}}" for n, means in enumerate(lengths)]
+        words += [
+            f"{means.name} {_sign(means.amount)}{abs(means.amount):.1f}°"
+            for means in used
+            if means.unit != "mm"
+        ]
         text = "To fit the crotch length the proportions were changed: " + "; ".join(words) + "."
-        yield Finding(
-            "means-used", Level.NOTE, "crotch seam", text, tuple(abs(amount) for _, amount in lengths)
-        )
+        amounts = tuple(abs(means.amount) for means in lengths)
+        yield Finding("means-used", Level.NOTE, "crotch seam", text, amounts)
 
 
 def _sign(amount: float) -> str:
     return "+" if amount > 0 else "−"
 
 
-def means_used(block: Block) -> list[tuple[str, float, str]]:
-    """Return each means of fitting that was used: name, amount and unit (mm or deg)."""
-    amounts = [(mean.name, block.fit.amount(mean), mean.unit) for mean in MEANS]
-    return [(name, amount, unit) for name, amount, unit in amounts if abs(amount) >= 0.5]
+_TOLD = 0.5
+"""A means that moved by less, mm or degrees, is not worth a word in the report (common practice)."""
+
+
+def means_used(block: Block) -> tuple[Moved, ...]:
+    """Return the means of fitting that moved by so much that it is told."""
+    return tuple(means for means in block.moved if abs(means.amount) >= _TOLD)

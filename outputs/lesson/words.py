@@ -16,6 +16,7 @@ from outputs.fit.fit_words import bare, mark_of
 
 GROUNDS: dict[Reason, str] = {
     Reason.CROTCH_SEAM: "by trial: the crotch seam is the crotch length and its ease",
+    Reason.USUAL_RANGE: "so that it stays what a cutter usually draws for this hip",
     Reason.CROTCH_AND_THIGH: "by trial: the crotch seam is the crotch length and its ease, and the thigh has "
     "its ease",
     Reason.FRONT_WAIST: "drop of the front and the fit, so that the waist line bends one way",

@@ -33,10 +33,12 @@ def test_the_crotch_hangs_half_a_centimetre_under_a_seated_rise() -> None:
     assert body()["crotch_height"].mm == 755
 
 
-def test_from_heights_the_crotch_hangs_a_little_more_than_2_cm_under_the_body() -> None:
-    # design range 2 to 2.5: a crotch height is read with the rule pressed up (common practice, no source)
-    known = body(body_rise=None, waist_height=1025)
-    assert 20 <= known["crotch_depth"].mm - (1025 - 780) <= 25
+def test_from_heights_the_crotch_hangs_some_2_cm_under_the_body_and_less_where_the_trunk_is_long() -> None:
+    # 23, for a trunk of 0.19 of the hip and 22, which is 208.2 for 980; of what it is longer 0.17, at most
+    # 6.5
+    for rise, lower in ((208.2, 23), (218.2, 23 - 1.7), (260, 23 - 6.5), (160, 23 + 6.5)):
+        known = body(body_rise=None, waist_height=780 + rise)
+        assert known["crotch_depth"].mm - rise == pytest.approx(lower)
 
 
 def test_the_crotch_line_never_lies_above_the_bodys_own_crotch() -> None:

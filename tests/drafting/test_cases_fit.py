@@ -11,7 +11,7 @@ from dataclasses import replace
 import pytest
 
 from drafting import Block, Ease, LegCut, Measurements, Proportions, draft_block
-from drafting.block.suppression import BACK_SIDE, CENTRE_FRONT, DART, FRONT_SIDE
+from drafting.block.suppression import CENTRE_FRONT_MOST, STEEPEST
 from drafting.body.checks import check_measurements
 from drafting.body.measurements import WaistLevel
 from drafting.report.figures import block_figures
@@ -59,11 +59,11 @@ def test_hip_less_waist_of_40_cm_is_shared_and_no_place_takes_more_than_its_limi
     changed: dict[str, float],
 ) -> None:
     block = draft_block(Measurements(**{**SMALL_WAIST, **changed}))
-    taken = block.shares.suppression
-    assert 0 < taken.centre_front <= CENTRE_FRONT.most
-    assert 0 < taken.front_side <= FRONT_SIDE.most
-    assert 0 < taken.back_side <= BACK_SIDE.most
-    assert 0 < taken.dart <= DART.most
+    taken, way = block.shares.suppression, block.levels.waist.mm - block.levels.hip.mm
+    assert 0 < taken.centre_front <= CENTRE_FRONT_MOST
+    assert 0 < taken.front_side <= STEEPEST * way
+    assert 0 < taken.back_side <= STEEPEST * way
+    assert 0 < taken.dart <= 64.8  # two darts of 20 degrees over 90
     assert block.waist_girth == pytest.approx(block.body["waist_girth"].mm + block.ease.waist, abs=0.1)
     assert sound(block)
 
@@ -195,7 +195,7 @@ def test_the_band_of_a_waist_under_the_belly_is_its_girth_and_ease_and_the_overl
 def test_a_low_front_and_a_high_back_are_drafted_as_they_were_measured(front: float, back: float) -> None:
     block = draft_block(wearer(**FULL, front_crotch_length=front, back_crotch_length=back))
     assert block.crotch_length == pytest.approx(front + back + 5, abs=5)
-    assert ("crotch-split" in codes(block)) == (abs(block.front.panel.crotch.length - front) > 10)
+    assert "crotch-split" in codes(block)
 
 
 # A thigh larger than a hip-only formula allows. Made up: waist 760, hip 960, thigh 640. Told rule (a
@@ -241,7 +241,8 @@ def test_a_larger_seat_moves_widths_and_leaves_the_levels() -> None:
     ways = moved(before, after)
     assert ways["front hip at the side"] == pytest.approx(25.4 / 4)
     assert ways["back hip at the side"] == pytest.approx(25.4 / 4)
-    assert ways["front fork"] == pytest.approx(25.4 / 16, abs=0.01)
+    # a sixteenth of it, and a trunk that is less long for this hip: 0.12 of 0.19 of it
+    assert 25.4 / 16 <= ways["front fork"] <= 25.4 / 16 + 25.4 * 0.12 * 0.19 + 0.01
     assert {"front hip point", "back hip point", "front crotch corner", "back crotch corner"}.isdisjoint(ways)
     assert after.waist_girth == pytest.approx(before.waist_girth, abs=0.01)
 

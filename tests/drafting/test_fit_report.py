@@ -83,16 +83,15 @@ def test_a_top_hip_that_does_not_go_in_is_said_to_be_short() -> None:
     assert "104.0 cm" in short.say()
 
 
-def test_the_crotch_line_holds_both_parts_and_what_they_should_be() -> None:
+def test_the_crotch_line_holds_both_parts_and_what_the_whole_should_be() -> None:
     crotch = crotch_line(draft_block(wearer(total_crotch_length=700, front_crotch_length=315)))
     assert crotch.target == 705
-    assert crotch.front_target == pytest.approx(315 * 705 / 700)
     assert crotch.total == crotch.front + crotch.back
 
 
 def test_without_a_crotch_length_there_is_no_target() -> None:
     crotch = crotch_line(draft_block(wearer()))
-    assert (crotch.target, crotch.front_target) == (None, None)
+    assert crotch.target is None
     assert crotch.total > 600
 
 
@@ -114,7 +113,7 @@ def test_a_crotch_length_within_reach_is_no_finding() -> None:
 
 def test_the_means_that_were_used_are_named_with_their_amounts() -> None:
     block = draft_block(wearer(total_crotch_length=720))
-    used = {name: amount for name, amount, _ in means_used(block)}
+    used = {means.name: means.amount for means in means_used(block)}
     assert {"centre-back height", "seat-line lean", "back fork", "front fork"} <= used.keys()
     assert all(amount > 0 for amount in used.values())
     [note] = found(block, "means-used")
@@ -123,14 +122,63 @@ def test_the_means_that_were_used_are_named_with_their_amounts() -> None:
 
 
 def test_a_means_that_goes_back_carries_a_minus_whatever_its_unit() -> None:
-    [note] = found(draft_block(wearer(total_crotch_length=630)), "means-used")
+    # a centre back that stands lower than the proportions' turns the seat line back
+    lower = draft_block(wearer(hip_girth=1040, total_crotch_length=650))
+    [note] = found(lower, "means-used")
     assert "back fork −{" in note.text
     assert re.search(r"seat-line lean −\d+\.\d°", note.text)
 
 
 def test_no_means_are_named_when_none_was_needed() -> None:
-    assert means_used(draft_block(wearer())) == []
+    assert means_used(draft_block(wearer())) == ()
     assert found(draft_block(wearer()), "means-used") == []
+
+
+def test_the_parts_of_a_crotch_length_are_told_whether_they_count_or_not() -> None:
+    # by -83 + 0.475 * 700 + 0.056 * 980 + 0.003 * 760 a front part of 306.7 is expected, one spread is 20
+    usual, long = (draft_block(wearer(total_crotch_length=700, front_crotch_length=mm)) for mm in (315, 350))
+    [plain], [moved] = found(usual, "crotch-split"), found(long, "crotch-split")
+    assert plain.amounts == pytest.approx((315, 306.7), abs=0.1)
+    assert "as near as a tape tells" in plain.text
+    assert "centre front stands higher" in moved.text and "centre back lower" in moved.text
+
+
+@pytest.mark.parametrize("part", ["front", "back"])
+def test_one_part_of_the_crotch_length_without_the_whole_is_told_as_unused(part: str) -> None:
+    block = draft_block(wearer(**{f"{part}_crotch_length": 320}))
+    [said] = found(block, "crotch-part-unused")
+    assert said.level is Level.WARNING
+    assert part in said.text and "total crotch length" in said.text and said.amounts == (320,)
+    assert block.crotch_length == draft_block(wearer()).crotch_length
+    whole = draft_block(wearer(total_crotch_length=700, **{f"{part}_crotch_length": 320}))
+    assert found(whole, "crotch-part-unused") == []
+
+
+def test_without_crotch_length_and_sex_the_seam_is_told_with_direction_and_spread() -> None:
+    # women 7.24 + 0.414 * 98 - 0.078 * 76 + 0.972 * 24.5, men 0.71 + 0.352 * 98 + 0.05 * 76 + 0.995 *
+    # 24.5, and 5 of the waist above the survey's: 2.4 cm apart, so neither is drafted
+    block = draft_block(wearer())
+    [said] = found(block, "crotch-guessed")
+    women, men = said.amounts[2:]
+    assert (women, men) == pytest.approx((656.9 + 50 * (2 - 0.972), 633.8 + 50 * (2 - 0.995)), abs=0.5)
+    assert "too short" in said.say() and "give or take" in said.say()
+    assert said.amounts[0] == pytest.approx((women + men) / 2 + 5 - block.crotch_length)
+
+
+def test_where_the_lines_of_both_sexes_agree_their_mean_is_drafted_and_told() -> None:
+    block = draft_block(wearer(waist_girth=930, hip_girth=1020))
+    value = block.body.values["total_crotch_length"]
+    assert value.origin is Origin.ESTIMATED and value.spread > 20
+    assert block.crotch_length == pytest.approx(value.length.mm + 5, abs=0.1)
+    [said] = found(block, "crotch-guessed")
+    assert "their mean" in said.text and said.amounts[1] == value.length.mm
+
+
+def test_a_knee_that_the_style_would_draw_too_narrow_is_told() -> None:
+    # a straight leg has 0.46 of 980 at the knee, 450.8; 440 round and 40 of ease are more
+    [said] = found(draft_block(wearer(knee_girth=440)), "knee-raised")
+    assert said.amounts == pytest.approx((450.8, 480, 440, 40))
+    assert found(draft_block(wearer(knee_girth=400)), "knee-raised") == []
 
 
 def test_a_widened_thigh_is_said_with_its_amount() -> None:

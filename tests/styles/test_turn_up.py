@@ -92,7 +92,7 @@ def test_in_every_cut_of_the_catalogue_it_can_be_cut_and_lies_on_the_leg(style: 
             assert shape.is_valid
             # No spike: below the hem it is nowhere wider than the leg above it, but for the hem's own bend.
             above, below = strip(shape, 0, max(drawn, 30)), strip(shape, -DEEP, 0)
-            reach = (above.bounds[0] - 2, above.bounds[2] + 2)
+            reach = (above.bounds[0] - 2.5, above.bounds[2] + 2.5)
             assert reach[0] <= below.bounds[0] and below.bounds[2] <= reach[1]
             # The edge of the turn-up is as wide as the leg that it comes to lie on.
             on, edge = (_width_at(shape, y) for y in (drawn, -drawn))

@@ -30,7 +30,8 @@ def test_a_yoke_that_takes_in_much_is_cut_deeper_and_stays_whole(body: Measureme
     top = back_top(block.halves[0].back, jeans.style)
     assert not jeans.faults
     assert all(check.passes for check in (*jeans.seams, *jeans.corners))
-    assert top.yoke.waist.length == pytest.approx(block.halves[0].back.waist_length, abs=2)
+    # where the fullness of an edge changes the last millimetres stay
+    assert top.yoke.waist.length == pytest.approx(block.halves[0].back.waist_length, abs=3)
     depth = (top.yoke.centre.length + top.yoke.side.length) / 2
     assert depth > (style.yoke_centre + style.yoke_side) / 2 + 20
     assert top.yoke.lower.length - top.yoke.waist.length < depth
