@@ -150,12 +150,12 @@ class Proportions(Table):
     )
     lean_share_most: float = constant(0.585, "share", "its share at most, wedged", TRIAL)
     lean_full: float = constant(
-        22,
+        25,
         "mm",
         "where waist and hip are alike it takes up to so much all the same, the sides swing out",
         TRIAL,
     )
-    lean_full_share: float = constant(0.15, "share", "and this share of half of hip less waist", TRIAL)
+    lean_full_share: float = constant(0.09, "share", "and this share of half of hip less waist", TRIAL)
     back_raise: float = constant(
         42,
         "mm",
@@ -163,7 +163,10 @@ class Proportions(Table):
         "2 to 4, jeans block article of a supplier magazine",
     )
     back_side_drop: float = constant(
-        3, "mm", "trueing the side seams ends the back's about this much lower at the waist", TRIAL
+        -1.4,
+        "mm",
+        "trueing the side seams ends the back's lower at the waist by the slant of its leg, and so much",
+        TRIAL,
     )
     # curves
     front_curve_divisor: float = constant(
@@ -225,7 +228,7 @@ class Proportions(Table):
         TRIAL,
     )
     side_hip_turn: float = constant(
-        0.36,
+        0.38,
         "share",
         "the side seam leaves the hip at this share of the angle of its chord to the knee",
         TRIAL,
@@ -239,7 +242,7 @@ class Proportions(Table):
     side_hip_handle: float = constant(
         0.18, "share", "handle of the side seam below the hip, of the drop to the knee", TRIAL
     )
-    side_knee_handle: float = constant(0.22, "share", "handle of the side seam at the knee, likewise", TRIAL)
+    side_knee_handle: float = constant(0.225, "share", "handle of the side seam at the knee, likewise", TRIAL)
     knee_hugs_from: float = constant(
         0.46,
         "share",

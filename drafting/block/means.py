@@ -73,7 +73,7 @@ BACK_FORK = Mean(
     "back_fork",
     "back fork",
     (0.119, 0.114, 0.105),
-    (0.150, 0.153, 0.166),
+    (0.151, 0.1552, 0.1665),
     "5 to 12 cm at a hip of 94, from other lines; ranges: " + TRIAL,
     of_hip=True,
 )
@@ -81,7 +81,7 @@ DEPTH = Mean(
     "crotch_depth",
     "crotch depth",
     (12, 9.5, 8),
-    (29.9, 34.5, 44),
+    (29.9, 34, 44),
     "how far under the body's crotch the line hangs; ranges: " + TRIAL,
 )
 FRONT_FORK = Mean(

@@ -17,7 +17,7 @@ from drafting.body.body import Body, long_trunk
 _ONE_BEND_MARGIN = 0.15
 """The waist line's chord keeps this share of the turn between its ends off either end (common practice)."""
 
-_BAND_MARGIN, _BAND_SHARE = 0.1, 0.26
+_BAND_MARGIN, _BAND_SHARE = 0.1, 0.25
 """Behind it keeps at least so much off them, as a slope, or this share of a small turn: a band worn 5 cm
 lower has its edge between the same directions over a wider back, and would turn in a point (own trial)."""
 
@@ -140,7 +140,7 @@ def back_plan(
     """Return the amounts of the back; the length of its inseam follows from the front's."""
     height = (levels.waist - levels.hip).mm
     fold = shares.suppression.dart / dart_length(levels.waist - levels.hip, p).mm
-    lift = fold * shares.back_waist / 2 - p.back_side_drop
+    lift = fold * shares.back_waist / 2 - _side_drop(levels, leg, shares, p, wanted)
     side = shares.suppression.back_side / height
     end = _waist_slope(side, p) + fold
     slopes = -math.tan(shares.lean), end
@@ -162,6 +162,17 @@ def back_plan(
         fork_turn=math.radians(p.fork_turn),
         **_alike(leg, body, p, fit),
     )
+
+
+def _side_drop(levels: Levels, leg: LegShape, shares: Shares, p: Proportions, wanted: Amounts) -> float:
+    """Return how far under waist level the back's side seam ends, mm, as long as the front's.
+
+    Below the hip the back's runs further in, and so is longer by the difference of the slants.
+    """
+    way = (levels.hip - leg.knee_height).mm
+    front = (shares.front_hip.mm + wanted.front_fork.mm - leg.knee.mm / 2 + p.knee_balance) / 2
+    back = (shares.back_hip.mm + wanted.back_fork.mm - leg.knee.mm / 2 - p.knee_balance) / 2
+    return p.back_side_drop + ((back - p.back_crease_shift) ** 2 - front**2) / (2 * way)
 
 
 def _alike(leg: LegShape, body: Body, p: Proportions, fit: Fit) -> dict[str, Any]:

@@ -10,6 +10,10 @@ from drafting.base.proportions import Ease, Proportions
 from drafting.block.suppression import Suppression, in_front, share
 from drafting.body.body import Body
 
+_SLANTS_TO = 100.0
+"""With so much to take in, mm of one half, the back's waist line reaches as far across as it is long (own
+trial)."""
+
 
 @dataclass(frozen=True)
 class Shares:
@@ -65,11 +69,15 @@ def share_widths(body: Body, ease: Ease, p: Proportions, raised: float) -> Share
     back_waist = waist - front_hip.mm + (sum(in_front(amount)) if front is None else front)
     wedge = math.atan(max(raised - p.back_raise, 0.0) / max(back_waist, 1.0))
     lean = seat_lean(amount, way.mm, wedge, p)
+    # A waist line that slants down to the side reaches less far across than it is long; a wide dart,
+    # opened, makes up for it.
+    slant = min(raised, back_waist * math.tan(lean)) ** 2 / (2 * max(back_waist, 1.0))
+    slant *= min(max(1 - amount / _SLANTS_TO, 0.0), 1.0)
     taken = share(
         amount,
         way.mm,
         dart_length(way, p).mm,
-        (way.mm + raised) * math.tan(lean),
+        (way.mm + raised) * math.tan(lean) - slant,
         front=front,
         dart_least=p.dart_least,
     )

@@ -59,7 +59,7 @@ def test_a_longer_crotch_length_moves_every_means_the_same_way_and_without_a_ste
     ):
         amounts = [read(block) for block in drafts]
         steps = [after - before for before, after in pairwise(amounts)]
-        assert min(steps) >= -0.2  # 0.2: a centre back at what its waist line can bend goes with the depth
+        assert min(steps) >= -0.3  # 0.3: a centre back at what its waist line can bend goes with the depth
         assert max(steps) <= 5
 
 

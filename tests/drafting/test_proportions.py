@@ -99,15 +99,25 @@ def dart_least(block: Block) -> float:
 def side_drop(block: Block) -> float:
     """Return the drop where the centre back asks for more than its waist line can bend (see `beside`).
 
-    Its chord then keeps 26 % of the turn between its ends, and the centre back hangs down from the side.
+    Its chord then keeps 25 % of the turn between its ends, and the centre back hangs down from the side.
     """
     shares, way = block.shares, block.levels.waist.mm - block.levels.hip.mm
     fold = shares.suppression.dart / dart(block)
     side = shares.suppression.back_side / way
     low, high = -math.tan(shares.lean), fold + (side if side < 0 else 1.35 * side)
-    rise = shares.back_waist * (low + 0.26 * (high - low))
+    rise = shares.back_waist * (low + 0.25 * (high - low))
     top = back(block)["centre at the waist"].y - block.levels.waist.mm
-    return fold * shares.back_waist / 2 - rise - top
+    return fold * shares.back_waist / 2 - rise - top - longer(block)
+
+
+def longer(block: Block) -> float:
+    """Return how much further the back's side seam runs in from hip to knee, as a length on the slant."""
+    way = block.levels.hip.mm - block.levels.knee.mm
+    front, back = (
+        (panel.points()["hip at the side"] - panel.points()["knee at the side"]).x
+        for panel in (block.front, block.back)
+    )
+    return (back**2 - front**2) / (2 * way)
 
 
 def leaves_hip(block: Block) -> float:
@@ -209,14 +219,14 @@ CASES: dict[str, Case] = {
     "back_lean_most": Case(15.5, lambda b: math.degrees(seat_lean(130, 170, 0.2, b.proportions))),
     "lean_share": Case(0.5, lambda b: 170 * math.tan(seat_lean(60, 170, 0, b.proportions)) / 60),
     "lean_share_most": Case(0.585, lambda b: 170 * math.tan(seat_lean(70, 170, 0.2, b.proportions)) / 70),
-    "lean_full": Case(22, lambda b: 170 * math.tan(seat_lean(0, 170, 0.2, b.proportions))),
+    "lean_full": Case(25, lambda b: 170 * math.tan(seat_lean(0, 170, 0.2, b.proportions))),
     "lean_full_share": Case(
-        0.15, lambda b: (170 * math.tan(seat_lean(20, 170, 0.2, b.proportions)) - 22) / 20
+        0.09, lambda b: (170 * math.tan(seat_lean(20, 170, 0.3, b.proportions)) - 25) / 20
     ),
     "back_raise": Case(
         42, lambda b: back(b)["centre at the waist"].y - b.levels.waist.mm + 0.48 * trunk(b), HIGH
     ),
-    "back_side_drop": Case(3, side_drop, {"waist_girth": 980}),
+    "back_side_drop": Case(-1.4, side_drop, {"waist_girth": 980}),
     "front_curve_divisor": Case(3, lambda b: 270 / above_crotch(front(b))),
     "front_curve_of_fork": Case(
         1, lambda b: above_crotch(front(b)) / front(b)["fork"].x, beside={"front_curve_divisor": 9}
@@ -245,14 +255,14 @@ CASES: dict[str, Case] = {
         6, lambda b: turns(upper_inseam(b, "front"))[1], beside={"front_inseam_hollow": 40}
     ),
     "fork_turn": Case(6, fork_turn),
-    "side_hip_turn": Case(0.36, leaves_hip),
+    "side_hip_turn": Case(0.38, leaves_hip),
     "side_waist_turn": Case(1.35, waist_turn),
     "side_hip_handle": Case(
         0.18, lambda b: (side(b)[1].c1 - side(b)[1].start).length / (side(b)[1].start.y - side(b)[1].end.y)
     ),
-    "side_knee_handle": Case(0.22, knee_handle),
+    "side_knee_handle": Case(0.225, knee_handle),
     "knee_hugs_from": Case(
-        0.46, lambda b: 0.4 / (knee_handle(b) / 0.22) ** 0.25, cut=LegCut(knee_of_hip=0.4, hem_of_hip=0.4)
+        0.46, lambda b: 0.4 / (knee_handle(b) / 0.225) ** 0.25, cut=LegCut(knee_of_hip=0.4, hem_of_hip=0.4)
     ),
     "dart_length_share": Case(0.5, lambda b: dart(b) / 160, {"waist_to_hip": 160}),
     "dart_longest": Case(90, dart, {"waist_to_hip": 220}),

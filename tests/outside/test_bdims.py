@@ -30,7 +30,7 @@ GIRTHS = {
 }  # fmt: skip
 GIRTH = 1.0
 """Misses that a sewer cannot see, mm (common practice, no source)."""
-CROTCH = 5.0
+CROTCH = 10.0
 """Miss of the crotch seam that a draft may leave, mm (own judgement)."""
 
 

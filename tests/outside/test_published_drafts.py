@@ -142,8 +142,8 @@ def test_the_front_fork_of_jeans_is_a_centimetre_and_a_half_shorter_than_the_tro
 
 
 def test_the_back_fork_of_jeans_is_nearly_the_trousers(metric: Block) -> None:
-    # METRIC: point 24 lies 110.75 beyond the plumb line through the centre back at hip level. 10: the crotch
-    # line of ours hangs higher, so the fork is a little longer; published ones reach 12 cm.
+    # METRIC: point 24 lies 110.75 beyond the plumb line through the centre back at hip level. 10: the
+    # crotch line of ours hangs higher, so the fork is a little longer; published ones reach 12 cm.
     assert 110.75 <= metric.back.panel.plan.fork.mm <= 120
 
 
@@ -161,9 +161,9 @@ def test_metric_crotch_curves_stay_as_far_off_the_corner(metric: Block) -> None:
 
 
 def test_metric_front_curve_with_its_own_fork_runs_through_its_own_point() -> None:
-    # From the book's hip level, 74 up, to its fork, hip / 16 + 0.5, and 3 cm off the corner; arriving as ours
-    # does, some 16 degrees off level. 2: the book rounds that to 2.5, from size to size, and draws the rest by
-    # hand.
+    # From the book's hip level, 74 up, to its fork, hip / 16 + 0.5, and 3 cm off the corner; arriving as
+    # ours does, some 16 degrees off level. 2: the book rounds that to 2.5, from size to size, and draws
+    # the rest by hand.
     arrive = Vector(1, 0).turned(-math.radians(16))
     handle = Proportions().front_curve_handle
     curve = drawn_curve(Point(0, 74), Vector(0, -1), Point(63.75, 0), arrive, handle=handle)
@@ -171,9 +171,10 @@ def test_metric_front_curve_with_its_own_fork_runs_through_its_own_point() -> No
 
 
 def test_metric_hollows_and_bows_are_felt_alike(metric: Block) -> None:
-    # inseam hollowed 0.75 in front, 1.25 behind (back from memory): ours 1 and 4.5 less, so that the forks join
-    # smoothly and a full figure's inseam is not hollow; 0.5: a pencil's line. The front's side seam is bowed 0.5 outwards; 3: what an eye sees. The
-    # steeper seat line of jeans leaves the back's side seam nearly plumb, so its bow is not compared.
+    # inseam hollowed 0.75 in front, 1.25 behind (back from memory): ours 1 and 4.5 less, so that the forks
+    # join smoothly and a full figure's inseam is not hollow; 0.5: a pencil's line. The front's side seam
+    # is bowed 0.5 outwards; 3: what an eye sees. The steeper seat line of jeans leaves the back's side
+    # seam nearly plumb, so its bow is not compared.
     assert across(metric.front.panel.inseam.curves[1]) == pytest.approx(7.5 - 1, abs=0.5)
     assert across(metric.back.panel.inseam.curves[1]) == pytest.approx(12.5 - 4.5, abs=0.5)
     assert across(metric.front.side.curves[0]) == pytest.approx(5, abs=3)
@@ -187,7 +188,8 @@ def test_metric_waist_is_the_same_to_the_millimetre(metric: Block) -> None:
 @pytest.mark.parametrize(("waist", "hip"), [(680, 940), (760, 980), (840, 1000)])
 def test_front_and_back_waist_are_near_a_quarter_each(waist: float, hip: float) -> None:
     # METRIC W/4 + 0.25 for both when sewn; WAUCH W/4 + 2 with seams; ITALIAN W/4 for both. 15: the
-    # seat line of jeans takes up to 1.5 cm more from the back than a trouser's does, and the front has no dart.
+    # seat line of jeans takes up to 1.5 cm more from the back than a trouser's does, and the front has no
+    # dart.
     block = drafted(waist=waist, hip=hip, depth=270, crotch_height=760)
     assert block.front.waist_length == pytest.approx(waist / 4 + 2.5, abs=15)
     assert block.back.waist_length == pytest.approx(waist / 4 + 2.5, abs=15)
@@ -199,7 +201,8 @@ def test_the_back_fork_drops_within_what_is_published(metric: Block) -> None:
 
 
 def test_the_seat_line_of_a_curved_figure_leans_as_in_jeans(metric: Block) -> None:
-    # METRIC: 7.1 for a trouser. HERTZER: 15 degrees nominal, constructed as 2.5 across for 10 up, which is 14.0
+    # METRIC: 7.1 for a trouser. HERTZER: 15 degrees nominal, constructed as 2.5 across for 10 up, which is
+    # 14.0
     assert 7.1 <= math.degrees(metric.shares.lean) <= math.degrees(math.atan(0.25))
 
 
