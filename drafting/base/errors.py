@@ -8,10 +8,16 @@ __all__ = ["DraftRefused", "Problem", "Severity"]
 
 
 class Severity(Enum):
-    """How much a problem matters."""
+    """How much it matters what a check found or a person typed."""
 
-    REFUSAL = "refusal"
+    NOTE = "note"
+    """Worth knowing; nothing to mend."""
     WARNING = "warning"
+    """The pattern can be sewn, but something is unusual, or something stated could not be reached."""
+    FAULT = "fault"
+    """The pattern would not sew together or not go on; it is not written unless forced."""
+    REFUSAL = "refusal"
+    """No draft can be meant."""
 
 
 @dataclass(frozen=True)

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import dataclass
-from enum import Enum
+
+from drafting.base.errors import Severity
 
 Show = Callable[[float], str]
 """Writes a length given in mm for people, with its unit."""
@@ -37,24 +38,13 @@ def literal(text: str) -> str:
     return text.replace("{", "{{").replace("}", "}}")
 
 
-class Level(Enum):
-    """How much a finding matters."""
-
-    NOTE = "note"
-    """Worth knowing; nothing to mend."""
-    WARNING = "warning"
-    """The pattern can be sewn, but something stated could not be reached."""
-    FAULT = "fault"
-    """The pattern would not sew together or not go on; it is not written unless forced."""
-
-
 @dataclass(frozen=True)
 class Finding:
     """One thing that a check found.
 
     Attributes:
         code: A short fixed name of the kind of finding, such as "crotch-out-of-reach".
-        level: How much it matters.
+        severity: How much it matters.
         where: The piece, seam or measurement it is about.
         text: One sentence for the wearer; `{0}`, `{1}` … stand for the amounts, `{{` for a brace.
         amounts: Lengths in mm that the sentence names, so that each output writes them in the wearer's unit.
@@ -63,7 +53,7 @@ class Finding:
     """
 
     code: str
-    level: Level
+    severity: Severity
     where: str
     text: str
     amounts: tuple[float, ...] = ()

@@ -11,7 +11,8 @@ from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from enum import Enum
 
-from drafting.base.findings import Finding, Level
+from drafting.base.errors import Severity
+from drafting.base.findings import Finding
 from drafting.base.formula import Length, Reason, mm, named
 from drafting.base.proportions import Proportions
 from drafting.body.measurements import MEASUREMENTS, Measurements, Population
@@ -196,7 +197,7 @@ def _unused_part(values: Mapping[str, Value]) -> list[Finding]:
     return [
         Finding(
             "crotch-part-unused",
-            Level.WARNING,
+            Severity.WARNING,
             f"{part}_crotch_length",
             text.format(part=part),
             (values[key].length.mm,),
@@ -239,5 +240,5 @@ def _crotch_depth(known: Mapping[str, Length], p: Proportions) -> tuple[Length, 
         "larger): drafted from the heights; please measure both again"
     )
     amounts = (seated.mm, standing.mm, p.seated_more_than_standing)
-    finding = Finding("rise-disagrees", Level.WARNING, "body_rise", text, amounts, seated.mm, standing.mm)
+    finding = Finding("rise-disagrees", Severity.WARNING, "body_rise", text, amounts, seated.mm, standing.mm)
     return from_heights, Origin.DERIVED, [finding]

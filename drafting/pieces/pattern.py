@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from drafting.base.findings import Finding, Level, Sentence
+from drafting.base.errors import Severity
+from drafting.base.findings import Finding, Sentence
 from drafting.body.measurements import Side
 from drafting.pieces.kinds import PieceId, PieceKind
 from drafting.pieces.pieces import Piece
@@ -59,7 +60,7 @@ class Pattern:
     @property
     def faults(self) -> tuple[Finding, ...]:
         """What would keep the pattern from being sewn."""
-        return tuple(finding for finding in self.findings if finding.level is Level.FAULT)
+        return tuple(finding for finding in self.findings if finding.severity is Severity.FAULT)
 
     @property
     def numbered(self) -> tuple[tuple[int, Piece], ...]:

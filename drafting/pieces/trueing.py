@@ -13,7 +13,8 @@ from itertools import chain, pairwise
 
 from shapely.geometry import LineString
 
-from drafting.base.findings import Finding, Level
+from drafting.base.errors import Severity
+from drafting.base.findings import Finding
 from drafting.base.tolerance import FLATTEN, JOIN, LENGTH, NOTCH, SEAM
 from drafting.pieces.kinds import EdgeKind, PieceId, PlaceKind
 from drafting.pieces.pieces import Piece
@@ -211,7 +212,7 @@ def _cornered(corner: Corner, pieces: dict[PieceId, Piece]) -> CornerCheck:
         return CornerCheck(corner.name, total, corner.angle, True, ())
     text = f"Sewn together, {angles[0]:.1f} and {angles[1]:.1f} degrees make {total:.1f} "
     text += f"where {corner.angle:g} is wanted, within {corner.tolerance:g}."
-    finding = Finding("corner-angle", Level.WARNING, corner.name, text, (), total, corner.angle)
+    finding = Finding("corner-angle", Severity.WARNING, corner.name, text, (), total, corner.angle)
     return CornerCheck(corner.name, total, corner.angle, False, (finding,))
 
 
@@ -265,4 +266,4 @@ def _fault(
     measured: float | None = None,
     allowed: float | None = None,
 ) -> Finding:
-    return Finding(code, Level.FAULT, where, text, amounts, measured, allowed)
+    return Finding(code, Severity.FAULT, where, text, amounts, measured, allowed)

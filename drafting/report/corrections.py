@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from drafting.base.findings import Finding, Level
+from drafting.base.errors import Severity
+from drafting.base.findings import Finding
 from drafting.block.block import Block, Half
 from drafting.body.corrections import CORRECTIONS
 from drafting.body.words import of_side
@@ -44,13 +45,13 @@ def correction_findings(block: Block) -> Iterator[Finding]:
     for key, amount in block.corrections.items():
         correction = CORRECTIONS[key]
         text = f"{correction.term[0].upper()}{correction.term[1:]} by {{0}}: {correction.done}."
-        yield Finding("corrected", Level.NOTE, correction.term, text, (amount,), amount)
+        yield Finding("corrected", Severity.NOTE, correction.term, text, (amount,), amount)
     changed = [change for change in length_changes(block) if abs(change.by) >= LEAST_CHANGE]
     if changed:
         words = [f"{c.name} {{{2 * n}}} → {{{2 * n + 1}}}" for n, c in enumerate(changed)]
         amounts = tuple(mm for c in changed for mm in (c.before, c.after))
         text = f"On the toile → now: {'; '.join(words)}."
-        yield Finding(CHANGED_LENGTHS, Level.NOTE, "fitting", text, amounts)
+        yield Finding(CHANGED_LENGTHS, Severity.NOTE, "fitting", text, amounts)
     if block.toile and block.body.get("total_crotch_length"):
         by = block.crotch_length - block.toile.crotch_length
         if abs(by) >= LEAST_CHANGE:
@@ -58,10 +59,10 @@ def correction_findings(block: Block) -> Iterator[Finding]:
                 "The crotch seam is no longer held to the measured crotch length: it stays as fitted on the "
                 f"toile, and what was seen makes it {{0}} {'longer' if by > 0 else 'shorter'}."
             )
-            yield Finding("crotch-corrected", Level.NOTE, "crotch seam", text, (abs(by),), by)
+            yield Finding("crotch-corrected", Severity.NOTE, "crotch seam", text, (abs(by),), by)
     if _below_the_hem(block):
         text = "What is let in or laid over at the knee and calf lies below the hem and changes nothing."
-        yield Finding("correction-below-hem", Level.WARNING, "fitting", text)
+        yield Finding("correction-below-hem", Severity.WARNING, "fitting", text)
 
 
 _BELOW_KNEE = {key for key, c in CORRECTIONS.items() if c.change in ("at_knee", "at_calf", "knees")}

@@ -24,7 +24,7 @@ def finding_figures(finding: Finding) -> dict[str, Any]:
     """Return a finding as plain data, its sentence in centimetres."""
     return {
         "code": finding.code,
-        "level": finding.level.value,
+        "level": finding.severity.value,
         "where": finding.where,
         "text": finding.say(),
     }

@@ -7,7 +7,8 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from drafting.base.findings import Finding, Level
+from drafting.base.errors import Severity
+from drafting.base.findings import Finding
 from drafting.base.tolerance import ARC, CROTCH, SEAM
 from drafting.block.block import Block
 from drafting.block.fitting import split_off
@@ -200,7 +201,7 @@ def _crotch(block: Block) -> Iterator[Finding]:
         )
         amounts = (abs(line.total - line.target), line.total, line.target)
         yield Finding(
-            "crotch-out-of-reach", Level.WARNING, "crotch seam", text, amounts, line.total, line.target
+            "crotch-out-of-reach", Severity.WARNING, "crotch seam", text, amounts, line.total, line.target
         )
     elif abs(block.fit.number) > USUAL:
         word = "longer" if block.fit.number > 0 else "shorter"
@@ -208,7 +209,7 @@ def _crotch(block: Block) -> Iterator[Finding]:
             f"The crotch length is {word} than a cutter's usual proportions reach: forks, crotch line and "
             "centre back go beyond them for it. Measure crotch length and rise again."
         )
-        yield Finding("crotch-out-of-proportion", Level.NOTE, "crotch seam", text)
+        yield Finding("crotch-out-of-proportion", Severity.NOTE, "crotch seam", text)
     yield from _split(block)
     yield from _guessed_crotch(block)
 
@@ -226,7 +227,7 @@ def _split(block: Block) -> Iterator[Finding]:
         text += "That is as near as a tape tells, so the whole length alone is fitted; "
     text += "the forks do not follow it, because a seam lies forward of the point that a person feels."
     amounts = (front.mm, front.mm - off)
-    yield Finding("crotch-split", Level.NOTE, "crotch seam", text, amounts, *amounts)
+    yield Finding("crotch-split", Severity.NOTE, "crotch seam", text, amounts, *amounts)
 
 
 _NEAR = 10.0
@@ -246,7 +247,7 @@ def _guessed_crotch(block: Block) -> Iterator[Finding]:
             "single people differ from it by {2} either way. Measure it."
         )
         amounts: tuple[float, ...] = (abs(guess.women - guess.men), guess.mean, guess.spread)
-        yield Finding("crotch-guessed", Level.NOTE, "crotch seam", text, amounts, guess.mean, None)
+        yield Finding("crotch-guessed", Severity.NOTE, "crotch seam", text, amounts, guess.mean, None)
         return
     miss = block.crotch_length - guess.mean - block.ease.crotch
     likely = f"probably {{0}} too {'short' if miss < 0 else 'long'}"
@@ -256,7 +257,7 @@ def _guessed_crotch(block: Block) -> Iterator[Finding]:
         "stand in."
     )
     amounts = (abs(miss), guess.spread, guess.women, guess.men)
-    yield Finding("crotch-guessed", Level.NOTE, "crotch seam", text, amounts, miss, 0.0)
+    yield Finding("crotch-guessed", Severity.NOTE, "crotch seam", text, amounts, miss, 0.0)
 
 
 def _widths(block: Block) -> Iterator[Finding]:
@@ -267,7 +268,7 @@ def _widths(block: Block) -> Iterator[Finding]:
             "The difference between hip and waist is more than seams and darts can take up: the waist is "
             f"drafted {{0}} too {word}. Consider {mend}."
         )
-        yield Finding("suppression-left-over", Level.WARNING, "waist", text, (abs(over),), over, 0.0)
+        yield Finding("suppression-left-over", Severity.WARNING, "waist", text, (abs(over),), over, 0.0)
     yield from _front_waist(block)
     for line in girth_lines(block):
         if not line.enough and line.body is not None:
@@ -277,7 +278,7 @@ def _widths(block: Block) -> Iterator[Finding]:
             amounts = (line.pattern, line.body, line.least_ease)
             yield Finding(
                 "girth-short",
-                Level.WARNING,
+                Severity.WARNING,
                 line.name,
                 text,
                 amounts,
@@ -289,10 +290,12 @@ def _widths(block: Block) -> Iterator[Finding]:
     if block.fit.thigh > SEAM:
         text = "The thigh needed {0} more width than the proportions give: added at the forks and over the "
         text += f"side seams{', with a deeper crotch' if block.fit.thigh > SIDE_REACH else ''}."
-        yield Finding("thigh-widened", Level.NOTE, "thigh", text, (block.fit.thigh,), block.fit.thigh, None)
+        yield Finding(
+            "thigh-widened", Severity.NOTE, "thigh", text, (block.fit.thigh,), block.fit.thigh, None
+        )
     if block.fit.bulge:
         text = "The side seams are kept out further than the proportions draw them, for the mid-thigh."
-        yield Finding("mid-thigh-widened", Level.NOTE, "mid thigh", text)
+        yield Finding("mid-thigh-widened", Severity.NOTE, "mid thigh", text)
 
 
 def _front_waist(block: Block) -> Iterator[Finding]:
@@ -307,7 +310,7 @@ def _front_waist(block: Block) -> Iterator[Finding]:
             f"first. There the side seams will sit further {'back' if front > wanted else 'forward'} than "
             "you measured."
         )
-        yield Finding("waist-split", Level.NOTE, "waist", text, (front, wanted), front, wanted)
+        yield Finding("waist-split", Severity.NOTE, "waist", text, (front, wanted), front, wanted)
 
 
 def _hem(block: Block) -> Iterator[Finding]:
@@ -322,7 +325,7 @@ def _hem(block: Block) -> Iterator[Finding]:
             amounts += (knee.mm, leg.knee.mm - knee.mm)
         else:
             text += "at that the calf has its room."
-        yield Finding("knee-raised", Level.NOTE, "knee", text, amounts, leg.knee.mm, leg.knee_asked)
+        yield Finding("knee-raised", Severity.NOTE, "knee", text, amounts, leg.knee.mm, leg.knee_asked)
     foot, asked, hem = foot_girth(body, block.ease), leg.hem_asked, leg.hem.mm
     if leg.short or hem <= asked + SEAM:
         return
@@ -338,7 +341,7 @@ def _hem(block: Block) -> Iterator[Finding]:
             "closed, it must pass the heel, which you did not measure: the ankle, {2} round, and {3} more."
         )
         amounts += (body["ankle_girth"].mm, hem - body["ankle_girth"].mm)
-    yield Finding("hem-raised", Level.NOTE, "hem", text, amounts, hem, asked)
+    yield Finding("hem-raised", Severity.NOTE, "hem", text, amounts, hem, asked)
 
 
 def _between_levels(block: Block) -> Iterator[Finding]:
@@ -354,7 +357,7 @@ def _between_levels(block: Block) -> Iterator[Finding]:
         worst = max(worst, (short, float(y)))
     if worst[0] > SEAM:
         text = "Between the measured levels the leg is up to {0} tighter than the body, {1} above the floor."
-        yield Finding("leg-short", Level.WARNING, "leg", text, worst, -worst[0], 0.0)
+        yield Finding("leg-short", Severity.WARNING, "leg", text, worst, -worst[0], 0.0)
 
 
 def _leg_room(block: Block, y: float) -> float:
@@ -379,7 +382,7 @@ def _means(block: Block) -> Iterator[Finding]:
         ]
         text = "To fit the crotch length the proportions were changed: " + "; ".join(words) + "."
         amounts = tuple(abs(means.amount) for means in lengths)
-        yield Finding("means-used", Level.NOTE, "crotch seam", text, amounts)
+        yield Finding("means-used", Severity.NOTE, "crotch seam", text, amounts)
 
 
 def _sign(amount: float) -> str:

@@ -6,7 +6,8 @@ import math
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from drafting.base.findings import Finding, Level
+from drafting.base.errors import Severity
+from drafting.base.findings import Finding
 from drafting.block.block import Block
 from drafting.body.body import Origin
 from drafting.body.table import MEASUREMENTS
@@ -109,4 +110,4 @@ def advice(block: Block) -> tuple[Finding, ...]:
     worst = open_ones[0]
     term = MEASUREMENTS[worst.key].term
     text = f"To narrow the fit most, measure the {term} next: {worst.why}, and may be off by {{0}}."
-    return (Finding("measure-next", Level.NOTE, term, text, (worst.by,), worst.by, 0.0),)
+    return (Finding("measure-next", Severity.NOTE, term, text, (worst.by,), worst.by, 0.0),)

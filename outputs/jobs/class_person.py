@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import json
 
-from drafting.base.findings import Level
+from drafting.base.errors import Severity
 from drafting.base.units import Unit
 from drafting.report.figures import in_cm
 from drafting.report.fit import crotch_line, girth_lines
@@ -23,7 +23,7 @@ def numbers_of(drafted: Drafted) -> Numbers:
         girths=tuple(_recorded(girths[level]) for level in LEVELS),
         crotch=(None if crotch.target is None else _recorded(crotch.target), _recorded(crotch.total)),
         sheets=sum(drafted.sheets.values()),
-        warnings=sum(finding.level is Level.WARNING for finding in drafted.findings),
+        warnings=sum(finding.severity is Severity.WARNING for finding in drafted.findings),
     )
 
 
@@ -39,7 +39,7 @@ def numbers_kept(figures: str) -> Numbers:
         girths=tuple(number(kept["girths"][level]["pattern"]) * _CM for level in LEVELS),
         crotch=(None if target is None else number(target) * _CM, number(found) * _CM),
         sheets=sum(int(number(sheets)) for sheets in kept["sheets"].values()),
-        warnings=sum(finding["level"] == Level.WARNING.value for finding in kept["findings"]),
+        warnings=sum(finding["level"] == Severity.WARNING.value for finding in kept["findings"]),
     )
 
 

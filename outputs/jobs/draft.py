@@ -7,8 +7,8 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
 from functools import partial
 
-from drafting.base.errors import Problem
-from drafting.base.findings import Finding, Level, literal
+from drafting.base.errors import Problem, Severity
+from drafting.base.findings import Finding, literal
 from drafting.base.units import format_length
 from drafting.pieces.pattern import Pattern
 from drafting.report.figures import finding_figures
@@ -143,7 +143,7 @@ def pattern_to_print(pattern: Pattern, options: PrintOptions) -> Pattern:
 
 
 def _unusual(problem: Problem) -> Finding:
-    return Finding("measurement", Level.WARNING, problem.key, literal(str(problem)))
+    return Finding("measurement", Severity.WARNING, problem.key, literal(str(problem)))
 
 
 def _figures_text(drafted: Drafted) -> str:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from drafting.base.findings import Level
+from drafting.base.errors import Severity
 from drafting.base.units import Unit, format_length
 from outputs.compare.comparison import HEADS, Compared, cells, said_shared
 from outputs.files.writers import Written
@@ -51,13 +51,13 @@ def _table(several: Sequence[Compared], unit: Unit) -> Iterator[str]:
 
 def _findings(made: Sequence[Jeans], unit: Unit) -> Iterator[str]:
     """Yield what there is to say, what styles have in common once; figures.json has notes of some alone."""
-    styles: dict[tuple[Level, str], list[str]] = {}
+    styles: dict[tuple[Severity, str], list[str]] = {}
     for jeans in made:
         for finding in jeans.pattern.findings:
             said = f"{finding.where}: {finding.say(lambda mm: format_length(mm, unit))}"
-            styles.setdefault((finding.level, said), []).append(jeans.style.name)
+            styles.setdefault((finding.severity, said), []).append(jeans.style.name)
     for (level, said), names in styles.items():
         if len(names) == len(made):
             yield from wrapped(f"{level.value}: {said}")
-        elif level is not Level.NOTE:
+        elif level is not Severity.NOTE:
             yield from wrapped(f"{level.value} ({', '.join(names)}): {said}")

@@ -77,7 +77,7 @@ def summary_lines(jeans: Jeans, unit: Unit, warnings: tuple[Problem, ...]) -> It
         if finding.code == CHANGED_LENGTHS:
             continue  # they stand in the table above
         said = finding.say(whole)
-        yield from wrapped(f"{finding.level.value}: {finding.where}: {said}")
+        yield from wrapped(f"{finding.severity.value}: {finding.where}: {said}")
 
 
 def _corrected(jeans: Jeans, changes: tuple[LengthChange, ...], unit: Unit) -> Iterator[str]:

@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
-from drafting.base.findings import Level, Show, in_centimetres
+from drafting.base.errors import Severity
+from drafting.base.findings import Show, in_centimetres
 from drafting.geometry.points import Point
 from drafting.pieces.pattern import Pattern
 from drafting.pieces.pieces import Piece
@@ -37,7 +38,7 @@ KEY = (
 TOILE = "Sew a toile from cheap cloth first and try it on, sitting and walking, before you cut denim."
 WASHED = "Wash and iron the cloth before cutting: denim shrinks, mostly along the warp."
 UNWASHED = "Cut the cloth unwashed: the pieces are drawn larger for what it loses in the first wash."
-LEVELS = {Level.FAULT: "FAULT", Level.WARNING: "Warning", Level.NOTE: "Note"}
+LEVELS = {Severity.FAULT: "FAULT", Severity.WARNING: "Warning", Severity.NOTE: "Note"}
 
 SAMPLE = 22.0
 """Length of a line's sample in the key, mm."""
@@ -135,8 +136,8 @@ def _draw_sample(canvas: Canvas, role: Role, left: float, y: float) -> None:
 
 def _sections(layout: Layout, pattern: Pattern, show: Show) -> Iterator[tuple[str, list[Note]]]:
     if pattern.findings:
-        ordered = sorted(pattern.findings, key=lambda f: list(LEVELS).index(f.level))
-        said = [_text(f"{LEVELS[f.level]}, {f.where}: {f.say(show)}") for f in ordered]
+        ordered = sorted(pattern.findings, key=lambda f: list(LEVELS).index(f.severity))
+        said = [_text(f"{LEVELS[f.severity]}, {f.where}: {f.say(show)}") for f in ordered]
         yield "What the drafting found", said
     for section in pattern.sections:
         if section.table:

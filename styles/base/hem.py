@@ -5,7 +5,8 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator
 
-from drafting.base.findings import Finding, Level
+from drafting.base.errors import Severity
+from drafting.base.findings import Finding
 from drafting.base.tolerance import HEM_CORNER_DEG, JOIN
 from drafting.block.block import Block
 from drafting.geometry.curves import Cubic
@@ -96,7 +97,7 @@ def check_turn_up(block: Block, asked: float, drawn: float) -> Iterator[Finding]
     """
     if drawn < asked:
         text = "A turn-up of {0} was asked for; the inseam is so short that only {1} lies on the leg."
-        yield Finding("turn-up-short", Level.WARNING, "turn-up", text, (asked, drawn), drawn, asked)
+        yield Finding("turn-up-short", Severity.WARNING, "turn-up", text, (asked, drawn), drawn, asked)
     bends = (
         abs(line.direction(0).angle_to(line.direction(line.length)))
         for half in block.halves
@@ -110,4 +111,4 @@ def check_turn_up(block: Block, asked: float, drawn: float) -> Iterator[Finding]
             "upper edge of the turn-up has to give by {0} on each of front and back. Steam it into shape, or "
             "make it less deep."
         )
-        yield Finding("turn-up-bent", Level.NOTE, "turn-up", text, (gives,), gives, _GIVES)
+        yield Finding("turn-up-bent", Severity.NOTE, "turn-up", text, (gives,), gives, _GIVES)

@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import asdict
 
-from drafting.base.findings import Finding, Level, literal
+from drafting.base.errors import Severity
+from drafting.base.findings import Finding, literal
 from drafting.base.proportions import Ease, Proportions
 from drafting.block.block import Block, draft_block
 from drafting.body.body import Body, complete
@@ -42,4 +43,4 @@ def check_stretch(style: Style, cloth: Cloth, body: Body) -> tuple[Finding, ...]
         f"more; this one is given {cloth.stretch:.0f} %. In rigid denim the {level} has only {{0}} of room "
         "where {1} is usual: it will not go on, or bind when you sit. Take such a cloth, or a wider style."
     )
-    return (Finding("stretch-missing", Level.WARNING, "cloth", text, (ease, least), ease, least),)
+    return (Finding("stretch-missing", Severity.WARNING, "cloth", text, (ease, least), ease, least),)

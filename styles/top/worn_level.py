@@ -5,7 +5,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 from itertools import pairwise
 
-from drafting.base.findings import Finding, Level
+from drafting.base.errors import Severity
+from drafting.base.findings import Finding
 from drafting.base.tolerance import SEAM
 from drafting.body.body import Body
 
@@ -62,8 +63,8 @@ def check_worn_girth(body: Body, y: float, band: float) -> tuple[Finding, ...]:
             "The jeans end above the level where the waist was measured; the body is taken to measure {0} "
             "there, give or take {1}: measure it there."
         )
-        return (Finding("worn-girth-guessed", Level.NOTE, "waistband", text, (girth.mm, girth.spread)),)
+        return (Finding("worn-girth-guessed", Severity.NOTE, "waistband", text, (girth.mm, girth.spread)),)
     text = "The waistband closes at {0}, but the body measures {1} where it is worn"
     text += ", give or take {2}: measure it there." if girth.spread else "."
     amounts = (band, girth.mm, girth.spread)
-    return (Finding("band-short", Level.WARNING, "waistband", text, amounts, band, girth.mm),)
+    return (Finding("band-short", Severity.WARNING, "waistband", text, amounts, band, girth.mm),)

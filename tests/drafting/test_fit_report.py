@@ -5,7 +5,8 @@ import re
 import pytest
 
 from drafting import Block, Ease, draft_block
-from drafting.base.findings import Finding, Level
+from drafting.base.errors import Severity
+from drafting.base.findings import Finding
 from drafting.body.body import Origin
 from drafting.body.measurements import Population
 from drafting.report.figures import block_figures
@@ -78,7 +79,7 @@ def test_a_top_hip_that_does_not_go_in_is_said_to_be_short() -> None:
     # As large as the hip half way up to a small waist: no side seam can follow that.
     block = draft_block(wearer(waist_girth=700, top_hip_girth=1040))
     [short] = [f for f in found(block, "girth-short") if f.where == "top hip"]
-    assert short.level is Level.WARNING
+    assert short.severity is Severity.WARNING
     assert short.amounts[1] == 1040
     assert "104.0 cm" in short.say()
 
@@ -100,7 +101,7 @@ def test_a_crotch_length_out_of_reach_is_said_in_millimetres_and_not_forced(leng
     block = draft_block(wearer(total_crotch_length=length))
     [finding] = found(block, "crotch-out-of-reach")
     miss, drawn, wanted = finding.amounts
-    assert finding.level is Level.WARNING
+    assert finding.severity is Severity.WARNING
     assert wanted == length + 5
     assert miss == pytest.approx(abs(wanted - drawn))
     assert drawn == pytest.approx(block.crotch_length)
@@ -117,7 +118,7 @@ def test_the_means_that_were_used_are_named_with_their_amounts() -> None:
     assert {"centre-back height", "seat-line lean", "back fork", "front fork"} <= used.keys()
     assert all(amount > 0 for amount in used.values())
     [note] = found(block, "means-used")
-    assert note.level is Level.NOTE
+    assert note.severity is Severity.NOTE
     assert "back fork" in note.text
 
 
@@ -147,7 +148,7 @@ def test_the_parts_of_a_crotch_length_are_told_whether_they_count_or_not() -> No
 def test_one_part_of_the_crotch_length_without_the_whole_is_told_as_unused(part: str) -> None:
     block = draft_block(wearer(**{f"{part}_crotch_length": 320}))
     [said] = found(block, "crotch-part-unused")
-    assert said.level is Level.WARNING
+    assert said.severity is Severity.WARNING
     assert part in said.text and "total crotch length" in said.text and said.amounts == (320,)
     assert block.crotch_length == draft_block(wearer()).crotch_length
     whole = draft_block(wearer(total_crotch_length=700, **{f"{part}_crotch_length": 320}))

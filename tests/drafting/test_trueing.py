@@ -4,7 +4,7 @@ from dataclasses import replace
 
 import pytest
 
-from drafting.base.findings import Level
+from drafting.base.errors import Severity
 from drafting.geometry.paths import Path
 from drafting.geometry.points import Point
 from drafting.pieces.pieces import Cutting, Edge, Notch, Piece
@@ -45,7 +45,7 @@ def test_eight_millimetres_too_long_fails_and_says_so() -> None:
     (check,) = check_seams([strip("front", 300), strip("back", 308)], [seam()])
     assert not check.passes
     assert codes(check) == ["seam-length"]
-    assert check.findings[0].level is Level.FAULT
+    assert check.findings[0].severity is Severity.FAULT
     assert check.findings[0].say(lambda mm: f"{mm:.0f} mm") == (
         "One side is 300 mm long and the other 308 mm; the first is -8 mm longer where 0 mm is wanted."
     )

@@ -10,7 +10,8 @@ import numpy as np
 import pytest
 
 from drafting import Block, Ease, draft_block
-from drafting.base.findings import Finding, Level
+from drafting.base.errors import Severity
+from drafting.base.findings import Finding
 from drafting.body.measurements import Population
 from drafting.report.findings import block_findings
 from drafting.report.what_to_measure import advice, doubts, mean_shortage
@@ -36,7 +37,7 @@ def test_of_a_wearer_who_measured_little_the_crotch_length_is_asked_first() -> N
     # The proportions miss the crotch length by more than any other length (2012 US Army survey).
     assert keys(block()) == ["total_crotch_length", "hip_height", "knee_height", "thigh_girth"]
     finding = told(block())
-    assert finding.level is Level.NOTE
+    assert finding.severity is Severity.NOTE
     assert finding.where == "total crotch length"
     assert finding.amounts == (doubts(block())[0].by,)
     assert "by construction" not in finding.say() and "proportions of the draft" in finding.say()

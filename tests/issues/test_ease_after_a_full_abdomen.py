@@ -3,7 +3,7 @@
 import pytest
 
 from drafting import draft_block
-from drafting.base.findings import Level
+from drafting.base.errors import Severity
 from drafting.report.findings import block_findings
 from drafting.report.fit import girth_lines
 from tests.wearers import wearer
@@ -14,6 +14,6 @@ from tests.wearers import wearer
 def test_the_waist_that_the_abdomen_gains_is_no_fault_of_the_fit(key: str, amount: float) -> None:
     block = draft_block(wearer(), corrections={key: amount})
     assert block.toile and abs(block.waist_girth - block.toile.waist_girth) > 10
-    assert [finding.code for finding in block_findings(block) if finding.level is Level.WARNING] == []
+    assert [finding.code for finding in block_findings(block) if finding.severity is Severity.WARNING] == []
     waist = girth_lines(block)[0]
     assert waist.ease == pytest.approx(waist.least_ease, abs=0.1)

@@ -6,7 +6,8 @@ from typing import Any
 
 import pytest
 
-from drafting.base.findings import Finding, Level
+from drafting.base.errors import Severity
+from drafting.base.findings import Finding
 from drafting.geometry.curves import Cubic
 from drafting.geometry.paths import Path
 from drafting.geometry.points import Point
@@ -80,12 +81,14 @@ def pattern(wearer: str = "Ada Example (invented)") -> Pattern:
     found = (
         Finding(
             "crotch",
-            Level.WARNING,
+            Severity.WARNING,
             "crotch seam",
             "The crotch seam is {0}, {1} shorter than the measured {2} including ease.",
             (642, 6, 648),
         ),
-        Finding("thigh", Level.NOTE, "thigh girth", "Not measured; estimated from hip girth as {0}.", (581,)),
+        Finding(
+            "thigh", Severity.NOTE, "thigh girth", "Not measured; estimated from hip girth as {0}.", (581,)
+        ),
     )
     front = leg("front leg", seat=30, kind=NotchKind.SINGLE)
     back = leg("back leg", seat=80, kind=NotchKind.DOUBLE)
@@ -98,7 +101,7 @@ def break_a_seam(monkeypatch: pytest.MonkeyPatch) -> None:
 
     def unsewable(*args: Any, **options: Any) -> Any:
         jeans = made(*args, **options)
-        fault = Finding("seam", Level.FAULT, "inseam", "Front and back differ by {0}.", (40.0,))
+        fault = Finding("seam", Severity.FAULT, "inseam", "Front and back differ by {0}.", (40.0,))
         object.__setattr__(jeans.pattern, "findings", (fault,))
         return jeans
 

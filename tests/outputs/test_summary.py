@@ -6,7 +6,7 @@ from pathlib import Path
 import pytest
 
 from drafting.base.errors import Problem, Severity
-from drafting.base.findings import Finding, Level
+from drafting.base.findings import Finding
 from drafting.base.units import Unit, parse_length
 from drafting.block.block import draft_block
 from drafting.body.body import Origin
@@ -135,7 +135,7 @@ def test_a_girth_without_enough_ease_stands_out(plain: Jeans, monkeypatch: pytes
 
 
 def test_warnings_and_findings_follow_in_the_files_unit(plain: Jeans) -> None:
-    finding = Finding("length", Level.WARNING, "calf", "The calf is short by {0}.", (25.4,))
+    finding = Finding("length", Severity.WARNING, "calf", "The calf is short by {0}.", (25.4,))
     pattern = type(plain.pattern)("", "", "", plain.pattern.pieces, plain.pattern.seams, (finding,))
     jeans = replace(plain, pattern=pattern)
     problem = Problem("stature", "This is unusual.", Severity.WARNING, "2.1 m", line=9)

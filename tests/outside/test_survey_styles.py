@@ -12,7 +12,7 @@ import numpy as np
 import pytest
 
 from drafting import Block, Measurements
-from drafting.base.findings import Level
+from drafting.base.errors import Severity
 from outputs.reading.style_file import find_style
 from styles.choice.catalogue import catalogue_names
 from styles.choice.style import Style
@@ -84,4 +84,4 @@ def test_a_skinny_cut_in_rigid_denim_says_what_will_not_go_on() -> None:
     for person, body in bodies().items():
         jeans = make_jeans(block_for(body, style, Cloth()), style, cloth=Cloth())
         said = [f for f in jeans.pattern.findings if f.code == "stretch-missing"]
-        assert len(said) == 1 and said[0].level is Level.WARNING, person
+        assert len(said) == 1 and said[0].severity is Severity.WARNING, person

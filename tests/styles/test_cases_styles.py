@@ -13,7 +13,7 @@ import pytest
 import shapely
 
 from drafting import Block, Ease, draft_block
-from drafting.base.findings import Level
+from drafting.base.errors import Severity
 from drafting.base.proportions import Proportions
 from drafting.block.leg_shape import LegCut
 from drafting.body.body import complete
@@ -341,7 +341,9 @@ def test_above_the_waist_the_estimate_is_said_with_its_spread_and_a_measurement_
     name: str, above: float
 ) -> None:
     jeans = make_jeans(block_of(name), replace(STRAIGHT, below_waist=-above))
-    said = [f.say() for f in jeans.pattern.findings if f.where == "waistband" and f.level is not Level.FAULT]
+    said = [
+        f.say() for f in jeans.pattern.findings if f.where == "waistband" and f.severity is not Severity.FAULT
+    ]
     assert any("give or take" in words and "measure it there" in words for words in said)
 
 

@@ -7,7 +7,7 @@ from dataclasses import replace
 import pytest
 
 from drafting import draft_block
-from drafting.base.findings import Level
+from drafting.base.errors import Severity
 from styles.choice.style import STRAIGHT, Rise, Style
 from styles.cloth.block_for_style import block_for
 from styles.cloth.shrinkage_and_stretch import Cloth
@@ -105,7 +105,11 @@ def test_shortened_between_seat_and_waist_the_seams_meet_and_the_split_is_logged
     assert -25.1 < changes["back crotch seam"] < -23
     assert changes["front inseam"] == pytest.approx(0, abs=0.1)
     [told] = [f for f in jeans.pattern.findings if f.code == "corrected-lengths"]
-    assert told.level is Level.NOTE and "front crotch seam" in told.text and "back crotch seam" in told.text
+    assert (
+        told.severity is Severity.NOTE
+        and "front crotch seam" in told.text
+        and "back crotch seam" in told.text
+    )
     assert all(check.passes for check in (*jeans.seams, *jeans.corners))
 
 

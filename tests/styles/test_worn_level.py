@@ -2,7 +2,7 @@
 
 import pytest
 
-from drafting.base.findings import Level
+from drafting.base.errors import Severity
 from drafting.base.proportions import Proportions
 from drafting.body.body import complete
 from styles.top.worn_level import check_worn_girth, girth_at
@@ -43,7 +43,7 @@ def test_above_the_waist_it_is_an_estimate_with_its_spread() -> None:
 def test_a_band_that_goes_round_needs_no_word_and_a_shorter_one_a_warning() -> None:
     assert check_worn_girth(BODY, 1025, 760) == ()
     (finding,) = check_worn_girth(BODY, 1025, 750)
-    assert finding.level is Level.WARNING
+    assert finding.severity is Severity.WARNING
     assert finding.say() == "The waistband closes at 75.0 cm, but the body measures 76.0 cm where it is worn."
     (guessed,) = check_worn_girth(BODY, 925, 800)
     assert "give or take 4.5 cm: measure it there" in guessed.say()
