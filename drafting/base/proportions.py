@@ -209,16 +209,16 @@ class Proportions(Table):
         ALDRICH,
     )
     back_inseam_hollow: float = constant(
-        8, "mm", "back inseam hollowed off the chord; less than 1.25 for the same reason", ALDRICH
+        10, "mm", "back inseam hollowed off the chord; less than 1.25 for the same reason", ALDRICH
     )
     inseam_handle: float = constant(
         0.75, "share", "how far the inseam's handles reach to the corner of its end tangents", COMMON
     )
     inseam_even_turn: float = constant(
-        0.25, "share", "the inseam turns at the fork at least this share of its turn at the knee", COMMON
+        0.4, "share", "the inseam turns at the fork at least this share of its turn at the knee", COMMON
     )
     inseam_fork_turn: float = constant(
-        6, "deg", "the inseam leaves its chord at the fork by no more than this", COMMON
+        7, "deg", "the inseam leaves its chord at the fork by no more than this", COMMON
     )
     fork_turn: float = constant(
         6,
@@ -228,7 +228,7 @@ class Proportions(Table):
         TRIAL,
     )
     side_hip_turn: float = constant(
-        0.38,
+        0.58,
         "share",
         "the side seam leaves the hip at this share of the angle of its chord to the knee",
         TRIAL,
@@ -240,7 +240,7 @@ class Proportions(Table):
         "0.5 outwards: " + ALDRICH,
     )
     side_hip_handle: float = constant(
-        0.18, "share", "handle of the side seam below the hip, of the drop to the knee", TRIAL
+        0.24, "share", "handle of the side seam below the hip, of the drop to the knee", TRIAL
     )
     side_knee_handle: float = constant(0.225, "share", "handle of the side seam at the knee, likewise", TRIAL)
     knee_hugs_from: float = constant(

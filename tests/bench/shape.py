@@ -111,6 +111,8 @@ def shape(lines: dict[str, Any], body: Measurements, ease_hip: float, ease_waist
         chord = leg[-1] - leg[0]
         out[f"{name} chord"] = float(np.degrees(np.arctan2(abs(chord[0]), -chord[1])))
         out[f"{name} side radius"] = tightest_radius(between(side, hip, knee))
+        out[f"{name} hip radius"] = tightest_radius(between(side, hip + 100, hip - 90))
+        out[f"{name} inseam radius"] = tightest_radius(between(panel["inseam"], crotch[-1, 1] - 1, knee))
         out[f"{name} inseam at fork"] = float(abs(angles(panel["inseam"][:8])[0]))
         crease = panel["crease"]
         grain = float(crease[np.argmax(crease[:, 1]), 0])

@@ -247,18 +247,18 @@ CASES: dict[str, Case] = {
     "back_curve_handle": Case(0.74, lambda b: reach(b.back.panel.crotch.curves[0])),
     "front_inseam_hollow": Case(6.5, lambda b: hollow(upper_inseam(b, "front"))),
     "back_inseam_hollow": Case(
-        8, lambda b: hollow(upper_inseam(b, "back")), beside={"inseam_even_turn": 0.05}
+        10, lambda b: hollow(upper_inseam(b, "back")), beside={"inseam_even_turn": 0.05}
     ),
     "inseam_handle": Case(0.75, lambda b: reach(upper_inseam(b, "back"))),
-    "inseam_even_turn": Case(0.25, even_turn, beside={"front_inseam_hollow": 0.1}),
+    "inseam_even_turn": Case(0.4, even_turn, beside={"front_inseam_hollow": 0.1}),
     "inseam_fork_turn": Case(
-        6, lambda b: turns(upper_inseam(b, "front"))[1], beside={"front_inseam_hollow": 40}
+        7, lambda b: turns(upper_inseam(b, "front"))[1], beside={"front_inseam_hollow": 40}
     ),
     "fork_turn": Case(6, fork_turn),
-    "side_hip_turn": Case(0.38, leaves_hip),
+    "side_hip_turn": Case(0.58, leaves_hip),
     "side_waist_turn": Case(1.35, waist_turn),
     "side_hip_handle": Case(
-        0.18, lambda b: (side(b)[1].c1 - side(b)[1].start).length / (side(b)[1].start.y - side(b)[1].end.y)
+        0.24, lambda b: (side(b)[1].c1 - side(b)[1].start).length / (side(b)[1].start.y - side(b)[1].end.y)
     ),
     "side_knee_handle": Case(0.225, knee_handle),
     "knee_hugs_from": Case(

@@ -81,9 +81,8 @@ def test_no_plan_is_shorter_than_its_bounds_nor_far_longer(wearers: tuple[str, .
         least = max(tallest, area / laid.cloth.lying)
         assert laid.length >= max(laid.least_by_area, laid.least_by_longest) - 0.02 >= least
         if laid.material is Material.DENIM and way == "open":
-            assert laid.length < 1.35 * max(laid.least_by_area, laid.least_by_longest), (
-                "1.15 to 1.31 measured"
-            )
+            # three legs of a full figure do not lie beside each other
+            assert laid.length < 1.7 * max(laid.least_by_area, laid.least_by_longest), "1.15 to 1.64 measured"
 
 
 @plans
@@ -179,8 +178,8 @@ def test_cloth_too_narrow_for_a_piece_is_refused_with_the_width_that_would_do() 
     problem, *others = refusal.value.problems
     assert {other.key for other in others} <= {"--pocketing-width", "--interfacing-width"}
     assert problem.key == "--width" and problem.value == "60.0 cm"
-    assert "2 back leg (both layers) is 47.8 cm wide" in problem.message
-    assert problem.plausible == "97.6 cm and wider", "twice 47.8 and 1 off the selvedges"
+    assert "2 back leg (both layers) is 52.0 cm wide" in problem.message
+    assert problem.plausible == "105.9 cm and wider", "twice 52.0 and 1 off the selvedges"
 
 
 def test_a_plan_file_gives_the_same_plan_again(tmp_path: Path) -> None:

@@ -436,10 +436,8 @@ def test_the_figures_stand_under_the_names_that_others_rely_on(demo_folder: Path
             assert girth["body"] + girth["ease"] == pytest.approx(girth["pattern"], abs=0.002)
     crotch = figures["crotch"]
     assert crotch["front"] + crotch["back"] == pytest.approx(crotch["total"], abs=0.002)
-    if wearer == "gulsah":  # no crotch length measured, and nobody's average to guess it from
-        assert crotch["target"] is None
-    else:
-        assert crotch["target"] == pytest.approx(crotch["total"], abs=0.5)
+    # gulsah measured no crotch length; women's and men's averages agree for her, and their mean is drafted
+    assert crotch["target"] == pytest.approx(crotch["total"], abs=0.5)
     lengths = figures["lengths"]
     assert lengths.keys() == {"inseam_front", "inseam_back", "outseam_front", "outseam_back"}
     assert all(50 < length < 130 for length in lengths.values())
