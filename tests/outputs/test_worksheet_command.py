@@ -75,8 +75,10 @@ def test_a_form_filled_in_with_a_slip_names_the_step_and_the_slip(run: Run) -> N
     said = " ".join(result.stdout.split())
     assert "0 of 2 lengths are right, for a draft at 1:4" in said
     number = hip.split()[0]
-    assert f"First mistake: step {number}, front hip at the side, 6–{number}: 24.0 cm instead of 24.8 cm"
-    in said assert "it is what comes out with “hip ease” left out" in said
+    assert (
+        f"First mistake: step {number}, front hip at the side, 6–{number}: 24.0 cm instead of 24.8 cm" in said
+    )
+    assert "it is what comes out with “hip ease” left out" in said
     assert "= (98 + 3) ÷ 4 − 0.5 = 24.8 cm" in said
     assert f"it follows from step {number}" in said
 
