@@ -234,10 +234,11 @@ class Proportions(Table):
         TRIAL,
     )
     side_waist_turn: float = constant(
-        1.35,
+        1.5,
         "share",
-        "the side seam's angle at the waist against that of its chord: bows it out some 5 mm",
-        "0.5 outwards: " + ALDRICH,
+        "the side seam's angle at the waist against that of its chord: bows it out some 8 mm, so that the hip is "
+        "round and not a corner",
+        "0.5 outwards: " + ALDRICH + "; half as much again: " + TRIAL,
     )
     side_hip_handle: float = constant(
         0.24, "share", "handle of the side seam below the hip, of the drop to the knee", TRIAL

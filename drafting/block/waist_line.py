@@ -22,7 +22,7 @@ from drafting.geometry.paths import Path
 from drafting.geometry.points import Point, Vector
 from drafting.geometry.solve import Numbers, solve_within
 
-_MOST_EXTRA_TURN = math.radians(8)
+_MOST_EXTRA_TURN = math.radians(10)
 """The side seam's bow adds no more than this at the waist, however steep its chord (common practice)."""
 
 

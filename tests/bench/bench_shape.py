@@ -22,8 +22,8 @@ import numpy as np
 from drafting import DraftRefused, Measurements, block_figures, block_lines, draft_block
 from drafting.report.findings import block_findings
 from tests.bench.shape import MEDIANS, ROWS, Numbers, shape
+from tests.outside.survey import COLUMNS, SURVEY
 from tests.outside.test_bdims import bodies
-from tests.outside.test_survey import COLUMNS, SURVEY
 
 PERCENTILES = (1, 5, 25, 50, 75, 95, 99)
 

@@ -256,7 +256,7 @@ CASES: dict[str, Case] = {
     ),
     "fork_turn": Case(6, fork_turn),
     "side_hip_turn": Case(0.58, leaves_hip),
-    "side_waist_turn": Case(1.35, waist_turn),
+    "side_waist_turn": Case(1.5, waist_turn),
     "side_hip_handle": Case(
         0.24, lambda b: (side(b)[1].c1 - side(b)[1].start).length / (side(b)[1].start.y - side(b)[1].end.y)
     ),
