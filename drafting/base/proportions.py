@@ -236,8 +236,8 @@ class Proportions(Table):
     side_waist_turn: float = constant(
         1.5,
         "share",
-        "the side seam's angle at the waist against that of its chord: bows it out some 8 mm, so that the hip is "
-        "round and not a corner",
+        "the side seam's angle at the waist against that of its chord: bows it out some 8 mm, so that the hip "
+        "is round and not a corner",
         "0.5 outwards: " + ALDRICH + "; half as much again: " + TRIAL,
     )
     side_hip_handle: float = constant(
