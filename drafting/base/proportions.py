@@ -236,8 +236,7 @@ class Proportions(Table):
     side_waist_turn: float = constant(
         1.5,
         "share",
-        "the side seam's angle at the waist against that of its chord: bows it out some 8 mm, so that the hip "
-        "is round and not a corner",
+        "the side seam's angle at the waist against that of its chord: bowed out some 8 mm to round the hip",
         "0.5 outwards: " + ALDRICH + "; half as much again: " + TRIAL,
     )
     side_hip_handle: float = constant(

@@ -19,6 +19,7 @@ from drafting.block.crotch_curve import crotch_curve
 from drafting.geometry.curves import Cubic
 from drafting.geometry.paths import Path, parameter_at_level
 from drafting.geometry.points import Point, Vector
+from drafting.geometry.solve import secant
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -34,6 +35,11 @@ class Levels:
     """Where the side seam is plumb: hip level, unless this side's hip lies higher or lower."""
     side_waist: Length
     """Where the front's side seam ends: waist level, unless this side is longer or shorter."""
+
+    @property
+    def are_of_shorts(self) -> bool:
+        """Whether the hem lies above the knee: cut out of a leg that runs on plumb from the knee."""
+        return self.hem.mm > self.knee.mm
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -172,57 +178,67 @@ _STRAIGHT = math.radians(0.2)
 
 
 def draw_panel(plan: PanelPlan, levels: Levels) -> Panel:
-    """Return the panel drawn by the numbered steps below."""
+    """Return the panel drawn step by step, from the hip point to the hem."""
     c = Construction(plan.name)
+    hip = _draw_hip(c, plan, levels)
+    top = _draw_centre_line(c, plan, levels)
+    _draw_leg(c, plan, levels)
+    upper = _draw_inseam(c, plan, levels)
+    _draw_crotch_seam(c, plan, levels, top, upper)
+    _draw_side_seam(c, plan, levels, hip)
+    ends = "hem at the side", "hem at the inseam"
+    c.line("hem", ends, Path.through([c[end] for end in ends]), "straight, so that it turns up flat")
+    return Panel(plan, levels, c)
 
-    # 1. Hip level and its plumb line; crotch, knee and hem level are squared off it.
-    hip_point = c.origin("hip point", Point(0, levels.hip.mm), levels.hip, "plumb up")
+
+def _draw_hip(c: Construction, plan: PanelPlan, levels: Levels) -> str:
+    """Draw hip and crotch level on their plumb line and the side seam's place; return the name of that."""
+    c.origin("hip point", Point(0, levels.hip.mm), levels.hip, "plumb up")
     c.go("crotch corner", "hip point", DOWN, levels.hip - levels.crotch, "plumb down")
-
-    # 2. Side seam at hip level.
     c.stage = Stage.PANEL
-    hip_name = "hip at the side"
-    hip_side = c.go(hip_name, "hip point", LEFT, plan.hip, "square to the plumb line")
-    if levels.side_hip is not levels.hip:
-        own = levels.side_hip - levels.hip
-        hip_name = "own hip at the side"
-        hip_side = c.go(hip_name, "hip at the side", UP, own, "plumb, for this side")
+    c.go("hip at the side", "hip point", LEFT, plan.hip, "square to the plumb line")
+    if levels.side_hip is levels.hip:
+        return "hip at the side"
+    own = levels.side_hip - levels.hip
+    c.go("own hip at the side", "hip at the side", UP, own, "plumb, for this side")
+    return "own hip at the side"
 
-    # 3. Centre line: through the hip point, leaning towards the side seam.
+
+def _draw_centre_line(c: Construction, plan: PanelPlan, levels: Levels) -> Point:
+    """Draw the centre line through the hip point, leaning towards the side seam; return its upper end."""
     height = levels.waist + plan.top - levels.hip
     c.go("centre plumb", "hip point", UP, height, "plumb up")
     inwards = LEFT if plan.lean >= 0 else RIGHT
-    top = c.go(
-        "centre at the waist", "centre plumb", inwards, height.slope(abs(plan.lean)), "level, for the lean"
-    )
-    down = (hip_point - top).unit
+    lean = height.slope(abs(plan.lean))
+    return c.go("centre at the waist", "centre plumb", inwards, lean, "level, for the lean")
 
-    # 4. Fork.
+
+def _draw_leg(c: Construction, plan: PanelPlan, levels: Levels) -> None:
+    """Draw the fork's level, the crease, and knee and hem set evenly about it."""
     c.go("fork level", "crotch corner", RIGHT, plan.fork, "level")
     middle = (plan.hip - plan.fork) / 2 - plan.crease
     c.stage = Stage.LEG
     c.go("crease", "crotch corner", LEFT, middle, "level; the straight grain stands on it")
-
-    # 5. Knee and hem, set evenly about the crease.
     c.go("crease at the knee", "crease", DOWN, levels.crotch - levels.knee, "plumb down")
     foot = _PLUMB if plan.swing else "crease at the hem"
     c.go(foot, "crease", DOWN, levels.crotch - levels.hem, "plumb down")
     if plan.swing:
         swing = named("corrected: swing of the lower leg", abs(plan.swing), Reason.TOILE)
         c.go("crease at the hem", foot, LEFT if plan.swing > 0 else RIGHT, swing, "level")
-    # Shorts are cut out of a leg that runs on plumb from the knee; their hem is found on its seams.
-    short = levels.hem.mm > levels.knee.mm
-    for level, width in (("knee", plan.knee), *((("hem", plan.hem),) if not short else ())):
+    widths = {"knee": plan.knee} if levels.are_of_shorts else {"knee": plan.knee, "hem": plan.hem}
+    for level, width in widths.items():
         c.go(f"{level} at the inseam", f"crease at the {level}", RIGHT, width / 2, "level")
         c.go(f"{level} at the side", f"crease at the {level}", LEFT, width / 2, "level")
 
-    # 6. Inseam: from the fork hollowed to the knee, then straight; the fork is dropped for its length.
+
+def _draw_inseam(c: Construction, plan: PanelPlan, levels: Levels) -> Cubic:
+    """Draw the inseam, the fork dropped for its length; return its part from fork to knee."""
     c.stage = Stage.PANEL
     drop = plan.drop or named("drop that trues the inseam", _drop_for(plan, levels, c), Reason.INSEAM)
     c.go("fork", "fork level", DOWN, drop, "plumb down")
     c.stage = Stage.LEG
     upper = _inseam_curve(plan, c, c["fork"])
-    if short:
+    if levels.are_of_shorts:
         inseam = _down_to(upper, levels.hem.mm).reversed()
         c.meet("hem at the inseam", ("fork", "knee at the inseam"), inseam.start, "where hem level cuts it")
     else:
@@ -233,9 +249,16 @@ def draw_panel(plan: PanelPlan, levels: Levels) -> Panel:
         inseam,
         "straight or rounded into a flare to the knee, then hollowed",
     )
+    return upper
 
-    # 7. Crotch seam: leaves the centre line, arrives square to the inseam so that both forks join smoothly,
-    # or as far off as the other panel's the other way.
+
+def _draw_crotch_seam(c: Construction, plan: PanelPlan, levels: Levels, top: Point, inseam: Cubic) -> None:
+    """Draw the crotch seam: down the centre line, then a curve that meets the inseam at the fork.
+
+    It arrives square to the inseam so that both forks join smoothly, or as far off as the other panel's the
+    other way.
+    """
+    down = (c["hip point"] - top).unit
     c.stage = Stage.PANEL
     start_at = levels.crotch + plan.curve_height
     start = top + down * ((top.y - start_at.mm) / -down.y)
@@ -247,7 +270,7 @@ def draw_panel(plan: PanelPlan, levels: Levels) -> Panel:
         plan.curve_height,
     )
     c.stage = Stage.CURVE
-    arrive = upper.direction(0).left.turned(plan.fork_turn)
+    arrive = inseam.direction(0).left.turned(plan.fork_turn)
     curve = crotch_curve(start, down, c["fork"], arrive, handle=plan.curve_handle)
     seam = Path((Cubic.line(top, start), curve)).reversed()
     c.line(
@@ -257,34 +280,36 @@ def draw_panel(plan: PanelPlan, levels: Levels) -> Panel:
         "curve into the corner, then straight",
     )
 
-    # 8. Side seam below the hip: leaves it at a share of the angle of its chord (straight on where the waist
-    # swings out), then runs into the shin.
+
+def _draw_side_seam(c: Construction, plan: PanelPlan, levels: Levels, hip: str) -> None:
+    """Draw the side seam below the hip, then into the shin.
+
+    It leaves the hip at a share of the angle of its chord to the knee; straight on where the waist swings
+    out.
+    """
     c.stage = Stage.LEG
-    knee, shin = c["knee at the side"], _shin(c, "side")
-    drop_to_knee = hip_side.y - knee.y
-    chord = math.atan2(knee.x - hip_side.x, drop_to_knee)
+    start, knee, shin = c[hip], c["knee at the side"], _shin(c, "side")
+    drop = start.y - knee.y
+    chord = math.atan2(knee.x - start.x, drop)
     lean = max(plan.side_lean, plan.side_hip_turn * chord)
     leave = Vector(math.sin(lean), -math.cos(lean))
     thigh = Cubic(
-        hip_side,
-        hip_side + leave * (plan.side_handle * drop_to_knee),
-        knee + shin * (-plan.knee_handle * drop_to_knee),
+        start,
+        start + leave * (plan.side_handle * drop),
+        knee + shin * (-plan.knee_handle * drop),
         knee,
     )
-    if short:
+    if levels.are_of_shorts:
         side = _down_to(thigh, levels.hem.mm)
-        c.meet("hem at the side", (hip_name, "knee at the side"), side.end, "where hem level cuts it")
+        c.meet("hem at the side", (hip, "knee at the side"), side.end, "where hem level cuts it")
     else:
         side = Path((thigh, *_below_knee(c, "side")))
     c.line(
         "side seam",
-        (hip_name, "knee at the side", "hem at the side"),
+        (hip, "knee at the side", "hem at the side"),
         side,
         "in one sweep to the knee, then straight or rounded into a flare",
     )
-    ends = "hem at the side", "hem at the inseam"
-    c.line("hem", ends, Path.through([c[end] for end in ends]), "straight, so that it turns up flat")
-    return Panel(plan, levels, c)
 
 
 def _shin(c: Construction, seam: str) -> Vector:
@@ -350,20 +375,17 @@ _FLATTEST = -0.5
 
 
 def _drop_for(plan: PanelPlan, levels: Levels, c: Construction) -> float:
-    """Return the fork's drop that gives the inseam its wanted length (secant, the length falls some 1:1)."""
+    """Return the fork's drop, within _DROPS, that gives the inseam its wanted length: it falls some 1:1."""
     assert plan.inseam_length is not None
-    level, short = c["fork level"], "hem at the inseam" not in c.points
-    shin = 0.0 if short else Path(_below_knee(c, "inseam")).length
-    drop, slope = 5.0, -1.0
-    before: tuple[float, float] | None = None
-    for _ in range(20):
-        curve = _inseam_curve(plan, c, level + DOWN * drop)
-        thigh = _down_to(curve, levels.hem.mm) if short else curve
-        miss = thigh.length + shin - plan.inseam_length
-        if abs(miss) < LENGTH:
-            break
-        if before and drop != before[0]:
-            slope = min((miss - before[1]) / (drop - before[0]), _FLATTEST)
-        before = drop, miss
-        drop = min(max(drop - miss / slope, _DROPS[0]), _DROPS[1])
-    return drop
+    level, wanted = c["fork level"], plan.inseam_length
+    shin = 0.0 if levels.are_of_shorts else Path(_below_knee(c, "inseam")).length
+
+    def kept(drop: float) -> float:
+        return min(max(drop, _DROPS[0]), _DROPS[1])
+
+    def miss(drop: float) -> float:
+        curve = _inseam_curve(plan, c, level + DOWN * kept(drop))
+        thigh = _down_to(curve, levels.hem.mm) if levels.are_of_shorts else curve
+        return thigh.length + shin - wanted
+
+    return kept(secant(miss, 5.0, -1.0, enough=LENGTH, rounds=19, slopes=(-math.inf, _FLATTEST)))

@@ -20,7 +20,7 @@ from drafting.block.panel import Panel, side_x
 from drafting.geometry.curves import Cubic
 from drafting.geometry.paths import Path
 from drafting.geometry.points import Point, Vector
-from drafting.geometry.solve import Numbers, solve_within
+from drafting.geometry.solve import Numbers, bisect, solve_within
 
 _MOST_EXTRA_TURN = math.radians(10)
 """The side seam's bow adds no more than this at the waist, however steep its chord (common practice)."""
@@ -170,55 +170,96 @@ def draw_waist(
         side_length: Wanted length of the whole side seam; None ends it at the side's waist level.
         slack: What the waist line may miss squareness by at the side seam, radians.
     """
-    top, hip = panel.construction["centre at the waist"], panel.side.start
-    lean = (top - panel.construction["hip point"]).unit
-    reach = dart_length.mm if dart_length else 0.0
-    angle = 2 * math.asin(take_up / darts / 2 / reach) if darts else 0.0
-    side_height = panel.levels.side_waist.mm - hip.y
-
-    def drawn(x: Numbers) -> tuple[Point, Cubic, tuple[_Fold, ...], Cubic]:
-        side_point = Point(hip.x + float(x[0]), hip.y + float(x[1]))
-        upper = _upper_side(side_point, hip, panel.side.direction(0), panel.plan.side_turn)
-        folds = _folds(top, side_point, darts, angle, reach)
-        return side_point, upper, folds, _closed_waist(top, lean.left, side_point, upper, folds, slack)
-
-    def misses(x: Numbers) -> Numbers:
-        _, upper, _, closed = drawn(x)
-        side = x[1] - side_height if side_length is None else upper.length + panel.side.length - side_length
-        return np.array([closed.length - waist, _SIDE_FIRST * side])
-
-    start = np.array([side_in, side_height])
-    room = np.array([_ACROSS, _FARTHEST]) * side_height
-    bounds = start - room, start + room
-    solved = solve_within(
-        misses, start, np.array([[-1.0, 0.0], [0.0, _SIDE_FIRST]]), bounds, enough=LENGTH, rounds=_ROUNDS
-    )
-    # A body whose waist cannot be had stops the search early; its side seams are trued all the same.
-    at_side, far = float(solved[0]), np.array([_FARTHEST * side_height])
-
-    def side_miss(height: Numbers) -> Numbers:
-        return misses(np.array([at_side, height[0]]))[1:] / _SIDE_FIRST
-
-    height = solve_within(
-        side_miss, solved[1:], np.eye(1), (solved[1:] - far, solved[1:] + far), enough=LENGTH, rounds=_ROUNDS
-    )
-    solved = np.array([at_side, height[0]])
-    side_point, upper, folds, closed = drawn(solved)
-    stretches, cut = _open(closed, folds)
-
+    trial = _Trial(panel, darts, take_up, dart_length.mm if dart_length else 0.0, slack)
+    across, up = _side_point(trial, side_in, waist, side_length)
+    drawn = trial.at(across, up)
+    stretches, cut = _open(drawn.closed, drawn.folds)
     c = replace(
         panel.construction,
         points=dict(panel.construction.points),
         lines=dict(panel.construction.lines),
         steps=list(panel.construction.steps),
     )
-    _record(c, side_point, hip, stretches, cut, dart_length)
+    _record(c, drawn.side, trial.hip, stretches, cut, dart_length)
     c.stage = Stage.CURVE
-    side = Path((upper, *panel.side.curves))
+    side = Path((drawn.upper, *panel.side.curves))
     c.line(
         "whole side seam", ("side at the waist", "hip at the side"), side, "bowed out, running on at the hip"
     )
     return BlockPanel(replace(panel, construction=c), side, stretches, cut, tuple(c.steps))
+
+
+@dataclass(frozen=True)
+class _Drawn:
+    """A waist line on trial: where the side seam ends, its upper part, the darts, the line with darts closed."""
+
+    side: Point
+    upper: Cubic
+    folds: tuple[_Fold, ...]
+    closed: Cubic
+
+
+@dataclass(frozen=True)
+class _Trial:
+    """What a waist line is drawn from but for the place where the side seam ends.
+
+    Attributes:
+        panel: The panel below the waist line.
+        darts: How many there are.
+        take_up: Width of all darts together, mm.
+        reach: Length of each, mm.
+        slack: What the line may miss squareness by at the side seam, radians.
+    """
+
+    panel: Panel
+    darts: int
+    take_up: float
+    reach: float
+    slack: float
+
+    @property
+    def hip(self) -> Point:
+        """Where the side seam crosses hip level."""
+        return self.panel.side.start
+
+    def at(self, across: float, up: float) -> _Drawn:
+        """Return the waist line whose side seam ends so many mm inwards of the hip and above it."""
+        top = self.panel.construction["centre at the waist"]
+        lean = (top - self.panel.construction["hip point"]).unit
+        angle = 2 * math.asin(self.take_up / self.darts / 2 / self.reach) if self.darts else 0.0
+        side = Point(self.hip.x + across, self.hip.y + up)
+        upper = _upper_side(side, self.hip, self.panel.side.direction(0), self.panel.plan.side_turn)
+        folds = _folds(top, side, self.darts, angle, self.reach)
+        return _Drawn(side, upper, folds, _closed_waist(top, lean.left, side, upper, folds, self.slack))
+
+
+def _side_point(
+    trial: _Trial, side_in: float, waist: float, side_length: float | None
+) -> tuple[float, float]:
+    """Return how far inwards of the hip and above it the side seam ends, mm, for the lengths wanted."""
+    side_height = trial.panel.levels.side_waist.mm - trial.hip.y
+
+    def misses(x: Numbers) -> Numbers:
+        drawn = trial.at(float(x[0]), float(x[1]))
+        whole = drawn.upper.length + trial.panel.side.length
+        side = x[1] - side_height if side_length is None else whole - side_length
+        return np.array([drawn.closed.length - waist, _SIDE_FIRST * side])
+
+    start = np.array([side_in, side_height])
+    room = np.array([_ACROSS, _FARTHEST]) * side_height
+    bounds = start - room, start + room
+    slopes = np.array([[-1.0, 0.0], [0.0, _SIDE_FIRST]])
+    solved = solve_within(misses, start, slopes, bounds, enough=LENGTH, rounds=_ROUNDS)
+    # A body whose waist cannot be had stops the search early; its side seams are trued all the same.
+    across, far = float(solved[0]), np.array([_FARTHEST * side_height])
+
+    def side_miss(height: Numbers) -> Numbers:
+        return misses(np.array([across, height[0]]))[1:] / _SIDE_FIRST
+
+    height = solve_within(
+        side_miss, solved[1:], np.eye(1), (solved[1:] - far, solved[1:] + far), enough=LENGTH, rounds=_ROUNDS
+    )
+    return across, float(height[0])
 
 
 @dataclass(frozen=True)
@@ -319,16 +360,9 @@ def _open(closed: Cubic, folds: tuple[_Fold, ...]) -> tuple[tuple[Path, ...], tu
 
 
 def _parameter_on_ray(curve: Cubic, origin: Point, way: Vector) -> float:
-    """Return where the curve crosses the line from `origin` along `way` (bisection; it crosses once)."""
-    low, high = 0.0, 1.0
+    """Return where the curve crosses the line from `origin` along `way`; it crosses once."""
     sign = way.cross(curve.start - origin) > 0
-    for _ in range(60):
-        middle = (low + high) / 2
-        if (way.cross(curve.point(middle) - origin) > 0) == sign:
-            low = middle
-        else:
-            high = middle
-    return low
+    return bisect(lambda t: (way.cross(curve.point(t) - origin) > 0) != sign, 0.0, 1.0, within=1e-15)
 
 
 def _record(
