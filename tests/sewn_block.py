@@ -26,7 +26,7 @@ def outline(panel: BlockPanel) -> Polygon:
     """Return the sew line of a panel, open darts cut straight across."""
     *inner, last = (part.flatten(SAG) for part in panel.waist)
     side, inseam, crotch = (
-        path.flatten(SAG) for path in (panel.side, panel.panel.inseam, panel.panel.crotch)
+        path.flatten(SAG) for path in (panel.side, panel.lower.inseam, panel.lower.crotch)
     )
     # Where two edges meet, one point is left out; across a dart and along the hem both ends stay.
     return Polygon(np.vstack([*inner, last[:-1], side, inseam[:-1], crotch[:-1]]))
@@ -70,8 +70,8 @@ def joins(block: Block) -> Joins:
     front, back = block.front, block.back
     forks, centres, sides = [], [], []
     for panel in (front, back):
-        forks.append(corner(panel.panel.crotch, panel.panel.inseam.reversed()))
-        centres.append(corner(panel.waist[0], panel.panel.crotch.reversed()))
+        forks.append(corner(panel.lower.crotch, panel.lower.inseam.reversed()))
+        centres.append(corner(panel.waist[0], panel.lower.crotch.reversed()))
         sides.append(corner(panel.waist[-1].reversed(), panel.side))
     return Joins(
         crotch=abs(sum(forks) - 180),
@@ -87,14 +87,14 @@ def unfair_lines(block: Block) -> list[str]:
     unfair = []
     for panel in (block.front, block.back):
         swept = {
-            "crotch seam": panel.panel.crotch,
+            "crotch seam": panel.lower.crotch,
             "waist": panel.closed_waist,
-            "inseam": panel.panel.inseam,
+            "inseam": panel.lower.inseam,
         }
         unfair += [f"{panel.name} {name}" for name, path in swept.items() if bend_changes(path)]
         if len(bend_changes(Path(panel.side.curves[1:]))) > 1:
             unfair.append(f"{panel.name} side seam below the hip")
-    if _bend(block.front.panel.crotch) * _bend(block.back.panel.crotch) < 0:
+    if _bend(block.front.lower.crotch) * _bend(block.back.lower.crotch) < 0:
         unfair.append("crotch seam across the inseam")
     return unfair
 

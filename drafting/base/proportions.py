@@ -31,7 +31,7 @@ def constant(value: float, unit: str, reason: str, source: str) -> Any:
     return field(default=value, metadata={"unit": unit, "reason": reason, "source": source})
 
 
-class Table:
+class ConstantTable:
     """Fields with a unit, a reason and a source each."""
 
     _SUFFIX: ClassVar[str] = ""
@@ -43,7 +43,7 @@ class Table:
 
 
 @dataclass(frozen=True, kw_only=True)
-class Proportions(Table):
+class Proportions(ConstantTable):
     """Constants of the draft; lengths in mm, angles in degrees, divisors and shares as pure numbers."""
 
     # levels
@@ -268,7 +268,7 @@ class Proportions(Table):
 
 
 @dataclass(frozen=True, kw_only=True)
-class Ease(Table):
+class Ease(ConstantTable):
     """Room added to the body, in mm of full girth or length; each is the wearer's or the style's to choose.
 
     Attributes:

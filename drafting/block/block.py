@@ -8,7 +8,7 @@ from dataclasses import dataclass, field
 from drafting.base.proportions import Ease, Proportions
 from drafting.block.alteration import Alteration
 from drafting.block.construction import Step
-from drafting.block.fitting import Fitter, Lower, moved
+from drafting.block.fitting import BothPanels, Fitter, moved
 from drafting.block.leg_shape import LegCut, LegShape, leg_shape
 from drafting.block.means import Fit, Moved
 from drafting.block.panel import Levels, thigh_level
@@ -43,7 +43,7 @@ class Half:
 
     def leg_girth(self, y: float) -> float:
         """Return the girth of the leg at a height from hem to just below the fork, mm."""
-        return self.front.panel.width(y) + self.back.panel.width(y)
+        return self.front.lower.width(y) + self.back.lower.width(y)
 
     def thigh_level(self, p: Proportions) -> float:
         """Return the height just below both forks at which the thigh is measured on the pattern."""
@@ -116,7 +116,7 @@ class Block:
     @property
     def crotch_length(self) -> float:
         """The whole crotch seam from front waist to back waist, mm."""
-        return self.front.panel.crotch.length + self.back.panel.crotch.length
+        return self.front.lower.crotch.length + self.back.lower.crotch.length
 
     def trunk_girth(self, y: float) -> float:
         """Return the girth of both halves between the centre lines, mm, at a height from hip to waist."""
@@ -125,7 +125,7 @@ class Block:
     @property
     def hip_girth(self) -> float:
         """The girth at hip level between the centre lines, mm; a side's own level changes its seam only."""
-        return self._both(lambda half: half.front.panel.plan.hip.mm + half.back.panel.plan.hip.mm)
+        return self._both(lambda half: half.front.lower.plan.hip.mm + half.back.lower.plan.hip.mm)
 
     def leg_girth(self, y: float) -> float:
         """Return the girth of one leg at a height from hem to just below the fork, mm; of the tighter leg.
@@ -212,7 +212,7 @@ def _corrected(
 
 
 def _halves(
-    whole: Lower, sides: tuple[OneSide, ...], p: Proportions, lengths: tuple[float, ...] = ()
+    whole: BothPanels, sides: tuple[OneSide, ...], p: Proportions, lengths: tuple[float, ...] = ()
 ) -> tuple[Half, ...]:
     """Return the halves; with `lengths` the side seam of each measures that much, mm."""
     if not sides:
@@ -225,7 +225,7 @@ def _halves(
     )
 
 
-def _both_sides(whole: Lower, sides: tuple[OneSide, ...], p: Proportions) -> tuple[Half, ...]:
+def _both_sides(whole: BothPanels, sides: tuple[OneSide, ...], p: Proportions) -> tuple[Half, ...]:
     """Return right and left; where the sides themselves were measured, their seams differ as the tape did."""
     lowers = [leg_of_side(whole, side, p) for side in sides]
     halves = [_finished(lower, side, p) for lower, side in zip(lowers, sides, strict=True)]
@@ -241,7 +241,7 @@ def _both_sides(whole: Lower, sides: tuple[OneSide, ...], p: Proportions) -> tup
 
 
 def _finished(
-    lower: Lower, side: OneSide | None, p: Proportions, *, side_length: float | None = None
+    lower: BothPanels, side: OneSide | None, p: Proportions, *, side_length: float | None = None
 ) -> Half:
     """Return a half with the waist lines drawn on its lower panels, the side seam as long as wanted."""
     shares, taken = lower.shares, lower.shares.suppression

@@ -73,7 +73,7 @@ def followed(off: float) -> float:
 
 
 @dataclass(frozen=True)
-class Lower:
+class BothPanels:
     """The two panels without their waist lines, with the shares they were drawn by."""
 
     body: Body
@@ -93,7 +93,7 @@ _NO_MOVE = 0.05
 practice)."""
 
 
-def moved(plain: Lower, fitted: Lower) -> tuple[Moved, ...]:
+def moved(plain: BothPanels, fitted: BothPanels) -> tuple[Moved, ...]:
     """Return what the means moved from the one to the other, read from the drawn points."""
     names = {mean.key: mean.name for mean in MEANS} | {LEAN: LEAN_NAME}
     before, after = _drawn(plain), _drawn(fitted)
@@ -101,7 +101,7 @@ def moved(plain: Lower, fitted: Lower) -> tuple[Moved, ...]:
     return tuple(Moved(key, names[key], by) for key, by in amounts if abs(by) >= _NO_MOVE)
 
 
-def _drawn(lower: Lower) -> dict[str, float]:
+def _drawn(lower: BothPanels) -> dict[str, float]:
     """Return where the means stand on the drawing, mm and degrees, larger where they lengthen the seam."""
     front, back = lower.front.construction, lower.back.construction
     return {
@@ -126,7 +126,7 @@ def _levels(body: Body, leg: LegShape) -> Levels:
     )
 
 
-def on_side(whole: Lower, side: OneSide) -> Lower:
+def on_side(whole: BothPanels, side: OneSide) -> BothPanels:
     """Return the panels of one side of an uneven body: centre lines, forks and crease as on the whole.
 
     The side's own hip lies at the side seam; its own leg length is made up below the knee.
@@ -154,7 +154,7 @@ def on_side(whole: Lower, side: OneSide) -> Lower:
 
     front = panel(whole.front, shares.front_hip, shares.suppression.front_side)
     back = panel(whole.back, shares.back_hip, shares.suppression.back_side)
-    return Lower(whole.body, own_levels, shares, front, back)
+    return BothPanels(whole.body, own_levels, shares, front, back)
 
 
 @dataclass(frozen=True)
@@ -165,9 +165,9 @@ class Fitter:
     leg: LegShape
     ease: Ease
     proportions: Proportions
-    _drafted: dict[Fit, Lower] = field(default_factory=dict, compare=False, repr=False)
+    _drafted: dict[Fit, BothPanels] = field(default_factory=dict, compare=False, repr=False)
 
-    def draft(self, fit: Fit, alteration: Alteration | None = None) -> Lower:
+    def draft(self, fit: Fit, alteration: Alteration | None = None) -> BothPanels:
         """Return the panels drawn with the means used as `fit` says, corrected where the toile showed it."""
         if alteration:
             return self._draft(fit, alteration)
@@ -175,7 +175,7 @@ class Fitter:
             self._drafted[fit] = self._draft(fit, None)
         return self._drafted[fit]
 
-    def _draft(self, fit: Fit, alteration: Alteration | None) -> Lower:
+    def _draft(self, fit: Fit, alteration: Alteration | None) -> BothPanels:
         p = self.proportions
         wanted = amounts(self.body, p, fit)
         least = self.body["waist_height"].mm - self.body["inside_leg_height"].mm + p.depth_least
@@ -198,7 +198,7 @@ class Fitter:
             # What the back lacks the front has to spare: together they are smooth across the inseam.
             front = draw_panel(replace(in_front, fork_turn=in_front.fork_turn - turn), levels)
             back = draw_panel(replace(behind, fork_turn=behind.fork_turn + turn), levels)
-        return Lower(body, levels, shares, front, back)
+        return BothPanels(body, levels, shares, front, back)
 
     def corrected(self, fit: Fit, alteration: Alteration) -> Fit:
         """Return the fit of the toile, its thigh wider by what the correction asks for.

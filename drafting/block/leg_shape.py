@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
 from drafting.base.formula import Length, Reason, largest, mm, named
-from drafting.base.proportions import COMMON, Ease, Table, constant
+from drafting.base.proportions import COMMON, ConstantTable, Ease, constant
 
 if TYPE_CHECKING:
     from drafting.body.body import Body
@@ -23,7 +23,7 @@ tapered leg in a handbook, from memory. Of 100 people 95 have more (2012 US Army
 
 
 @dataclass(frozen=True, kw_only=True)
-class LegCut(Table):
+class LegCut(ConstantTable):
     """How the leg is cut, as shares of the wearer's girths and lengths; the defaults are a straight leg.
 
     Attributes:

@@ -11,7 +11,7 @@ from dataclasses import replace
 import numpy as np
 
 from drafting.base.proportions import Proportions
-from drafting.block.fitting import CLOSE, Fitter, Lower, on_side
+from drafting.block.fitting import CLOSE, BothPanels, Fitter, on_side
 from drafting.block.means import Fit
 from drafting.block.panel import Panel, PanelPlan, draw_panel
 from drafting.body.sides import OneSide
@@ -74,7 +74,7 @@ def _over_the_mid_thigh(fitter: Fitter, fit: Fit) -> Fit:
     return replace(fit, bulge=float(found[0]))
 
 
-def leg_of_side(whole: Lower, side: OneSide, p: Proportions) -> Lower:
+def leg_of_side(whole: BothPanels, side: OneSide, p: Proportions) -> BothPanels:
     """Return the panels of one side, its thigh slimmer as it was measured and as its side seam allows."""
     lower, wanted = on_side(whole, side), whole.thigh(p) - side.slimmer
     if not side.slimmer or lower.thigh(p) <= wanted:
@@ -88,7 +88,7 @@ def leg_of_side(whole: Lower, side: OneSide, p: Proportions) -> Lower:
             side_hip_turn=turn + share * (max(_MOST_TURN, turn) - turn),
         )
 
-    def drawn(share: float) -> Lower:
+    def drawn(share: float) -> BothPanels:
         def again(panel: Panel) -> Panel:
             return draw_panel(slimmed(panel.plan, share), panel.levels)
 

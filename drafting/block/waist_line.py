@@ -90,7 +90,7 @@ class BlockPanel:
     """A finished panel of the block.
 
     Attributes:
-        panel: The panel below the waist line, with its plan and levels.
+        lower: The panel below the waist line, with its plan and levels.
         side: The whole side seam from waist to hem.
         waist: The sewn stretches of the waist line from the centre to the side, one more than there are
             darts.
@@ -98,7 +98,7 @@ class BlockPanel:
         steps: Every step of the draft, in order.
     """
 
-    panel: Panel
+    lower: Panel
     side: Path
     waist: tuple[Path, ...]
     darts: tuple[Dart, ...]
@@ -107,7 +107,7 @@ class BlockPanel:
     @property
     def name(self) -> str:
         """Return "front" or "back"."""
-        return self.panel.plan.name
+        return self.lower.plan.name
 
     @property
     def waist_length(self) -> float:
@@ -135,7 +135,7 @@ class BlockPanel:
 
     def points(self) -> dict[str, Point]:
         """Return the named points of the draft."""
-        return self.panel.construction.points
+        return self.lower.construction.points
 
 
 def close_darts(waist: tuple[Path, ...], darts: tuple[Dart, ...]) -> Path:
@@ -191,7 +191,7 @@ def draw_waist(
 
 @dataclass(frozen=True)
 class _Drawn:
-    """A waist line on trial: where the side seam ends, its upper part, the darts, the line with darts closed."""
+    """A waist line on trial: where the side seam ends, its upper part, the darts, the line, darts closed."""
 
     side: Point
     upper: Cubic

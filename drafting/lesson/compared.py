@@ -32,10 +32,10 @@ def own_draft(block: Block) -> SystemDraft:
     amounts: dict[Quantity, Length] = {
         Quantity.CROTCH_DEPTH: block.body["crotch_depth"],
         Quantity.HIP_LEVEL_ABOVE_CROTCH: levels.hip - levels.crotch,
-        Quantity.FRONT_HIP_WIDTH: front.panel.plan.hip,
-        Quantity.BACK_HIP_WIDTH: back.panel.plan.hip,
-        Quantity.FRONT_FORK: front.panel.plan.fork,
-        Quantity.BACK_FORK: back.panel.plan.fork,
+        Quantity.FRONT_HIP_WIDTH: front.lower.plan.hip,
+        Quantity.BACK_HIP_WIDTH: back.lower.plan.hip,
+        Quantity.FRONT_FORK: front.lower.plan.fork,
+        Quantity.BACK_FORK: back.lower.plan.fork,
         Quantity.BACK_FORK_DROP: named(DRAWN, levels.crotch.mm - back.points()[Drawn.FORK].y),
         Quantity.CURVE_OFF_CORNER: named(DRAWN, _off_the_corner(front)),
         Quantity.CENTRE_FRONT_IN_AT_WAIST: named(DRAWN, -front.points()[Drawn.CENTRE_AT_WAIST].x),
@@ -57,18 +57,18 @@ def own_draft(block: Block) -> SystemDraft:
 
 def _off_the_corner(panel: BlockPanel) -> float:
     corner = panel.points()[Drawn.CROTCH_CORNER]
-    curve = panel.panel.crotch.curves[0]
+    curve = panel.lower.crotch.curves[0]
     return min((curve.point(t / 80) - corner).length for t in range(81))
 
 
 def _panel(panel: BlockPanel) -> PublishedPanel:
-    down = Vector(0, -panel.panel.levels.crotch.mm)
+    down = Vector(0, -panel.lower.levels.crotch.mm)
 
     def moved(p: Point) -> Point:
         return p + down
 
     hem = Path.through([panel.points()[end] for end in (Drawn.HEM_AT_SIDE, Drawn.HEM_AT_INSEAM)])
-    paths = [*panel.waist, panel.side, panel.panel.inseam, panel.panel.crotch, hem]
+    paths = [*panel.waist, panel.side, panel.lower.inseam, panel.lower.crotch, hem]
     paths += [Path.through([dart.inner, dart.tip, dart.outer]) for dart in panel.darts]
     points = {name: moved(p) for name, p in panel.points().items()}
     return PublishedPanel(points, tuple(path.moved(moved) for path in paths))

@@ -78,14 +78,14 @@ def _lengths(block: Block) -> Iterator[tuple[str, float]]:
     yield "thigh", block.thigh_girth
     yield "knee", block.leg_girth(max(block.leg.knee_height.mm, block.leg.hem_height.mm))
     yield "hem", block.leg_girth(block.leg.hem_height.mm)
-    yield "front crotch seam", block.front.panel.crotch.length
-    yield "back crotch seam", block.back.panel.crotch.length
+    yield "front crotch seam", block.front.lower.crotch.length
+    yield "back crotch seam", block.back.lower.crotch.length
     for half in block.halves:
         yield from _seams(half)
 
 
 def _seams(half: Half) -> Iterator[tuple[str, float]]:
-    yield of_side("front inseam", half.side), half.front.panel.inseam.length
-    yield of_side("back inseam", half.side), half.back.panel.inseam.length
+    yield of_side("front inseam", half.side), half.front.lower.inseam.length
+    yield of_side("back inseam", half.side), half.back.lower.inseam.length
     yield of_side("front side seam", half.side), half.front.side.length
     yield of_side("back side seam", half.side), half.back.side.length

@@ -59,7 +59,7 @@ def block_figures(block: Block) -> dict[str, Any]:
     `girths` maps a level to body, ease and pattern; body and ease are None where the body is not known.
     """
     front, back, crotch = block.front, block.back, crotch_line(block)
-    inseams = front.panel.inseam.length, back.panel.inseam.length
+    inseams = front.lower.inseam.length, back.lower.inseam.length
     outseams = front.side.length, back.side.length
     return {
         "unit": "cm",
@@ -102,7 +102,7 @@ def block_figures(block: Block) -> dict[str, Any]:
         },
         "suppression": {
             "centre_back": in_cm(
-                (block.levels.waist.mm - block.levels.hip.mm) * math.tan(block.back.panel.plan.lean)
+                (block.levels.waist.mm - block.levels.hip.mm) * math.tan(block.back.lower.plan.lean)
             ),
             "seat_line_degrees": round(math.degrees(block.shares.lean), 2),
             **{name: in_cm(amount) for name, amount in asdict(block.shares.suppression).items()},

@@ -163,7 +163,7 @@ def crotch_line(block: Block) -> CrotchLine:
     """Return the drafted crotch seam beside the body's crotch length plus ease."""
     total = block.body.get("total_crotch_length")
     target = None if total is None else total.mm + block.ease.crotch
-    in_front, behind = block.front.panel.crotch.length, block.back.panel.crotch.length
+    in_front, behind = block.front.lower.crotch.length, block.back.lower.crotch.length
     if block.toile is None:
         return CrotchLine(in_front, behind, target)
     corrected = block.crotch_length - block.toile.crotch_length

@@ -67,7 +67,7 @@ def block_lines(block: Block) -> BlockLines:
 
 
 def _panel_lines(panel: BlockPanel) -> PanelLines:
-    lower = panel.panel
+    lower = panel.lower
     crease = lower.crease.reversed()
     top = Point(crease.start.x, lower.levels.waist.mm)
     return {

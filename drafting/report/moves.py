@@ -101,7 +101,7 @@ def block_lengths(block: Block) -> dict[BlockLength, Amounts]:
         BlockLength.HIP: np.array([block.hip_girth]),
         BlockLength.THIGH: np.array([half.thigh_girth(p) for half in block.halves]),
         BlockLength.CROTCH_SEAM: np.array([block.crotch_length]),
-        BlockLength.INSEAM: np.array([half.back.panel.inseam.length for half in block.halves]),
+        BlockLength.INSEAM: np.array([half.back.lower.inseam.length for half in block.halves]),
         BlockLength.SIDE_SEAM: np.array([half.front.side.length for half in block.halves]),
     }
 

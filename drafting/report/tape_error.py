@@ -131,6 +131,6 @@ def _moves(block: Block, other: Block) -> Iterator[float]:
 
 def _outline(panel: BlockPanel) -> LinearRing:
     """Return the panel's outline, straight over the mouths of the darts."""
-    edges = (panel.panel.crotch, *panel.waist, panel.side, panel.panel.inseam)
+    edges = (panel.lower.crotch, *panel.waist, panel.side, panel.lower.inseam)
     ring = LinearRing(np.vstack([edge.flatten(_SAG) for edge in edges]))
     return shapely.segmentize(ring, _STEP)

@@ -67,14 +67,14 @@ def leg_lines(block: Block, style: Style, number: int) -> LegLines:
 
 
 def _front(half: Half, style: Style) -> PanelOutline:
-    top, inseam = front_at(half.front, style.below_waist), half.front.panel.inseam
+    top, inseam = front_at(half.front, style.below_waist), half.front.lower.inseam
     hem = hem_line(top.side, inseam)
     ring = top.waist + top.side + hem + inseam + top.crotch
     return _from_crease(ring, top.side.end, half.front.points()[Drawn.CREASE].x)
 
 
 def _back(half: Half, style: Style) -> PanelOutline:
-    top, inseam = back_at(half.back, style.below_waist), half.back.panel.inseam
+    top, inseam = back_at(half.back, style.below_waist), half.back.lower.inseam
     hem = hem_line(top.side, inseam)
     ring = (top.outer or top.inner) + top.side + hem + inseam + top.crotch
     if top.outer:

@@ -158,7 +158,7 @@ def draw_outline(axes: Axes, panel: BlockPanel, move: Move, *, width: float, sty
     """Draw the edges of a panel, open where its darts are."""
     points = panel.points()
     hem = Path.through([points[Drawn.HEM_AT_SIDE], points[Drawn.HEM_AT_INSEAM]])
-    for path in (panel.side, panel.panel.inseam, panel.panel.crotch, *panel.waist, hem):
+    for path in (panel.side, panel.lower.inseam, panel.lower.crotch, *panel.waist, hem):
         stroke(axes, path.moved(move), width=width, style=style)
 
 

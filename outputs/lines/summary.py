@@ -51,7 +51,7 @@ def summary_lines(jeans: Jeans, unit: Unit, warnings: tuple[Problem, ...]) -> It
     for half in block.halves:
         side = f" {SIDES[half.side]}" if half.side else ""
         front, back = half.front, half.back
-        inseams = show(front.panel.inseam.length), show(back.panel.inseam.length)
+        inseams = show(front.lower.inseam.length), show(back.lower.inseam.length)
         yield _row(f"inseam{side}", *inseams)
         yield _row(f"outseam{side}", show(front.side.length), show(back.side.length))
 

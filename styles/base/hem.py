@@ -83,7 +83,7 @@ def turn_up_on(block: Block, style: Style) -> float:
     """Return the depth of the turn-up, less than the style's where a leg is too short for it, mm."""
     panels = [panel for half in block.halves for panel in (half.front, half.back)]
     # Its upper edge stays below the fork.
-    room = min(panel.panel.inseam.end.y - panel.panel.inseam.start.y for panel in panels) - _CLEAR_OF_CROTCH
+    room = min(panel.lower.inseam.end.y - panel.lower.inseam.start.y for panel in panels) - _CLEAR_OF_CROTCH
     return max(min(style.turn_up, room), 0.0)
 
 
@@ -102,7 +102,7 @@ def check_turn_up(block: Block, asked: float, drawn: float) -> Iterator[Finding]
         abs(line.direction(0).angle_to(line.direction(line.length)))
         for half in block.halves
         for panel in (half.front, half.back)
-        for line in (hem_line(panel.side, panel.panel.inseam),)
+        for line in (hem_line(panel.side, panel.lower.inseam),)
     )
     gives = drawn * max(bends)
     if gives > _GIVES:

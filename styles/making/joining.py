@@ -95,7 +95,7 @@ def leg_seams(block: Block, pieces: Pieces, style: Style) -> Iterator[Seam]:
     for half in halves:
         front, back = (pieces[half.id(kind)] for kind in (PieceKind.FRONT_LEG, PieceKind.BACK_LEG))
         yoke = pieces.get(half.id(PieceKind.BACK_YOKE))
-        knee, fork = FromHem.of(half).knee or 0.0, half.drafted.front.panel.inseam.length
+        knee, fork = FromHem.of(half).knee or 0.0, half.drafted.front.lower.inseam.length
         on_front, on_back = (walk(leg, EdgeKind.INSEAM, away_from=EdgeKind.HEM) for leg in (front, back))
         ease = block.proportions.inseam_ease
         yield Seam(SeamKind.INSEAM, (on_front,), (on_back,), ease, (knee, fork), half.side)

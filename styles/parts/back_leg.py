@@ -31,7 +31,7 @@ class FromHem:
     def of(half: HalfToCut) -> FromHem:
         """Return the distances as the front has them; the back is marked at the same ones."""
         front = half.drafted.front
-        below_knee = front.panel.inseam.curves[:-1]
+        below_knee = front.lower.inseam.curves[:-1]
         return FromHem(
             Path(below_knee).length if below_knee else None, front.side.length - front.side.curves[0].length
         )
@@ -104,7 +104,7 @@ def _below(
     """Return the back leg below its upper edges."""
     panel, allowances = half.drafted.back, style.allowances
     at, kind = FromHem.of(half), NotchKind.DOUBLE
-    inseam, points, levels = panel.panel.inseam, panel.points(), panel.panel.levels
+    inseam, points, levels = panel.lower.inseam, panel.points(), panel.lower.levels
     hem, folds = hem_edge(side, inseam, style)
     edges = (
         *upper,
@@ -115,7 +115,7 @@ def _below(
     )
     crease = points[Drawn.CREASE].x
     grain = Path.through([Point(crease, levels.hem.mm + _CLEAR), Point(crease, levels.crotch.mm)])
-    lines = Mark(PlaceKind.CREASE, MarkKind.LINE, panel.panel.crease)
+    lines = Mark(PlaceKind.CREASE, MarkKind.LINE, panel.lower.crease)
     marks = (lines, *folds, *marks)
     piece = Piece(PieceKind.BACK_LEG, edges, grain, half.cutting(), marks, side=half.side)
     return half.of_back(piece)

@@ -107,7 +107,7 @@ def front_leg(half: HalfToCut, style: Style, fly: FlyLength) -> Part:
         fly: How far down the fly opens, the same for both halves.
     """
     opened, panel, allowances = open_front(half, style), half.drafted.front, style.allowances
-    at, side, inseam, crotch = FromHem.of(half), opened.side, panel.panel.inseam, opened.whole.crotch
+    at, side, inseam, crotch = FromHem.of(half), opened.side, panel.lower.inseam, opened.whole.crotch
     hem, folds = hem_edge(side, inseam, style)
     stop = Notch(fly.stop, crotch.length - fly.opening)
     edges = (
@@ -123,10 +123,10 @@ def front_leg(half: HalfToCut, style: Style, fly: FlyLength) -> Part:
         ),
         Edge(EdgeKind.CROTCH, crotch, allowances.crotch_seam, notches=(stop,)),
     )
-    points, levels = panel.points(), panel.panel.levels
+    points, levels = panel.points(), panel.lower.levels
     crease = points[Drawn.CREASE].x
     grain = Path.through([Point(crease, levels.hem.mm + _CLEAR), Point(crease, levels.crotch.mm)])
-    line = Mark(PlaceKind.CREASE, MarkKind.LINE, panel.panel.crease)
+    line = Mark(PlaceKind.CREASE, MarkKind.LINE, panel.lower.crease)
     piece = Piece(PieceKind.FRONT_LEG, edges, grain, half.cutting(), (line, *folds), side=half.side)
     return Part((half.of_front(piece),))
 

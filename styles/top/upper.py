@@ -83,7 +83,7 @@ def _ends(panel: BlockPanel, depth: float) -> tuple[Path, Path]:
     Above the waist the centre line goes on straight and the side seam leans outwards: by what the centre line
     leans in, and by this seam's share of what the body widens.
     """
-    centre, side = panel.panel.crotch.reversed(), panel.side
+    centre, side = panel.lower.crotch.reversed(), panel.side
     if abs(depth) <= JOIN:
         return centre.reversed(), side
     if depth > 0:
@@ -168,9 +168,9 @@ def back_top(panel: BlockPanel, style: Style) -> BackTop:
 def _depths(panel: BlockPanel, style: Style, back: Back) -> tuple[float, float]:
     """Return how deep band and yoke together reach along centre and side, mm, as trunk and waist ask."""
     band = seam_depth(style) - style.below_waist
-    curve, line = (part.length for part in panel.panel.crotch.curves)
+    curve, line = (part.length for part in panel.lower.crotch.curves)
     upright = line + _OF_CURVE * curve - style.below_waist
-    way = panel.panel.levels.waist.mm - panel.panel.levels.hip.mm - style.below_waist
+    way = panel.lower.levels.waist.mm - panel.lower.levels.hip.mm - style.below_waist
     most = max(upright, band + _LEAST_YOKE), max(_ABOVE_HIP * way, band + _LEAST_YOKE)
     wanted = band + style.yoke_centre, band + style.yoke_side
     while True:

@@ -33,7 +33,7 @@ REPEATS = 20
 def cubics(block: Block) -> int:
     """Return how many cubics the finished block has."""
     paths = [p for panel in (block.front, block.back)
-             for p in (*panel.waist, panel.side, panel.panel.inseam, panel.panel.crotch)]  # fmt: skip
+             for p in (*panel.waist, panel.side, panel.lower.inseam, panel.lower.crotch)]  # fmt: skip
     return sum(len(path.curves) for path in paths)
 
 

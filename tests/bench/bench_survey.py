@@ -69,7 +69,7 @@ def outcome(body: Measurements, *, fitted: bool) -> Outcome | None:
         thigh=block.thigh_girth - body.thigh_girth,
         thigh_wanted=block.ease.thigh,
         outseam=abs(front.side.length - back.side.length),
-        inseam=abs(front.panel.inseam.length - back.panel.inseam.length - block.proportions.inseam_ease),
+        inseam=abs(front.lower.inseam.length - back.lower.inseam.length - block.proportions.inseam_ease),
         crotch_join=turned.crotch,
         centre_front=turned.centre_front,
         centre_back=turned.centre_back,

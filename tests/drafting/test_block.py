@@ -43,8 +43,8 @@ def test_an_average_woman_is_drafted_near_the_figures_of_a_trial_by_hand() -> No
     # (front) and 0.62 (back) to the corner, the block's reach further, and a curve nearer its corner is
     # longer by up to 3 mm; curve and waist start elsewhere by some mm: 6 in all.
     block = draft_block(wearer())
-    assert block.front.panel.crotch.length == pytest.approx(287, abs=6)
-    assert block.back.panel.crotch.length == pytest.approx(381, abs=8)
+    assert block.front.lower.crotch.length == pytest.approx(287, abs=6)
+    assert block.back.lower.crotch.length == pytest.approx(381, abs=8)
     assert block.front.points()["fork level"].x == pytest.approx(51, abs=0.5)  # front fork 5.1
     assert block.back.points()["fork level"].x == pytest.approx(128, abs=0.5)  # back fork 12.8
 
@@ -63,7 +63,7 @@ def test_waist_hip_knee_and_hem_are_exactly_body_and_ease(body: Measurements) ->
 def test_the_seams_of_a_leg_are_equally_long_but_for_the_declared_ease(body: Measurements) -> None:
     block = draft_block(body)
     assert block.front.side.length == pytest.approx(block.back.side.length, abs=0.01)
-    inseams = block.front.panel.inseam.length - block.back.panel.inseam.length
+    inseams = block.front.lower.inseam.length - block.back.lower.inseam.length
     assert inseams == pytest.approx(block.proportions.inseam_ease, abs=0.01)
 
 
@@ -148,7 +148,7 @@ def test_the_measured_crotch_length_is_drafted_with_its_ease() -> None:
 def test_front_and_back_parts_of_the_crotch_length_are_drafted_as_long_as_both() -> None:
     block = draft_block(wearer(front_crotch_length=290, back_crotch_length=385), ease=Ease(crotch=0))
     assert block.crotch_length == pytest.approx(675, abs=0.1)
-    assert block.front.panel.crotch.length == pytest.approx(290, abs=5)
+    assert block.front.lower.crotch.length == pytest.approx(290, abs=5)
 
 
 def test_the_thigh_is_never_short() -> None:
@@ -158,7 +158,7 @@ def test_the_thigh_is_never_short() -> None:
 
 
 def test_a_thigh_that_the_proportions_hold_already_changes_nothing() -> None:
-    assert draft_block(wearer(thigh_girth=560)).front.panel.crotch == draft_block(wearer()).front.panel.crotch
+    assert draft_block(wearer(thigh_girth=560)).front.lower.crotch == draft_block(wearer()).front.lower.crotch
 
 
 def test_unfitted_the_proportions_stand_as_they_are() -> None:
@@ -176,7 +176,7 @@ def test_the_same_body_gives_the_same_block() -> None:
 
 def test_ease_and_proportions_are_the_callers_to_choose() -> None:
     block = draft_block(wearer(), ease=Ease(hip=60), proportions=Proportions(hip_balance=0))
-    assert block.front.panel.plan.hip.mm == block.back.panel.plan.hip.mm == (980 + 60) / 4
+    assert block.front.lower.plan.hip.mm == block.back.lower.plan.hip.mm == (980 + 60) / 4
 
 
 def test_a_body_that_means_nothing_is_refused_as_a_value_error() -> None:

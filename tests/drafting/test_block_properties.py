@@ -82,7 +82,7 @@ def test_a_longer_leg_makes_longer_seams(leg: float, more: float) -> None:
     for name in ("front", "back"):
         before, after = getattr(short, name), getattr(long, name)
         assert after.side.length > before.side.length
-        assert after.panel.inseam.length > before.panel.inseam.length
+        assert after.lower.inseam.length > before.lower.inseam.length
 
 
 @some_bodies

@@ -380,7 +380,7 @@ def test_side_seams_are_equal_and_inseams_differ_as_declared_after_any_reshaping
 ) -> None:
     block = draft_block(wearer(**changed))
     assert block.front.side.length == pytest.approx(block.back.side.length, abs=0.1)
-    below_knee = [panel.panel.inseam.curves[0].length for panel in (block.front, block.back)]
+    below_knee = [panel.lower.inseam.curves[0].length for panel in (block.front, block.back)]
     assert below_knee[0] == pytest.approx(below_knee[1], abs=0.5)
     table = {seam["name"]: seam for seam in block_figures(block)["seams"]}
     assert table["side seam"]["intended_difference"] == 0

@@ -77,12 +77,12 @@ def tape(block: Block) -> dict[str, float]:
         "thigh": leg(block.thigh_level),
         "knee": leg(block.leg.knee_height.mm),
         "hem": leg(block.leg.hem_height.mm + 0.01),
-        "front inseam": length(front.panel.inseam),
-        "back inseam": length(back.panel.inseam),
+        "front inseam": length(front.lower.inseam),
+        "back inseam": length(back.lower.inseam),
         "front side seam": length(front.side),
         "back side seam": length(back.side),
-        "front crotch": length(front.panel.crotch),
-        "back crotch": length(back.panel.crotch),
+        "front crotch": length(front.lower.crotch),
+        "back crotch": length(back.lower.crotch),
     }
 
 
@@ -141,11 +141,11 @@ def test_on_any_body_a_corrected_block_is_trued_and_simple(body: Measurements, k
         assert half.front.side.length == pytest.approx(half.back.side.length, abs=0.2)
         for panel in (half.front, half.back):
             assert outline(panel).is_valid
-    front, back = block.front.panel, block.back.panel
+    front, back = block.front.lower, block.back.lower
     # A fork that would have to be dropped out of all proportion stays where it is on the toile, too.
     assert block.toile
     miss = front.inseam.length - back.inseam.length - block.proportions.inseam_ease
-    before = block.toile.front.panel.inseam.length - block.toile.back.panel.inseam.length
+    before = block.toile.front.lower.inseam.length - block.toile.back.lower.inseam.length
     assert abs(miss) <= max(0.05, abs(before - block.proportions.inseam_ease))
 
 
@@ -160,7 +160,7 @@ def test_an_abdomen_moves_the_centre_front_by_its_amount_and_the_waist_by_the_hi
     assert gained["front crotch"] == pytest.approx(signed(key, amount), rel=0.12)
     height = (block.toile.levels.waist - block.toile.levels.hip).mm
     # Similar triangles: the slash opens by the amount at the end of the front's width.
-    by_hinge = 2 * height * amount / block.toile.front.panel.plan.hip.mm
+    by_hinge = 2 * height * amount / block.toile.front.lower.plan.hip.mm
     assert gained["waist"] == pytest.approx(signed(key, by_hinge), abs=0.1)
     tops = [b.front.points()["centre at the waist"] for b in (block.toile, block)]
     assert tops[1].x == pytest.approx(tops[0].x, abs=0.01), "the fly keeps its place"
@@ -172,17 +172,17 @@ def test_a_seat_moves_the_centre_back_by_its_amount_and_the_fork_by_six_tenths(n
     amount = usual(key)
     gained, block = gains(name, key, amount)
     assert block.toile
-    forks = [b.back.panel.plan.fork.mm for b in (block.toile, block)]
+    forks = [b.back.lower.plan.fork.mm for b in (block.toile, block)]
     # 0.6 to 1.5 for 1 to 2.5 (from memory)
     assert forks[1] - forks[0] == pytest.approx(signed(key, 0.6 * amount))
     seats = [b.back.points()["centre at the waist"] for b in (block.toile, block)]
     hip = block.toile.back.points()["hip point"]
     longer = (seats[1] - hip).length - (seats[0] - hip).length
-    lean = block.toile.back.panel.plan.lean
+    lean = block.toile.back.lower.plan.lean
     assert longer == pytest.approx(signed(key, amount * math.cos(lean)), rel=0.05)
     assert amount < abs(gained["back crotch"]) < 1.7 * amount
     # More seat angle, as Vincent gives for more room (The Cutter's Practical Guide, 1898).
-    leans = [b.back.panel.plan.lean for b in (block.toile, block)]
+    leans = [b.back.lower.plan.lean for b in (block.toile, block)]
     assert (leans[1] - leans[0]) * signed(key, 1) > 0
 
 
@@ -193,7 +193,7 @@ def test_a_seat_swings_the_top_of_the_back_about_the_side_of_its_hip(name: str, 
     _, block = gains(name, key, amount)
     assert block.toile
     sides = [b.back.points()["side at the waist"].x for b in (block.toile, block)]
-    levels, width = block.toile.levels, block.toile.back.panel.plan.hip.mm
+    levels, width = block.toile.levels, block.toile.back.lower.plan.hip.mm
     # Similar triangles: the slash opens by the amount at the end of the back's width.
     outwards = signed(key, (levels.waist - levels.hip).mm * amount / width)
     assert sides[0] - sides[1] == pytest.approx(outwards, abs=1)
@@ -314,8 +314,8 @@ def test_the_lower_leg_swings_alike_on_both_panels_and_stays_level_and_as_wide(n
 
 
 def test_the_crease_bends_at_the_knee_with_the_leg() -> None:
-    straight = draft_block(wearer()).front.panel.crease
-    bent = draft_block(wearer(), corrections={"knees_in": 10}).front.panel.crease
+    straight = draft_block(wearer()).front.lower.crease
+    bent = draft_block(wearer(), corrections={"knees_in": 10}).front.lower.crease
     assert (len(straight.curves), len(bent.curves)) == (1, 2)
 
 
@@ -325,7 +325,7 @@ def test_a_crotch_is_let_out_or_taken_in_at_its_own_fork(name: str, key: str) ->
     gained, block = gains(name, key, 8)
     part, other = ("front", "back") if key.startswith("front") else ("back", "front")
     assert block.toile
-    plans = [getattr(b, part).panel.plan for b in (block.toile, block)]
+    plans = [getattr(b, part).lower.plan for b in (block.toile, block)]
     assert plans[1].fork.mm - plans[0].fork.mm == pytest.approx(signed(key, 8))
     assert gained[f"{part} crotch"] * signed(key, 1) > 4
     # The other fork is only dropped or lifted to true the inseam.
@@ -387,7 +387,7 @@ def test_levels_of_the_body_move_with_the_pattern_and_say_so() -> None:
     assert moved["crotch_depth"] == pytest.approx(10)
     assert 0 < moved["calf_height"] < 20
     assert block.levels.waist.mm == block.body["waist_height"].mm
-    assert block.front.panel.levels.waist.formula() == "waist height + corrected: waist height"
+    assert block.front.lower.levels.waist.formula() == "waist height + corrected: waist height"
 
 
 def test_the_room_that_the_wearer_chose_counts_as_ease() -> None:
@@ -399,7 +399,7 @@ def test_the_room_that_the_wearer_chose_counts_as_ease() -> None:
 def test_the_steps_name_what_was_corrected() -> None:
     block = draft_block(wearer(), corrections={"front_crotch_pulls": 8, "full_seat": 10})
     [fork] = [step for step in block.front.steps if step.name == "fork level"]
-    assert fork.length and fork.length.mm == block.front.panel.plan.fork.mm
+    assert fork.length and fork.length.mm == block.front.lower.plan.fork.mm
     names = {length.name for step in block.steps if step.length for length in step.length.inner()}
     assert {"corrected: front fork", "corrected: back fork for the seat"} <= names
 
@@ -444,7 +444,7 @@ def test_a_lower_leg_swings_without_a_corner_at_the_knee_tapered_or_flared(key: 
     block = draft_block(wearer(), cut=cut, corrections={key: 13})
     assert joins(block).within()
     for panel in (block.front, block.back):
-        assert largest_turn(panel.side) < 0.1 and largest_turn(panel.panel.inseam) < 0.1
+        assert largest_turn(panel.side) < 0.1 and largest_turn(panel.lower.inseam) < 0.1
 
 
 def strays(line: Path) -> float:

@@ -36,5 +36,5 @@ def test_a_very_wide_fork_under_a_short_trunk_bends_one_way_and_has_no_point(
     block = draft_block(wearer(**given, total_crotch_length=900))
     assert unfair_lines(block) == []
     assert joins(block).within()
-    for panel in (block.front.panel, block.back.panel):
+    for panel in (block.front.lower, block.back.lower):
         assert panel.crotch.curves[0].sharpest_bend() < 1 / 20

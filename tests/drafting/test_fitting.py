@@ -37,7 +37,7 @@ def test_whatever_the_front_measures_the_whole_seam_is_met(total: float, thigh: 
 def test_a_longer_front_of_the_body_never_makes_the_drafted_front_shorter(
     total: float, thigh: float | None
 ) -> None:
-    fronts = [block.front.panel.crotch.length for block in blocks(total, thigh)]
+    fronts = [block.front.lower.crotch.length for block in blocks(total, thigh)]
     assert all(after >= before - 0.1 for before, after in pairwise(fronts))
     assert fronts[-1] - fronts[0] > 5
 
@@ -66,7 +66,7 @@ def test_a_longer_crotch_length_moves_every_means_the_same_way_and_without_a_ste
 def test_what_lengthens_the_seam_leaves_the_side_of_the_front_at_hip_and_waist() -> None:
     # a wedge at the centre back is hinged at the side seam: widths of the front and its top stay
     short, long = (draft_block(wearer(total_crotch_length=total)) for total in (660, 720))
-    assert short.front.panel.plan.hip.mm == long.front.panel.plan.hip.mm
+    assert short.front.lower.plan.hip.mm == long.front.lower.plan.hip.mm
     assert short.front.waist_length == pytest.approx(long.front.waist_length, abs=0.01)
     assert long.front.side.start.x == pytest.approx(short.front.side.start.x, abs=2.5)
 

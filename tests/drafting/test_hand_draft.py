@@ -69,7 +69,7 @@ def test_flares_and_shorts_are_drawn_whole(cut: LegCut) -> None:
     steps = hand_draft(half).instructions
     at = {step.label: step.at for step in steps}
     for panel in (half.front, half.back):
-        edges = [*panel.waist, panel.side, panel.panel.inseam, panel.panel.crotch]
+        edges = [*panel.waist, panel.side, panel.lower.inseam, panel.lower.crotch]
         drawn = [step.curve for step in steps if step.panel == panel.name and step.curve]
         assert all(curve in drawn for edge in edges for curve in edge.curves)
     for step in steps:

@@ -68,7 +68,7 @@ def test_shorts_end_on_the_way_from_knee_to_crotch_and_keep_their_seams_equal() 
     assert block.levels.hem.mm == pytest.approx(knee + 0.3 * (crotch - knee), abs=10)
     assert block.front.side.length == pytest.approx(block.back.side.length, abs=0.01)
     ease = block.proportions.inseam_ease
-    assert block.front.panel.inseam.length - block.back.panel.inseam.length == pytest.approx(ease, abs=0.01)
+    assert block.front.lower.inseam.length - block.back.lower.inseam.length == pytest.approx(ease, abs=0.01)
 
 
 def test_shorts_are_told_nothing_about_knee_calf_and_ankle() -> None:
@@ -120,6 +120,6 @@ def test_a_flare_is_rounded_over_three_tenths_of_the_way_to_the_hem(panel: str) 
 
 def test_the_hem_of_shorts_is_found_on_both_seams() -> None:
     points = drafted(SHORTS).back.points()
-    seam = drafted(SHORTS).back.panel.inseam
+    seam = drafted(SHORTS).back.lower.inseam
     assert points["hem at the inseam"] == seam.start
     assert points["hem at the side"].y == pytest.approx(points["hem at the inseam"].y, abs=1e-6)

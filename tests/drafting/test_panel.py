@@ -25,8 +25,8 @@ each_panel = pytest.mark.parametrize("panel", PANELS)
 @each_panel
 def test_hip_level_is_level_and_as_wide_as_planned(panel: BlockPanel) -> None:
     points = panel.points()
-    assert points["hip point"].y == points["hip at the side"].y == panel.panel.levels.hip.mm
-    assert points["hip point"].x - points["hip at the side"].x == pytest.approx(panel.panel.plan.hip.mm)
+    assert points["hip point"].y == points["hip at the side"].y == panel.lower.levels.hip.mm
+    assert points["hip point"].x - points["hip at the side"].x == pytest.approx(panel.lower.plan.hip.mm)
 
 
 @each_panel
@@ -39,7 +39,7 @@ def test_the_centre_line_is_straight_from_the_waist_through_the_hip_point(panel:
 
 @each_panel
 def test_the_crotch_seam_leaves_the_centre_line_without_a_corner(panel: BlockPanel) -> None:
-    curve, straight = panel.panel.crotch.curves
+    curve, straight = panel.lower.crotch.curves
     assert math.degrees(curve.direction(1).angle_to(straight.direction(0))) == pytest.approx(0, abs=1e-6)
 
 
@@ -48,13 +48,13 @@ def test_the_crotch_seam_arrives_at_the_inseam_so_that_both_forks_are_one_curve(
     # 96 + 84 is 180: what the back has less than square, so that it curves down to the fork, the front has
     # more
     square = 96 if panel.name == "front" else 84
-    assert corner(panel.panel.crotch, panel.panel.inseam.reversed()) == pytest.approx(square, abs=0.01)
+    assert corner(panel.lower.crotch, panel.lower.inseam.reversed()) == pytest.approx(square, abs=0.01)
 
 
 @each_panel
 def test_the_crotch_curve_stays_inside_its_corner(panel: BlockPanel) -> None:
     # A hollow towards the corner, never beyond it: to the left of the fork, above its level.
-    points, seam = panel.points(), panel.panel.crotch
+    points, seam = panel.points(), panel.lower.crotch
     for step in range(11):
         at = seam.point(step / 10 * seam.curves[0].length)
         assert at.x <= points["fork"].x + 1e-6
@@ -64,7 +64,7 @@ def test_the_crotch_curve_stays_inside_its_corner(panel: BlockPanel) -> None:
 @each_panel
 def test_knee_and_hem_lie_evenly_about_the_crease(panel: BlockPanel) -> None:
     points = panel.points()
-    for level, width in (("knee", panel.panel.plan.knee), ("hem", panel.panel.plan.hem)):
+    for level, width in (("knee", panel.lower.plan.knee), ("hem", panel.lower.plan.hem)):
         crease = points[f"crease at the {level}"]
         assert points[f"{level} at the inseam"].x - crease.x == pytest.approx(width.mm / 2)
         assert crease.x - points[f"{level} at the side"].x == pytest.approx(width.mm / 2)
@@ -73,13 +73,13 @@ def test_knee_and_hem_lie_evenly_about_the_crease(panel: BlockPanel) -> None:
 
 @each_panel
 def test_the_leg_is_straight_from_knee_to_hem(panel: BlockPanel) -> None:
-    assert panel.panel.inseam.curves[0].straight
-    assert panel.panel.side.curves[-1].straight
+    assert panel.lower.inseam.curves[0].straight
+    assert panel.lower.side.curves[-1].straight
 
 
 @each_panel
 def test_the_inseam_runs_into_the_straight_leg_without_a_corner(panel: BlockPanel) -> None:
-    lower, upper = panel.panel.inseam.curves
+    lower, upper = panel.lower.inseam.curves
     assert math.degrees(lower.direction(1).angle_to(upper.direction(0))) == pytest.approx(0, abs=0.01)
 
 
@@ -96,10 +96,10 @@ def test_the_side_seam_leaves_the_hip_towards_the_knee_and_is_smooth_throughout(
 
 @each_panel
 def test_widths_are_those_of_the_drawn_outline(panel: BlockPanel) -> None:
-    shape, levels = outline(panel), panel.panel.levels
+    shape, levels = outline(panel), panel.lower.levels
     for y in (levels.knee.mm, levels.knee.mm / 2, levels.knee.mm + 100, panel.points()["fork"].y - 5):
-        assert panel.panel.width(y) == pytest.approx(width_at(shape, y), abs=0.05)
-    assert panel.panel.width(levels.knee.mm) == pytest.approx(panel.panel.plan.knee.mm)
+        assert panel.lower.width(y) == pytest.approx(width_at(shape, y), abs=0.05)
+    assert panel.lower.width(levels.knee.mm) == pytest.approx(panel.lower.plan.knee.mm)
 
 
 @pytest.mark.parametrize("block", [BLOCK, FITTED], ids=["proportions", "fitted"])
@@ -123,7 +123,7 @@ def test_the_back_fork_reaches_further_and_lies_lower_than_the_front_fork() -> N
 
 
 def test_both_panels_share_their_levels() -> None:
-    assert BLOCK.front.panel.levels == BLOCK.back.panel.levels == BLOCK.levels
+    assert BLOCK.front.lower.levels == BLOCK.back.lower.levels == BLOCK.levels
 
 
 def test_the_plumb_line_through_the_hip_point_is_the_zero_of_the_drawing() -> None:
@@ -137,7 +137,7 @@ def test_a_crotch_curve_that_would_turn_more_sharply_than_18_mm_is_drawn_rounder
     # short handles turn it in the middle: 0.44 to a radius of 18.2 mm, 0.4 to less; 0.7 is nearly the
     # roundest
     block = draft_block(wearer(), proportions=Proportions(front_curve_handle=handle), fitted=False)
-    assert 1 / block.front.panel.crotch.curves[0].sharpest_bend() == pytest.approx(radius, abs=0.6)
+    assert 1 / block.front.lower.crotch.curves[0].sharpest_bend() == pytest.approx(radius, abs=0.6)
 
 
 def test_measured_arcs_of_the_front_are_its_widths_by_hand() -> None:

@@ -129,12 +129,12 @@ def leaves_hip(block: Block) -> float:
 
 def fork_turn(block: Block) -> float:
     """Return how much less than square the back's crotch seam meets its inseam, degrees."""
-    crotch, inseam = block.back.panel.crotch, block.back.panel.inseam.reversed()
+    crotch, inseam = block.back.lower.crotch, block.back.lower.inseam.reversed()
     return 90 - abs(math.degrees(crotch.direction(0).angle_to(inseam.direction(0))))
 
 
 def upper_inseam(block: Block, panel: str) -> Cubic:
-    curve: Cubic = getattr(block, panel).panel.inseam.curves[-1]
+    curve: Cubic = getattr(block, panel).lower.inseam.curves[-1]
     return curve
 
 
@@ -194,14 +194,14 @@ CASES: dict[str, Case] = {
     ),
     "trunk_in_back_fork": Case(0.26, lambda b: (980 / 8 + 15 - back(b)["fork"].x) / trunk(b)),
     "trunk_in_front_fork": Case(0.12, lambda b: (1040 / 16 - 6 - front(b)["fork"].x) / trunk(b), HIGH),
-    "hip_balance": Case(5, lambda b: (b.back.panel.plan.hip.mm - b.front.panel.plan.hip.mm) / 2),
+    "hip_balance": Case(5, lambda b: (b.back.lower.plan.hip.mm - b.front.lower.plan.hip.mm) / 2),
     "front_fork_divisor": Case(16, lambda b: 1040 / (front(b)["fork"].x + 0.12 * trunk(b) + 6), HIGH),
     "front_fork_less": Case(6, lambda b: 1040 / 16 - 0.12 * trunk(b) - front(b)["fork"].x, HIGH),
     "back_fork_divisor": Case(8, lambda b: 980 / (back(b)["fork"].x + 0.26 * trunk(b) - 15)),
     "back_fork_more": Case(15, lambda b: back(b)["fork"].x + 0.26 * trunk(b) - 980 / 8),
-    "inseam_ease": Case(4, lambda b: b.front.panel.inseam.length - b.back.panel.inseam.length),
+    "inseam_ease": Case(4, lambda b: b.front.lower.inseam.length - b.back.lower.inseam.length),
     "knee_balance": Case(
-        12.7, lambda b: (b.back.panel.width(500) - b.front.panel.width(500)) / 2, {"knee_height": 500}
+        12.7, lambda b: (b.back.lower.width(500) - b.front.lower.width(500)) / 2, {"knee_height": 500}
     ),
     "back_crease_shift": Case(
         4.5, lambda b: -back(b)["crease"].x - (-back(b)["hip at the side"].x - back(b)["fork"].x) / 2
@@ -243,8 +243,8 @@ CASES: dict[str, Case] = {
     "curve_highest_of_fork": Case(
         2.2, lambda b: above_crotch(front(b)) / front(b)["fork"].x, beside={"front_curve_divisor": 1}
     ),
-    "front_curve_handle": Case(0.7, lambda b: reach(b.front.panel.crotch.curves[0])),
-    "back_curve_handle": Case(0.74, lambda b: reach(b.back.panel.crotch.curves[0])),
+    "front_curve_handle": Case(0.7, lambda b: reach(b.front.lower.crotch.curves[0])),
+    "back_curve_handle": Case(0.74, lambda b: reach(b.back.lower.crotch.curves[0])),
     "front_inseam_hollow": Case(6.5, lambda b: hollow(upper_inseam(b, "front"))),
     "back_inseam_hollow": Case(
         10, lambda b: hollow(upper_inseam(b, "back")), beside={"inseam_even_turn": 0.05}

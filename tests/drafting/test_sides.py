@@ -41,11 +41,11 @@ def assert_sewable(block: Block) -> None:
     """Assert what is sewn together is equally long, and that each half is fair and smooth."""
     right, left = half(block, Side.RIGHT), half(block, Side.LEFT)
     for panel in ("front", "back"):
-        seams = [getattr(own, panel).panel.crotch.length for own in (right, left)]
+        seams = [getattr(own, panel).lower.crotch.length for own in (right, left)]
         assert seams[0] == pytest.approx(seams[1], abs=0.1)
     for own in block.halves:
         assert own.front.side.length == pytest.approx(own.back.side.length, abs=0.1)
-        eased = own.front.panel.inseam.length - own.back.panel.inseam.length
+        eased = own.front.lower.inseam.length - own.back.lower.inseam.length
         assert eased == pytest.approx(block.proportions.inseam_ease, abs=0.1)
         alone = Block(block.body, block.ease, block.proportions, block.leg, block.fit, block.shares, (own,))
         assert joins(alone).within() and unfair_lines(alone) == []
@@ -118,7 +118,7 @@ def test_each_hem_follows_its_own_inside_leg(left: float, right: float) -> None:
     block = uneven(*legs, inside_leg_height=690, body_rise=310, stature=1600)
     for side, leg in ((Side.LEFT, left), (Side.RIGHT, right)):
         assert half(block, side).levels.hem.mm == pytest.approx(690 - leg)
-    inseams = [half(block, side).front.panel.inseam.length for side in (Side.RIGHT, Side.LEFT)]
+    inseams = [half(block, side).front.lower.inseam.length for side in (Side.RIGHT, Side.LEFT)]
     # 0.2: the shin, not plumb, is made up along its own line
     assert inseams[0] - inseams[1] == pytest.approx(right - left, abs=0.2)
     assert side_seam(block, Side.RIGHT) - side_seam(block, Side.LEFT) == pytest.approx(right - left, abs=0.2)

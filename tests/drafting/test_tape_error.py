@@ -54,7 +54,7 @@ def test_the_outline_moves_as_far_as_the_points_of_the_sewn_edges_lie_from_the_o
     def points(measurements: Measurements) -> list[np.ndarray]:
         block = draft_block(measurements)
         edges = [
-            (half.panel.crotch, half.side, half.panel.inseam, *half.waist)
+            (half.lower.crotch, half.side, half.lower.inseam, *half.waist)
             for half in (block.front, block.back)
         ]
         return [

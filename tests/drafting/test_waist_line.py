@@ -72,7 +72,7 @@ def test_the_waist_is_one_smooth_line_when_the_darts_are_sewn(block: Block) -> N
 @BLOCKS
 def test_the_waist_runs_from_the_centre_line_to_the_side_seam(block: Block) -> None:
     for panel in (block.front, block.back):
-        assert (panel.waist[0].start - panel.panel.crotch.end).length < 1e-6
+        assert (panel.waist[0].start - panel.lower.crotch.end).length < 1e-6
         assert (panel.waist[-1].end - panel.side.start).length < 1e-6
 
 

@@ -111,7 +111,7 @@ def test_seam_lengths_stand_front_beside_back(plain: Jeans) -> None:
     front, back = plain.block.front, plain.block.back
     rows = {cells(line)[0]: cells(line)[1:3] for line in lines[lines.index("") :]}
     assert [float(cell) for cell in rows["inseam"]] == pytest.approx(
-        [front.panel.inseam.length / 10, back.panel.inseam.length / 10], abs=0.051
+        [front.lower.inseam.length / 10, back.lower.inseam.length / 10], abs=0.051
     )
     assert [float(cell) for cell in rows["outseam"]] == pytest.approx(
         [front.side.length / 10, back.side.length / 10], abs=0.051
@@ -124,7 +124,7 @@ def test_a_body_whose_sides_differ_gets_the_seams_of_both(tmp_path: Path) -> Non
     rows = {cells(line)[0]: cells(line)[1] for line in summary_lines(jeans, Unit.CM, ())}
     for half in jeans.block.halves:
         assert half.side is not None
-        for name, seam in (("inseam", half.front.panel.inseam), ("outseam", half.front.side)):
+        for name, seam in (("inseam", half.front.lower.inseam), ("outseam", half.front.side)):
             assert float(rows[f"{name} {half.side.value}"]) == pytest.approx(seam.length / 10, abs=0.051)
     assert float(rows["inseam right"]) > float(rows["inseam left"])
 

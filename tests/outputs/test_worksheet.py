@@ -164,7 +164,7 @@ def test_a_draft_from_the_print_alone_has_the_same_outline(
         for name, panel in panels.items():
             count = sum(row.panel == name and row.way.startswith(("straight", "curve")) for row in rows)
             mine, lines[name] = lines[name][:count], lines[name][count:]
-            paths = [*panel.waist, panel.side, panel.panel.inseam, panel.panel.crotch]
+            paths = [*panel.waist, panel.side, panel.lower.inseam, panel.lower.crotch]
             points = panel.points()
             paths.append(Seam.through([points["hem at the side"], points["hem at the inseam"]]))
             paths += [Seam.through([d.inner, d.tip, d.outer]) for d in panel.darts]

@@ -117,6 +117,6 @@ def test_the_crotch_seam_is_the_estimated_length_and_ease(drafts) -> None:
 def test_outseams_are_equal_and_inseams_differ_as_declared(drafts) -> None:
     for one in drafts:
         front, back = one.block.front, one.block.back
-        inseams = front.panel.inseam.length - back.panel.inseam.length
+        inseams = front.lower.inseam.length - back.lower.inseam.length
         assert front.side.length == pytest.approx(back.side.length, abs=0.1), one.body
         assert inseams == pytest.approx(one.block.proportions.inseam_ease, abs=0.1), one.body

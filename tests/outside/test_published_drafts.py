@@ -71,13 +71,13 @@ def off(curve: Cubic, place: Point) -> float:
 
 
 def crotch_curve(panel: BlockPanel) -> Cubic:
-    return panel.panel.crotch.curves[0]
+    return panel.lower.crotch.curves[0]
 
 
 def place(panel: BlockPanel, name: str) -> tuple[float, float]:
     """Return a point of ours from where the centre line crosses hip level, y from the crotch line."""
     point = panel.points()[name]
-    return point.x, point.y - panel.panel.levels.crotch.mm
+    return point.x, point.y - panel.lower.levels.crotch.mm
 
 
 @pytest.fixture(scope="module")
@@ -130,7 +130,7 @@ def test_metric_back_lies_point_on_point_but_for_the_steeper_seat(metric: Block)
 
 
 def test_metric_hip_widths_agree_to_half_a_centimetre_and_as_a_whole_exactly(metric: Block) -> None:
-    front, back = (panel.panel.plan.hip.mm for panel in (metric.front, metric.back))
+    front, back = (panel.lower.plan.hip.mm for panel in (metric.front, metric.back))
     assert front == pytest.approx(940 / 4 + 5, abs=5.1)
     assert back == pytest.approx(940 / 4 + 15, abs=5.1)
     assert front + back == pytest.approx((940 + 40) / 2)
@@ -138,13 +138,13 @@ def test_metric_hip_widths_agree_to_half_a_centimetre_and_as_a_whole_exactly(met
 
 def test_the_front_fork_of_jeans_is_a_centimetre_and_a_half_shorter_than_the_trousers(metric: Block) -> None:
     # JOURNAL: front fork about 1.5 cm shorter, back fork almost equal. METRIC: hip / 16 + 0.5.
-    assert metric.front.panel.plan.fork.mm == pytest.approx(940 / 16 + 5 - 15, abs=2)
+    assert metric.front.lower.plan.fork.mm == pytest.approx(940 / 16 + 5 - 15, abs=2)
 
 
 def test_the_back_fork_of_jeans_is_nearly_the_trousers(metric: Block) -> None:
     # METRIC: point 24 lies 110.75 beyond the plumb line through the centre back at hip level. 10: the
     # crotch line of ours hangs higher, so the fork is a little longer; published ones reach 12 cm.
-    assert 110.75 <= metric.back.panel.plan.fork.mm <= 120
+    assert 110.75 <= metric.back.lower.plan.fork.mm <= 120
 
 
 def test_metric_crotch_curves_stay_as_far_off_the_corner(metric: Block) -> None:
@@ -176,8 +176,8 @@ def test_metric_hollows_and_bows_are_felt_alike(metric: Block) -> None:
     # is bowed 0.5 outwards; ours half as much again and what an eye sees, 2, for it rounds the hip with twice
     # the radius. The steeper seat line of jeans leaves the back's side
     # seam nearly plumb, so its bow is not compared.
-    assert across(metric.front.panel.inseam.curves[1]) == pytest.approx(7.5 - 1, abs=0.5)
-    assert across(metric.back.panel.inseam.curves[1]) == pytest.approx(12.5 - 2.5, abs=0.5)
+    assert across(metric.front.lower.inseam.curves[1]) == pytest.approx(7.5 - 1, abs=0.5)
+    assert across(metric.back.lower.inseam.curves[1]) == pytest.approx(12.5 - 2.5, abs=0.5)
     assert across(metric.front.side.curves[0]) == pytest.approx(7.5, abs=2)
 
 
@@ -242,7 +242,7 @@ def test_wauchs_side_seam_hangs_plumb_from_hip_to_crotch_and_ours_within_millime
 
 def test_wauchs_front_hip_is_a_quarter_and_ours_half_a_centimetre_less(wauch: Block) -> None:
     # METRIC gives the back 1 cm more than the front, ITALIAN 2: ours 1
-    assert wauch.front.panel.plan.hip.mm == pytest.approx(1000 / 4 - 5)
+    assert wauch.front.lower.plan.hip.mm == pytest.approx(1000 / 4 - 5)
 
 
 def test_wauchs_knee_is_ours_for_an_inside_leg_of_76() -> None:
@@ -263,7 +263,7 @@ def test_rosenfelds_knee_is_2_inches_above_the_middle() -> None:
 def test_rosenfelds_pantaloon_fork_is_hip_by_16_and_ours_up_to_a_centimetre_less() -> None:
     # lesson 82: hip 42, fork 2.625 in. ARTICLE has hip / 16 for jeans too.
     block = drafted(waist=24 * INCH, hip=42 * INCH, depth=10 * INCH, crotch_height=32 * INCH)
-    assert 2.625 * INCH - 10 <= block.front.panel.plan.fork.mm <= 2.625 * INCH
+    assert 2.625 * INCH - 10 <= block.front.lower.plan.fork.mm <= 2.625 * INCH
 
 
 def test_rosenfelds_front_hip_is_a_quarter() -> None:
@@ -271,9 +271,9 @@ def test_rosenfelds_front_hip_is_a_quarter() -> None:
     block = drafted(
         waist=25 * INCH, hip=43 * INCH, depth=12 * INCH, crotch_height=14 * INCH + 400, ease=Ease(hip=0)
     )
-    halves = block.front.panel.plan.hip.mm + block.back.panel.plan.hip.mm
+    halves = block.front.lower.plan.hip.mm + block.back.lower.plan.hip.mm
     assert halves / 2 == pytest.approx(10.75 * INCH, abs=INCH / 16)
-    assert block.front.panel.plan.hip.mm == pytest.approx(10.75 * INCH - 5, abs=INCH / 16)
+    assert block.front.lower.plan.hip.mm == pytest.approx(10.75 * INCH - 5, abs=INCH / 16)
 
 
 @pytest.mark.parametrize("hip", [900, 940, 1000, 1067, 1092])
@@ -282,7 +282,7 @@ def test_the_front_curve_leaves_the_corner_by_a_published_share_of_the_fork(hip:
     # 0.57 and 1.36 / 2.63 = 0.52, a beginner's draft 1.5 / 3.5 = 0.42. Their curves rise as high as the
     # fork is long, ours higher, which draws it off the corner by up to a tenth more.
     block = drafted(waist=hip - 200, hip=hip, depth=270, crotch_height=760)
-    share = off(crotch_curve(block.front), Point(0, 760)) / block.front.panel.plan.fork.mm
+    share = off(crotch_curve(block.front), Point(0, 760)) / block.front.lower.plan.fork.mm
     assert 0.42 <= share <= 0.57 + 0.1
 
 
@@ -295,13 +295,13 @@ def italian() -> Block:
 
 def test_the_italian_hip_is_shared_nearly_as_ours(italian: Block) -> None:
     # front hip / 4, the back 2 cm more at the side: ours 1 cm more, as METRIC's
-    assert italian.front.panel.plan.hip.mm == pytest.approx(235, abs=5)
-    assert italian.back.panel.plan.hip.mm == pytest.approx(255, abs=5)
+    assert italian.front.lower.plan.hip.mm == pytest.approx(235, abs=5)
+    assert italian.back.lower.plan.hip.mm == pytest.approx(255, abs=5)
 
 
 def test_the_italian_forks_are_a_trousers_within_a_centimetre_and_a_half(italian: Block) -> None:
     # front hip/20 + 1 = 5.7; back hip/20 + 2 = 6.7 beyond that, dropped 1. JOURNAL: jeans up to 1.5 less.
-    front, back = italian.front.panel.plan.fork.mm, italian.back.panel.plan.fork.mm
+    front, back = italian.front.lower.plan.fork.mm, italian.back.lower.plan.fork.mm
     assert -15 <= front - 57 <= 0
     assert -15 <= back - (57 + 67) <= 0
     assert place(italian.back, "fork")[1] == pytest.approx(-10, abs=6)
@@ -321,7 +321,7 @@ def test_the_russian_hip_line_is_a_third_of_the_depth_up() -> None:
 def test_the_russian_front_fork_is_ours_to_half_a_centimetre() -> None:
     # half hip 52: fork 5.2, printed
     block = drafted(waist=760, hip=1040, depth=270, crotch_height=750)
-    assert block.front.panel.plan.fork.mm == pytest.approx(52, abs=5)
+    assert block.front.lower.plan.fork.mm == pytest.approx(52, abs=5)
 
 
 def tabled(hip: float, cut: LegCut) -> Block:
@@ -381,7 +381,7 @@ def test_a_measured_front_hip_arc_is_shared_as_in_the_tables() -> None:
         front_hip_arc=18.5 * INCH,
         ease=Ease(hip=2 * INCH),
     )
-    front, back = block.front.panel.plan.hip.mm, block.back.panel.plan.hip.mm
+    front, back = block.front.lower.plan.hip.mm, block.back.lower.plan.hip.mm
     assert front + back == pytest.approx(20 * INCH)
     assert front == pytest.approx(9.56 * INCH, abs=5)
     assert back == pytest.approx(10.44 * INCH, abs=5)

@@ -121,7 +121,7 @@ def test_outseams_are_equal_and_inseams_differ_as_declared(drafted) -> None:
     for person, block in drafted:
         front, back = block.front, block.back
         outseams = front.side.length - back.side.length
-        inseams = front.panel.inseam.length - back.panel.inseam.length - block.proportions.inseam_ease
+        inseams = front.lower.inseam.length - back.lower.inseam.length - block.proportions.inseam_ease
         if max(abs(outseams), abs(inseams)) > GIRTH:
             wrong[person.name] = round(outseams, 1), round(inseams, 1)
     assert wrong == {}

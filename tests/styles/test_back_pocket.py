@@ -84,7 +84,7 @@ def test_it_lies_within_the_back_leg_of_any_body(body: Measurements) -> None:
     )
     assert check_pieces(back_pocket(STRAIGHT, size).pieces) == ()
     for half, top in zip(block.halves, backs, strict=True):
-        inseam = half.back.panel.inseam
+        inseam = half.back.lower.inseam
         ring = [path.flatten()[:-1] for path in (top.seam, top.side, inseam, top.crotch)]
         leg = Polygon(np.vstack(ring))
         outline, *drills = placing(top.seam, size)
