@@ -82,7 +82,7 @@ class Proportions(ConstantTable):
     )
     trunk_in_depth_most: float = constant(6.5, "mm", "but by no more than this either way", TRIAL)
     trunk_in_raise: float = constant(0.48, "share", "the centre back is lower by this share of it", TRIAL)
-    trunk_in_back_fork: float = constant(0.26, "share", "the back fork is shorter by this share of it", TRIAL)
+    trunk_in_back_fork: float = constant(0.23, "share", "the back fork is shorter by this share of it", TRIAL)
     trunk_in_front_fork: float = constant(0.12, "share", "and the front fork by this share of it", TRIAL)
     # widths
     hip_balance: float = constant(
@@ -228,7 +228,7 @@ class Proportions(ConstantTable):
         TRIAL,
     )
     side_hip_turn: float = constant(
-        0.58,
+        0.6,
         "share",
         "the side seam leaves the hip at this share of the angle of its chord to the knee",
         TRIAL,

@@ -73,7 +73,7 @@ BACK_FORK = Mean(
     "back_fork",
     "back fork",
     (0.119, 0.114, 0.105),
-    (0.151, 0.1552, 0.1665),
+    (0.149, 0.1552, 0.1665),
     "5 to 12 cm at a hip of 94, from other lines; ranges: " + TRIAL,
     of_hip=True,
 )

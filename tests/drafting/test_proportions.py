@@ -179,10 +179,10 @@ CASES: dict[str, Case] = {
     "knee_over_mid_inseam": Case(50, lambda b: b.levels.knee.mm - 780 / 2),
     "trunk_usual": Case(
         22,
-        lambda b: 245 - 0.19 * 980 - (980 / 8 + 15 - back(b)["fork"].x) / 0.26,
+        lambda b: 245 - 0.19 * 980 - (980 / 8 + 15 - back(b)["fork"].x) / 0.23,
         beside={"trunk_of_hip": 0.19},
     ),
-    "trunk_of_hip": Case(0.19, lambda b: (245 - 22 - (980 / 8 + 15 - back(b)["fork"].x) / 0.26) / 980),
+    "trunk_of_hip": Case(0.19, lambda b: (245 - 22 - (980 / 8 + 15 - back(b)["fork"].x) / 0.23) / 980),
     "trunk_in_depth": Case(
         0.17, lambda b: (23 - depth(b) + 228.2) / 20, {"body_rise": None, "waist_height": 1008.2}
     ),
@@ -192,7 +192,7 @@ CASES: dict[str, Case] = {
     "trunk_in_raise": Case(
         0.48, lambda b: (42 - back(b)["centre at the waist"].y + b.levels.waist.mm) / trunk(b), HIGH
     ),
-    "trunk_in_back_fork": Case(0.26, lambda b: (980 / 8 + 15 - back(b)["fork"].x) / trunk(b)),
+    "trunk_in_back_fork": Case(0.23, lambda b: (980 / 8 + 15 - back(b)["fork"].x) / trunk(b)),
     "trunk_in_front_fork": Case(0.12, lambda b: (1040 / 16 - 6 - front(b)["fork"].x) / trunk(b), HIGH),
     "hip_balance": Case(5, lambda b: (b.back.lower.plan.hip.mm - b.front.lower.plan.hip.mm) / 2),
     "front_fork_divisor": Case(16, lambda b: 1040 / (front(b)["fork"].x + 0.12 * trunk(b) + 6), HIGH),
