@@ -197,8 +197,8 @@ CASES: dict[str, Case] = {
     "hip_balance": Case(5, lambda b: (b.back.lower.plan.hip.mm - b.front.lower.plan.hip.mm) / 2),
     "front_fork_divisor": Case(16, lambda b: 1040 / (front(b)["fork"].x + 0.12 * trunk(b) + 6), HIGH),
     "front_fork_less": Case(6, lambda b: 1040 / 16 - 0.12 * trunk(b) - front(b)["fork"].x, HIGH),
-    "back_fork_divisor": Case(8, lambda b: 980 / (back(b)["fork"].x + 0.26 * trunk(b) - 15)),
-    "back_fork_more": Case(15, lambda b: back(b)["fork"].x + 0.26 * trunk(b) - 980 / 8),
+    "back_fork_divisor": Case(8, lambda b: 980 / (back(b)["fork"].x + 0.23 * trunk(b) - 15)),
+    "back_fork_more": Case(15, lambda b: back(b)["fork"].x + 0.23 * trunk(b) - 980 / 8),
     "inseam_ease": Case(4, lambda b: b.front.lower.inseam.length - b.back.lower.inseam.length),
     "knee_balance": Case(
         12.7, lambda b: (b.back.lower.width(500) - b.front.lower.width(500)) / 2, {"knee_height": 500}
@@ -255,7 +255,7 @@ CASES: dict[str, Case] = {
         7, lambda b: turns(upper_inseam(b, "front"))[1], beside={"front_inseam_hollow": 40}
     ),
     "fork_turn": Case(6, fork_turn),
-    "side_hip_turn": Case(0.58, leaves_hip),
+    "side_hip_turn": Case(0.6, leaves_hip),
     "side_waist_turn": Case(1.5, waist_turn),
     "side_hip_handle": Case(
         0.24, lambda b: (side(b)[1].c1 - side(b)[1].start).length / (side(b)[1].start.y - side(b)[1].end.y)

@@ -14,7 +14,7 @@ import numpy as np
 import pytest
 
 from drafting import Block, Measurements, block_lines, draft_block
-from tests.outside.test_survey import COLUMNS, STEP, SURVEY
+from tests.outside.survey import COLUMNS, STEP, SURVEY
 
 pytestmark = pytest.mark.skipif(not SURVEY.exists(), reason="the survey's file is not beside the project")
 
