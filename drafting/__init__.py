@@ -30,9 +30,9 @@ from importlib import import_module
 from typing import TYPE_CHECKING, Any
 
 if TYPE_CHECKING:
+    from drafting.base.construction_proportions import Ease as Ease
+    from drafting.base.construction_proportions import Proportions as Proportions
     from drafting.base.errors import DraftRefused as DraftRefused
-    from drafting.base.proportions import Ease as Ease
-    from drafting.base.proportions import Proportions as Proportions
     from drafting.block.block import Block as Block
     from drafting.block.block import draft_block as draft_block
     from drafting.block.leg_shape import LegCut as LegCut
@@ -41,24 +41,24 @@ if TYPE_CHECKING:
     from drafting.body.measurements import Side as Side
     from drafting.body.measurements import SideMeasurements as SideMeasurements
     from drafting.body.measurements import WaistLevel as WaistLevel
-    from drafting.report.figures import block_figures as block_figures
-    from drafting.report.findings import block_findings as block_findings
-    from drafting.report.lines import block_lines as block_lines
+    from drafting.report.block_figures import block_figures as block_figures
+    from drafting.report.block_findings import block_findings as block_findings
+    from drafting.report.drawn_lines import block_lines as block_lines
 
 _HOMES = {
     "Block": "block.block",
     "DraftRefused": "base.errors",
-    "Ease": "base.proportions",
+    "Ease": "base.construction_proportions",
     "LegCut": "block.leg_shape",
     "Measurements": "body.measurements",
     "Population": "body.measurements",
-    "Proportions": "base.proportions",
+    "Proportions": "base.construction_proportions",
     "Side": "body.measurements",
     "SideMeasurements": "body.measurements",
     "WaistLevel": "body.measurements",
-    "block_figures": "report.figures",
-    "block_findings": "report.findings",
-    "block_lines": "report.lines",
+    "block_figures": "report.block_figures",
+    "block_findings": "report.block_findings",
+    "block_lines": "report.drawn_lines",
     "draft_block": "block.block",
 }
 __all__ = sorted(_HOMES)

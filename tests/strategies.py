@@ -5,8 +5,8 @@ from typing import Any
 from hypothesis import settings
 from hypothesis import strategies as st
 
+from drafting.body.measurement_table import MEASUREMENTS, Need
 from drafting.body.measurements import Measurements, Population, SideMeasurements, WaistLevel
-from drafting.body.table import MEASUREMENTS, Need
 
 NEEDED = tuple(key for key, spec in MEASUREMENTS.items() if spec.need is Need.NEEDED)
 ONE_OF = tuple(key for key, spec in MEASUREMENTS.items() if spec.need is Need.ONE_OF)

@@ -32,7 +32,7 @@ SIGN = "§"
 TABLES = {
     "drafting.body.words": ("SIDES",),
     "drafting.pieces.words": ("PIECES", "EDGES", "PLACES", "SEAMS", "CORNERS"),
-    "drafting.block.drawn": ("DRAWN",),
+    "drafting.block.point_names": ("DRAWN",),
     "drafting.lesson.words": ("PORTIONS", "LEVELS"),
     "drafting.report.moves": ("LENGTHS",),
     "drafting.report.levels": ("LEVELS",),

@@ -17,7 +17,7 @@ from pathlib import Path
 
 import pytest
 
-from drafting.base.proportions import Ease, Proportions
+from drafting.base.construction_proportions import Ease, Proportions
 from drafting.block.leg_shape import LegCut
 from drafting.block.means import MEANS
 from drafting.body import relations as measurement_relations
@@ -41,9 +41,9 @@ COMPUTING = {
     "drafting/block/panel.py": {"_UNDER_FORK", "_FLATTEST"},
     "drafting/lesson/published.py": {"QUARTER_ELLIPSE", "_CLOSE"},
     "drafting/lesson/published_systems.py": {"INCH"},
-    "drafting/base/typed.py": {"LONGEST_TEXT", "LONGEST_GUESS"},
+    "drafting/base/typed_words.py": {"LONGEST_TEXT", "LONGEST_GUESS"},
     "drafting/base/units.py": {"_MOST", "_LONGEST_TEXT", "_SIZE"},
-    "drafting/report/lines.py": {"CLOSE"},
+    "drafting/report/drawn_lines.py": {"CLOSE"},
     "drafting/pieces/seams.py": {"Corner.angle"},
     "drafting/geometry/solve.py": {"_HALVINGS", "_IDLE"},
     "drafting/report/tape_error.py": {"LEAST", "_SAG _STEP"},

@@ -13,11 +13,11 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 
+from drafting.base.construction_proportions import Ease
 from drafting.base.formula import Length, Reason, named
-from drafting.base.proportions import Ease
 from drafting.block.leg_shape import LegShape
 from drafting.block.panel import Levels, PanelPlan
-from drafting.block.plans import lean_at_hip
+from drafting.block.panel_plans import lean_at_hip
 from drafting.block.shares import Shares
 from drafting.body.body import Body, Origin
 from drafting.body.corrections import Changes

@@ -5,14 +5,14 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
 
-from drafting.base.proportions import Ease, Proportions
+from drafting.base.construction_proportions import Ease, Proportions
 from drafting.block.alteration import Alteration
-from drafting.block.construction import Step
 from drafting.block.fitting import BothPanels, Fitter, moved
 from drafting.block.leg_shape import LegCut, LegShape, leg_shape
 from drafting.block.means import Fit, Moved
 from drafting.block.panel import Levels, thigh_level
 from drafting.block.shares import Shares, dart_count, dart_length
+from drafting.block.step_record import Step
 from drafting.block.thighs import fit_of, leg_of_side
 from drafting.block.waist_line import BlockPanel, draw_waist
 from drafting.body.body import Body, complete

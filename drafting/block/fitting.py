@@ -14,14 +14,14 @@ from dataclasses import dataclass, field, replace
 
 import numpy as np
 
+from drafting.base.construction_proportions import Ease, Proportions
 from drafting.base.formula import Length, Reason, named
-from drafting.base.proportions import Ease, Proportions
 from drafting.block.alteration import Alteration
 from drafting.block.crotch_curve import missing_turn
 from drafting.block.leg_shape import LegShape
 from drafting.block.means import LEAN, LEAN_NAME, MEANS, WIDEST, Fit, Moved
 from drafting.block.panel import Levels, Panel, draw_panel, thigh_level
-from drafting.block.plans import amounts, back_plan, front_plan, lean_at_hip
+from drafting.block.panel_plans import amounts, back_plan, front_plan, lean_at_hip
 from drafting.block.shares import Shares, share_widths
 from drafting.body.body import Body
 from drafting.body.sides import OneSide

@@ -6,8 +6,8 @@ import math
 from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
+from drafting.base.construction_proportions import COMMON, ConstantTable, Ease, constant
 from drafting.base.formula import Length, Reason, largest, mm, named
-from drafting.base.proportions import COMMON, ConstantTable, Ease, constant
 
 if TYPE_CHECKING:
     from drafting.body.body import Body

@@ -12,7 +12,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from drafting.base.proportions import COMMON, TRIAL
+from drafting.base.construction_proportions import COMMON, TRIAL
 
 USUAL, WIDEST = 1.0, 3.0
 """The numbers that take the means to the ends of their usual and of their widest ranges (own judgement)."""

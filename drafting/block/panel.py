@@ -11,11 +11,11 @@ import math
 from dataclasses import dataclass
 from functools import cached_property
 
+from drafting.base.construction_proportions import Proportions
 from drafting.base.formula import Length, Reason, named
-from drafting.base.proportions import Proportions
 from drafting.base.tolerance import LENGTH
-from drafting.block.construction import DOWN, LEFT, RIGHT, UP, Construction, Stage
 from drafting.block.crotch_curve import crotch_curve
+from drafting.block.step_record import DOWN, LEFT, RIGHT, UP, Construction, Stage
 from drafting.geometry.curves import Cubic
 from drafting.geometry.paths import Path, parameter_at_level
 from drafting.geometry.points import Point, Vector

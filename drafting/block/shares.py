@@ -5,8 +5,8 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass, replace
 
+from drafting.base.construction_proportions import Ease, Proportions
 from drafting.base.formula import Length, Reason, mm, named
-from drafting.base.proportions import Ease, Proportions
 from drafting.block.suppression import Suppression, in_front, share
 from drafting.body.body import Body
 

@@ -10,7 +10,7 @@ from dataclasses import replace
 
 import numpy as np
 
-from drafting.base.proportions import Proportions
+from drafting.base.construction_proportions import Proportions
 from drafting.block.fitting import CLOSE, BothPanels, Fitter, on_side
 from drafting.block.means import Fit
 from drafting.block.panel import Panel, PanelPlan, draw_panel

@@ -15,8 +15,8 @@ import numpy as np
 
 from drafting.base.formula import Length, Reason, named
 from drafting.base.tolerance import ANGLE_DEG, LENGTH, WAIST_CORNER_DEG
-from drafting.block.construction import Construction, Stage, Step
 from drafting.block.panel import Panel, side_x
+from drafting.block.step_record import Construction, Stage, Step
 from drafting.geometry.curves import Cubic
 from drafting.geometry.paths import Path
 from drafting.geometry.points import Point, Vector

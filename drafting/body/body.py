@@ -11,10 +11,10 @@ from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from enum import Enum
 
+from drafting.base.construction_proportions import Proportions
 from drafting.base.errors import Severity
 from drafting.base.findings import Finding
 from drafting.base.formula import Length, Reason, mm, named
-from drafting.base.proportions import Proportions
 from drafting.body.measurements import MEASUREMENTS, Measurements, Population
 from drafting.body.regressions import ABOVE_NAVEL, ARMY, REGRESSIONS, CrotchGuess, crotch_guess
 

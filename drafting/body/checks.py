@@ -6,10 +6,10 @@ from numbers import Real
 from types import NoneType
 
 from drafting.base.errors import DraftRefused, Problem, Severity
+from drafting.body.measurement_table import MEASUREMENTS, MeasurementSpec, Need, Range
 from drafting.body.measurements import Measurements, Population, SideMeasurements, WaistLevel, term_of
 from drafting.body.relation import Relation
 from drafting.body.relations import RELATIONS
-from drafting.body.table import MEASUREMENTS, MeasurementSpec, Need, Range
 
 __all__ = ["Wording", "check_length", "check_measurements", "refuse_meaningless", "usual_reading"]
 

@@ -9,8 +9,8 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass, fields
 
-from drafting.base.proportions import COMMON
-from drafting.body.table import Range
+from drafting.base.construction_proportions import COMMON
+from drafting.body.measurement_table import Range
 
 MEMORY = "from memory"
 

@@ -3,11 +3,11 @@
 from dataclasses import dataclass, fields
 from enum import Enum
 
-from drafting.body.table import MEASUREMENTS as MEASUREMENTS
-from drafting.body.table import Kind as Kind
-from drafting.body.table import MeasurementSpec as MeasurementSpec
-from drafting.body.table import Need as Need
-from drafting.body.table import Sides as Sides
+from drafting.body.measurement_table import MEASUREMENTS as MEASUREMENTS
+from drafting.body.measurement_table import Kind as Kind
+from drafting.body.measurement_table import MeasurementSpec as MeasurementSpec
+from drafting.body.measurement_table import Need as Need
+from drafting.body.measurement_table import Sides as Sides
 
 __all__ = [
     "MEASUREMENTS",

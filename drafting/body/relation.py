@@ -4,7 +4,7 @@ from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass
 from math import inf
 
-from drafting.body.table import Range
+from drafting.body.measurement_table import Range
 
 Expect = Callable[..., Range]
 """Takes the values that are given, in mm, and returns the range of the one that is judged."""

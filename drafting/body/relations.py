@@ -10,8 +10,8 @@ Sources, as marked on the rows:
 Outside `possible` the values contradict each other so far that no draft could serve (own judgement).
 """
 
+from drafting.body.measurement_table import Range
 from drafting.body.relation import Expect, Relation, less, plus, times
-from drafting.body.table import Range
 
 SEATED_MORE = 20.0
 """Seated rise less standing rise: the flesh sits down on the seat (common practice)."""

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from drafting.base.formula import Length, named
 from drafting.block.block import Block
-from drafting.block.drawn import Drawn
+from drafting.block.point_names import Drawn
 from drafting.block.waist_line import BlockPanel
 from drafting.geometry.paths import Path
 from drafting.geometry.points import Point, Vector

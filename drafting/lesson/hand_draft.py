@@ -14,8 +14,8 @@ from string import ascii_lowercase
 from drafting.base.formula import Length
 from drafting.base.tolerance import JOIN
 from drafting.block.block import Half
-from drafting.block.construction import DOWN, LEFT, RIGHT, UP, Stage, Step
-from drafting.block.drawn import Drawn
+from drafting.block.point_names import Drawn
+from drafting.block.step_record import DOWN, LEFT, RIGHT, UP, Stage, Step
 from drafting.geometry.curves import Cubic
 from drafting.geometry.paths import Path
 from drafting.geometry.points import Point, Vector, meeting

@@ -12,7 +12,7 @@ from dataclasses import dataclass, field
 from enum import Enum
 
 from drafting.base.formula import Length
-from drafting.block.drawn import Drawn
+from drafting.block.point_names import Drawn
 from drafting.lesson.hand_draft import FLOOR, HandDraft, How, Instruction
 from drafting.lesson.words import Portion
 

@@ -10,7 +10,7 @@ import math
 from collections.abc import Callable
 
 from drafting.base.formula import cm, mm, named
-from drafting.block.drawn import Drawn
+from drafting.block.point_names import Drawn
 from drafting.geometry.points import Point
 from drafting.lesson.published import CROTCH_AT_SIDE, PanelSketch, Quantity, SystemDraft, Wearer
 

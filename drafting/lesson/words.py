@@ -5,8 +5,8 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 from enum import Enum
 
-from drafting.block.construction import Step
-from drafting.block.drawn import Drawn, drawn, drawn_name
+from drafting.block.point_names import Drawn, drawn, drawn_name
+from drafting.block.step_record import Step
 
 
 class Portion(Enum):

@@ -14,7 +14,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from drafting.block.block import Block, Half
-from drafting.block.drawn import Drawn, drawn, drawn_name
+from drafting.block.point_names import Drawn, drawn, drawn_name
 from drafting.body.measurements import Side
 from drafting.body.words import of_side
 from drafting.pieces.kinds import EdgeKind, PieceId

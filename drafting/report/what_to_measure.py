@@ -10,7 +10,7 @@ from drafting.base.errors import Severity
 from drafting.base.findings import Finding
 from drafting.block.block import Block
 from drafting.body.body import Origin
-from drafting.body.table import MEASUREMENTS
+from drafting.body.measurement_table import MEASUREMENTS
 from drafting.report.fit import girth_lines
 from drafting.report.levels import GirthLevel
 

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from importlib.util import find_spec
 
 from drafting.base.errors import DraftRefused, Problem, Severity
-from drafting.base.typed import in_one_line
+from drafting.base.typed_words import in_one_line
 from drafting.base.units import LengthError, parse_length
 from drafting.pieces.pieces import Material
 from outputs.cloth.laid_cloth import NARROWEST, WIDEST, WIDTH_OPTIONS, ClothOnTable

@@ -9,7 +9,7 @@ from functools import reduce, wraps
 import click
 
 from drafting.base.errors import DraftRefused, Problem, Severity
-from drafting.base.typed import in_one_line
+from drafting.base.typed_words import in_one_line
 from outputs.commands.completion import Command, style_names, word_option
 from outputs.commands.usage import not_among
 from outputs.reading.style_options import StyleOptions, read_options

@@ -7,7 +7,7 @@ from pathlib import Path
 import click
 
 from drafting.base.errors import DraftRefused, Problem, Severity
-from drafting.base.typed import in_one_line
+from drafting.base.typed_words import in_one_line
 from outputs.commands.completion import style_names
 from outputs.commands.shared import force_option, like_option, unit_option
 from outputs.commands.terminal import say, say_all, tell

@@ -10,7 +10,7 @@ from typing import IO, Any
 import click
 
 from drafting.base.errors import Problem, Severity
-from drafting.base.typed import LONGEST_GUESS, did_you_mean, in_one_line
+from drafting.base.typed_words import LONGEST_GUESS, did_you_mean, in_one_line
 
 
 class Misused(click.UsageError):

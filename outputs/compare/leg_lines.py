@@ -6,8 +6,8 @@ from dataclasses import dataclass
 from functools import cached_property
 
 from drafting.block.block import Block, Half
-from drafting.block.drawn import Drawn
 from drafting.block.panel import Levels
+from drafting.block.point_names import Drawn
 from drafting.geometry.paths import Path
 from drafting.geometry.points import Point
 from outputs.canvas.canvas import STYLE_ROLES, Role

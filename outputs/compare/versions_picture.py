@@ -9,7 +9,7 @@ from matplotlib.axes import Axes
 
 from drafting.base.units import Unit
 from drafting.block.block import Half
-from drafting.block.drawn import Drawn
+from drafting.block.point_names import Drawn
 from drafting.block.waist_line import BlockPanel
 from drafting.body.measurements import Side
 from drafting.body.words import of_side

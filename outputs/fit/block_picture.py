@@ -9,7 +9,7 @@ from typing import BinaryIO
 from matplotlib.axes import Axes
 
 from drafting.block.block import Block, Half
-from drafting.block.drawn import Drawn
+from drafting.block.point_names import Drawn
 from drafting.block.waist_line import BlockPanel
 from drafting.body.words import of_side
 from drafting.geometry.paths import Path

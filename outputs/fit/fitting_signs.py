@@ -8,9 +8,9 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from drafting.base.proportions import COMMON
+from drafting.base.construction_proportions import COMMON
 from drafting.body.corrections import MEMORY
-from drafting.body.table import Range
+from drafting.body.measurement_table import Range
 
 __all__ = ["ADVICE", "SIGNS", "Sign"]
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from drafting.base.errors import DraftRefused, Problem, Severity
-from drafting.base.typed import doubt_about_text, in_one_line
+from drafting.base.typed_words import doubt_about_text, in_one_line
 from drafting.base.units import Unit
 from outputs.files.writers import text_writer
 from outputs.jobs.result import Result

@@ -6,7 +6,7 @@ import json
 
 from drafting.base.errors import Severity
 from drafting.base.units import Unit
-from drafting.report.figures import in_cm
+from drafting.report.block_figures import in_cm
 from drafting.report.fit import crotch_line, girth_lines
 from outputs.files.kept_values import number
 from outputs.jobs.class_table import LEVELS, Numbers

@@ -11,7 +11,7 @@ from drafting.base.errors import Problem, Severity
 from drafting.base.findings import Finding, literal
 from drafting.base.units import format_length
 from drafting.pieces.pattern import Pattern
-from drafting.report.figures import finding_figures
+from drafting.report.block_figures import finding_figures
 from outputs.files.writers import Writer, late_writer, text_writer
 from outputs.fit.block_picture import write_block_picture
 from outputs.fit.ease_picture import write_ease_picture

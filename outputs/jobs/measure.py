@@ -7,7 +7,7 @@ from functools import partial
 from drafting.base.units import Unit, format_length
 from drafting.block.block import draft_block
 from drafting.body.checks import Wording
-from drafting.body.table import Range
+from drafting.body.measurement_table import Range
 from drafting.report.tape_error import TapeError, tape_errors
 from outputs.jobs.options import Sheet
 from outputs.jobs.result import Result

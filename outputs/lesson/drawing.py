@@ -11,8 +11,8 @@ import shapely
 from shapely.geometry import LineString, Polygon, box
 from shapely.geometry.base import BaseGeometry
 
-from drafting.block.construction import Stage
-from drafting.block.drawn import Drawn
+from drafting.block.point_names import Drawn
+from drafting.block.step_record import Stage
 from drafting.geometry.curves import Cubic
 from drafting.geometry.paths import Path
 from drafting.geometry.points import Point

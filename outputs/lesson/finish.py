@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Container, Iterable, Iterator, Sequence
 from dataclasses import replace
 
-from drafting.block.drawn import Drawn
+from drafting.block.point_names import Drawn
 from drafting.body.words import of_side
 from drafting.geometry.points import Point
 from drafting.lesson.hand_draft import HandDraft, How, Instruction

@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
-from drafting.block.construction import Stage
-from drafting.block.drawn import Drawn
+from drafting.block.point_names import Drawn
+from drafting.block.step_record import Stage
 from drafting.geometry.points import Point
 from drafting.lesson.hand_draft import HandDraft, How, Instruction
 from outputs.canvas.canvas import Recording, Ruler

@@ -11,7 +11,7 @@ from shapely.geometry.base import BaseGeometry
 
 from drafting.base.units import format_length
 from drafting.block.block import Block
-from drafting.block.drawn import Drawn
+from drafting.block.point_names import Drawn
 from drafting.geometry.points import Point
 from drafting.lesson.compared import compared
 from drafting.lesson.published import CROTCH_AT_SIDE, QUANTITIES, PublishedPanel, SystemDraft

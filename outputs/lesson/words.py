@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from drafting.base.formula import Reason
 from drafting.base.units import Unit, exact
 from drafting.block.block import Block
-from drafting.block.construction import Stage
+from drafting.block.step_record import Stage
 from drafting.body.body import Origin
 from drafting.body.measurements import MEASUREMENTS
 from drafting.lesson.hand_draft import AXES, HandDraft, How, Instruction

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import BinaryIO
 
 from drafting.base.units import Unit, format_length
-from drafting.body.table import MEASUREMENTS, Need, Sides
+from drafting.body.measurement_table import MEASUREMENTS, Need, Sides
 from drafting.geometry.points import Point
 from outputs.canvas.canvas import Canvas, Recording, Role, line, rectangle
 from outputs.canvas.header import Header

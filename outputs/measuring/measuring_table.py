@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from drafting.base.units import Unit
-from drafting.body.table import MeasurementSpec
+from drafting.body.measurement_table import MeasurementSpec
 from drafting.geometry.points import Point
 from outputs.canvas.canvas import Align, Canvas, Role, line, rectangle
 from outputs.canvas.lettering import Line, TextBlock

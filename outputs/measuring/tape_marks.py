@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from drafting.body.table import MEASUREMENTS, Need
+from drafting.body.measurement_table import MEASUREMENTS, Need
 from drafting.geometry.curves import Cubic
 from drafting.geometry.paths import Path
 from drafting.geometry.points import Point, Vector

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from drafting.base.errors import DraftRefused, Problem, Severity
-from drafting.base.typed import in_one_line
+from drafting.base.typed_words import in_one_line
 from drafting.base.units import LengthError, Unit, format_length, read_length
 
 OPTION = "--printed-bar"

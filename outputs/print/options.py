@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, field
 
 from drafting.base.errors import DraftRefused, Problem, Severity
-from drafting.base.typed import in_one_line
+from drafting.base.typed_words import in_one_line
 from drafting.base.units import LengthError
 from outputs.files.all_problems import gather
 from outputs.paper.paper import A4, PAPERS, ROLL_RANGE, SINGLE, Orientation, Paper, Roll, read_paper

@@ -9,9 +9,9 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from drafting.base.errors import DraftRefused, Problem, Severity
-from drafting.base.typed import LONGEST_GUESS, did_you_mean, in_one_line
+from drafting.base.typed_words import LONGEST_GUESS, did_you_mean, in_one_line
 from drafting.body.corrections import CORRECTIONS
-from drafting.body.table import MEASUREMENTS
+from drafting.body.measurement_table import MEASUREMENTS
 from outputs.files.table import Row, table_rows
 from outputs.files.text_file import read_file
 from outputs.reading.cloth_entries import CLOTH_ENTRIES

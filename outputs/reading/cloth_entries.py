@@ -6,7 +6,7 @@ import math
 from collections.abc import Mapping
 
 from drafting.base.errors import DraftRefused, Problem, Severity
-from drafting.base.typed import PERCENT_LIKE, in_one_line, percentage
+from drafting.base.typed_words import PERCENT_LIKE, in_one_line, percentage
 
 CLOTH_ENTRIES = ("lengthwise_change", "crosswise_change", "stretch")
 """The fields of its `Cloth`, by name here so that a file without any need not wait for its libraries."""

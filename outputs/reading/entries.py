@@ -11,7 +11,7 @@ from enum import Enum
 from typing import Generic, TypeVar
 
 from drafting.base.errors import Problem, Severity
-from drafting.base.typed import LONGEST_GUESS, did_you_mean, doubt_about_text
+from drafting.base.typed_words import LONGEST_GUESS, did_you_mean, doubt_about_text
 from drafting.base.units import Unit
 from drafting.body.checks import Wording
 

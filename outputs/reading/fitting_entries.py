@@ -7,7 +7,7 @@ import json
 from collections.abc import Callable, Mapping
 
 from drafting.base.errors import Problem, Severity
-from drafting.base.typed import did_you_mean, plain_name
+from drafting.base.typed_words import did_you_mean, plain_name
 from drafting.base.units import LengthError, NegativeLength, TypedLength, Unit, read_length
 from drafting.body.correction_checks import check_corrections
 from drafting.body.corrections import CORRECTIONS

@@ -7,7 +7,7 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
 from drafting.base.errors import Problem
-from drafting.base.typed import did_you_mean, plain_name
+from drafting.base.typed_words import did_you_mean, plain_name
 from drafting.base.units import LengthError, TypedLength, Unit, UnitMissing, read_length
 from drafting.body.measurements import MEASUREMENTS, Sides, term_of
 from outputs.reading.entries import MEASURED, Entries, Found, key_of, not_filled_in, shortly

@@ -3,10 +3,10 @@
 import textwrap
 
 from drafting.base.errors import DraftRefused, Problem, Severity
-from drafting.base.typed import doubt_about_text
+from drafting.base.typed_words import doubt_about_text
 from drafting.base.units import Unit
 from drafting.body.corrections import CORRECTIONS
-from drafting.body.table import MEASUREMENTS, MeasurementSpec, Need, Sides
+from drafting.body.measurement_table import MEASUREMENTS, MeasurementSpec, Need, Sides
 from outputs.reading.cloth_entries import CLOTH_ENTRIES
 from outputs.reading.fitting_entries import TABLE as FITTING
 

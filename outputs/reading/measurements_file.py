@@ -9,7 +9,7 @@ from os import PathLike
 from pathlib import Path
 
 from drafting.base.errors import DraftRefused, Problem, Severity
-from drafting.base.typed import LONGEST_GUESS, did_you_mean, in_one_line, plain_name
+from drafting.base.typed_words import LONGEST_GUESS, did_you_mean, in_one_line, plain_name
 from drafting.base.units import TypedLength, Unit
 from drafting.body.checks import check_length, check_measurements
 from drafting.body.corrections import CORRECTIONS

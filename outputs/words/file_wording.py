@@ -4,7 +4,7 @@ from collections.abc import Mapping
 
 from drafting.base.units import TypedLength, Unit, format_length, one_decimal
 from drafting.body.checks import Wording, usual_reading
-from drafting.body.table import Range
+from drafting.body.measurement_table import Range
 
 __all__ = ["FileWording"]
 

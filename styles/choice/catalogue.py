@@ -10,7 +10,7 @@ from pathlib import Path
 from typing import Any
 
 from drafting.base.errors import DraftRefused, Problem, Severity
-from drafting.base.typed import LONGEST_GUESS, did_you_mean, doubt_about_text, in_one_line
+from drafting.base.typed_words import LONGEST_GUESS, did_you_mean, doubt_about_text, in_one_line
 from drafting.base.units import Unit
 from styles.choice.setting_values import read_settings
 from styles.choice.style import Style

@@ -8,7 +8,7 @@ from collections.abc import Mapping
 from typing import Any
 
 from drafting.base.errors import Problem, Severity
-from drafting.base.typed import PERCENT_LIKE, did_you_mean, in_one_line, percentage, plain_name
+from drafting.base.typed_words import PERCENT_LIKE, did_you_mean, in_one_line, percentage, plain_name
 from drafting.base.units import LengthError, Unit, format_length, parse_length
 from styles.choice.settings import SETTINGS, Setting, SettingKind, fighting, with_settings
 from styles.choice.style import Style

@@ -6,7 +6,7 @@ from dataclasses import dataclass, field, replace
 from enum import Enum
 from typing import TYPE_CHECKING
 
-from drafting.base.proportions import Ease
+from drafting.base.construction_proportions import Ease
 from drafting.block.leg_shape import LegCut
 from drafting.body.measurements import WaistLevel
 

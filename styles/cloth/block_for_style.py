@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import asdict
 
+from drafting.base.construction_proportions import Ease, Proportions
 from drafting.base.errors import Severity
 from drafting.base.findings import Finding, literal
-from drafting.base.proportions import Ease, Proportions
 from drafting.block.block import Block, draft_block
 from drafting.body.body import Body, complete
 from drafting.body.measurements import Measurements

@@ -12,8 +12,8 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 
+from drafting.base.construction_proportions import Ease
 from drafting.base.errors import DraftRefused, Problem, Severity
-from drafting.base.proportions import Ease
 from drafting.base.tolerance import JOIN
 from drafting.body.body import Body
 from drafting.geometry.points import Point

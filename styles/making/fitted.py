@@ -5,8 +5,8 @@ from __future__ import annotations
 from typing import Any
 
 from drafting.body.corrections import CORRECTIONS
+from drafting.report.block_figures import in_cm
 from drafting.report.corrections import LengthChange, length_changes
-from drafting.report.figures import in_cm
 from styles.making.jeans import Jeans
 from styles.parts.fly_length import fly_length
 

@@ -13,7 +13,7 @@ from drafting.pieces.pattern import Pattern, Section
 from drafting.pieces.pieces import Piece
 from drafting.pieces.seams import Run
 from drafting.pieces.trueing import CornerCheck, SeamCheck, check_corners, check_pieces, check_seams
-from drafting.report.findings import block_findings
+from drafting.report.block_findings import block_findings
 from styles.base.hem import check_turn_up, turn_up_on
 from styles.base.part import HalfToCut, Notion, Part, counted
 from styles.choice.style import Band, Style

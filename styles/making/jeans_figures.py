@@ -7,7 +7,7 @@ from typing import Any
 
 from drafting.pieces.trueing import SeamCheck
 from drafting.pieces.words import edge_name, piece_name
-from drafting.report.figures import block_figures, finding_figures, in_cm
+from drafting.report.block_figures import block_figures, finding_figures, in_cm
 from styles.base.part import NotionKind
 from styles.making.fitted import fitting_figures
 from styles.making.jeans import Jeans

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from drafting.geometry.curves import Coordinates
-from drafting.report.lines import CLOSE
+from drafting.report.drawn_lines import CLOSE
 from styles.making.jeans import Jeans
 
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from drafting.block.drawn import Drawn
+from drafting.block.point_names import Drawn
 from drafting.geometry.paths import Path
 from drafting.geometry.points import Point
 from drafting.pieces.kinds import CornerKind, EdgeKind, PieceKind, PlaceKind, SeamKind

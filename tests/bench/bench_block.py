@@ -14,7 +14,7 @@ sys.path.insert(0, str(Path(__file__).parents[2]))
 import numpy as np
 
 from drafting import Block, Measurements, draft_block
-from drafting.report.figures import block_figures
+from drafting.report.block_figures import block_figures
 from styles.choice.style import STRAIGHT
 from styles.making.jeans import make_jeans
 from tests.bench.stopwatch import side_by_side, table

@@ -20,7 +20,7 @@ from multiprocessing import Pool
 import numpy as np
 
 from drafting import DraftRefused, Measurements, block_figures, block_lines, draft_block
-from drafting.report.findings import block_findings
+from drafting.report.block_findings import block_findings
 from tests.bench.shape import MEDIANS, ROWS, Numbers, shape
 from tests.outside.survey import COLUMNS, SURVEY
 from tests.outside.test_bdims import bodies

@@ -79,12 +79,15 @@ TESTS = {
         "drafting/test_panel.py",
     ),
     "drafting/block/means.py": ("drafting/test_means.py", "drafting/test_fit_report.py", *BLOCK),
-    "drafting/base/proportions.py": ("drafting/test_proportions.py", "test_sources.py", *BLOCK),
-    "drafting/block/plans.py": ("drafting/test_proportions.py", *BLOCK),
+    "drafting/base/construction_proportions.py": ("drafting/test_proportions.py", "test_sources.py", *BLOCK),
+    "drafting/block/panel_plans.py": ("drafting/test_proportions.py", *BLOCK),
     "drafting/block/leg_shape.py": ("drafting/test_leg_shape.py",),
     "drafting/body/body.py": ("drafting/test_body.py", "drafting/test_proportions.py"),
     "drafting/block/alteration.py": ("drafting/test_corrections.py",),
-    "drafting/body/table.py": ("outside/test_survey_relations.py", "drafting/test_measurements.py"),
+    "drafting/body/measurement_table.py": (
+        "outside/test_survey_relations.py",
+        "drafting/test_measurements.py",
+    ),
     "drafting/body/relation.py": ("drafting/test_measurement_relations.py", "drafting/test_measurements.py"),
     "drafting/body/relations.py": (
         "drafting/test_measurement_relations.py",

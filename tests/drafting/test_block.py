@@ -6,11 +6,11 @@ import pytest
 
 from drafting import Block, DraftRefused, Ease, Measurements, Proportions, draft_block
 from drafting.base.formula import Length
-from drafting.block.construction import Step
+from drafting.block.step_record import Step
 from drafting.geometry.paths import Path
 from drafting.geometry.points import Point, Vector
-from drafting.report.figures import block_figures
-from drafting.report.findings import block_findings
+from drafting.report.block_figures import block_figures
+from drafting.report.block_findings import block_findings
 from styles.choice.style import STRAIGHT
 from styles.making.jeans import make_jeans
 from tests.sewn_block import joins, leg_girth, outline, unfair_lines

@@ -7,8 +7,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from drafting import Measurements, draft_block
-from drafting.report.figures import block_figures
-from drafting.report.findings import block_findings
+from drafting.report.block_figures import block_figures
+from drafting.report.block_findings import block_findings
 from styles.choice.style import STRAIGHT
 from styles.making.jeans import make_jeans
 from tests.sewn_block import joins, outline

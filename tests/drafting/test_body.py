@@ -4,7 +4,7 @@ import math
 
 import pytest
 
-from drafting.base.proportions import Proportions
+from drafting.base.construction_proportions import Proportions
 from drafting.body.body import Body, Origin, complete
 from drafting.body.measurements import Measurements, Population, WaistLevel
 from tests.wearers import wearer

@@ -15,8 +15,8 @@ from drafting.base.tolerance import CROTCH
 from drafting.block.suppression import CENTRE_FRONT_MOST, STEEPEST
 from drafting.body.checks import check_measurements
 from drafting.body.measurements import WaistLevel
-from drafting.report.figures import block_figures
-from drafting.report.findings import block_findings
+from drafting.report.block_figures import block_figures
+from drafting.report.block_findings import block_findings
 from drafting.report.fit import girth_lines
 from styles.choice.style import STRAIGHT, Band
 from styles.making.jeans import make_jeans

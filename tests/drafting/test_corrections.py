@@ -20,8 +20,8 @@ from drafting.body.body import Origin
 from drafting.body.corrections import CORRECTIONS, Changes, changes_of
 from drafting.body.measurements import SideMeasurements
 from drafting.geometry.paths import Path
-from drafting.report.figures import block_figures
-from drafting.report.findings import block_findings
+from drafting.report.block_figures import block_figures
+from drafting.report.block_findings import block_findings
 from outputs.reading.measurements_file import read_measurements
 from tests.fairness import largest_turn
 from tests.sewn_block import joins, outline, width_at

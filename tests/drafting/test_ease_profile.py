@@ -5,8 +5,8 @@ from __future__ import annotations
 import pytest
 
 from drafting import draft_block
+from drafting.report.block_findings import block_findings
 from drafting.report.ease_profile import EaseProfile, GirthPoint, Zone, ease_profiles
-from drafting.report.findings import block_findings
 from drafting.report.fit import girth_lines
 from tests.sewn_block import leg_girth, outline, width_at
 from tests.wearers import wearer

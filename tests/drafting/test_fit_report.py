@@ -9,8 +9,8 @@ from drafting.base.errors import Severity
 from drafting.base.findings import Finding
 from drafting.body.body import Origin
 from drafting.body.measurements import Population
-from drafting.report.figures import block_figures
-from drafting.report.findings import block_findings
+from drafting.report.block_figures import block_figures
+from drafting.report.block_findings import block_findings
 from drafting.report.fit import GirthLine, crotch_line, girth_lines, means_used
 from tests.sewn_block import leg_girth
 from tests.wearers import wearer

@@ -9,8 +9,8 @@ import pytest
 
 from drafting import Block, Measurements, block_lines, draft_block
 from drafting.block.fitting import CLOSE
-from drafting.report.figures import block_figures
-from drafting.report.findings import block_findings
+from drafting.report.block_figures import block_figures
+from drafting.report.block_findings import block_findings
 from tests.wearers import wearer
 
 SHARES = (0.30, 0.36, 0.42, 0.48, 0.53, 0.58)

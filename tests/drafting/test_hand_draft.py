@@ -6,8 +6,8 @@ import pytest
 from hypothesis import given
 
 from drafting import draft_block
-from drafting.block.construction import Stage
 from drafting.block.leg_shape import LegCut
+from drafting.block.step_record import Stage
 from drafting.body.measurements import Measurements
 from drafting.lesson.hand_draft import How, hand_draft
 from tests.strategies import bodies, examples

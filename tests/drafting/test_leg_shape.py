@@ -7,7 +7,7 @@ from hypothesis import strategies as st
 from drafting import DraftRefused, LegCut, Measurements, draft_block
 from drafting.block.block import Block
 from drafting.geometry.points import Point
-from drafting.report.figures import block_figures
+from drafting.report.block_figures import block_figures
 from tests.sewn_block import leg_girth, outline, unfair_lines, width_at
 from tests.strategies import bodies, examples
 from tests.wearers import wearer

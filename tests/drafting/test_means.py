@@ -7,7 +7,7 @@ from itertools import pairwise
 import numpy as np
 import pytest
 
-from drafting.base.proportions import Ease, Proportions
+from drafting.base.construction_proportions import Ease, Proportions
 from drafting.block.fitting import Fitter, followed
 from drafting.block.leg_shape import LegCut, leg_shape
 from drafting.block.means import MEANS, WIDEST, Fit, Mean

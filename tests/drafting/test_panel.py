@@ -5,7 +5,7 @@ import math
 import pytest
 
 from drafting import draft_block
-from drafting.base.proportions import Proportions
+from drafting.base.construction_proportions import Proportions
 from drafting.block.block import Block
 from drafting.block.waist_line import BlockPanel
 from drafting.geometry.points import Point

@@ -10,12 +10,12 @@ import numpy as np
 import pytest
 
 from drafting import Measurements, draft_block
+from drafting.base.construction_proportions import Proportions
 from drafting.base.formula import named
-from drafting.base.proportions import Proportions
 from drafting.body.body import Body, Origin, complete
 from drafting.body.measurements import Population
 from drafting.body.regressions import ARMY, REGRESSIONS, Regression
-from drafting.report.figures import block_figures
+from drafting.report.block_figures import block_figures
 from tests.wearers import wearer
 
 SURVEY = Path(__file__).parents[3] / "shared" / "data" / "bodies" / "army-2012.csv"

@@ -8,7 +8,7 @@ import pytest
 
 from drafting import Block, draft_block
 from drafting.block.suppression import STEEPEST
-from drafting.report.findings import block_findings
+from drafting.report.block_findings import block_findings
 from tests.sewn_block import joins, outline
 from tests.wearers import wearer
 

@@ -8,8 +8,8 @@ from drafting import Block, draft_block
 from drafting.block.block import Half
 from drafting.body.checks import check_measurements
 from drafting.body.measurements import Side, SideMeasurements
-from drafting.report.figures import block_figures
-from drafting.report.findings import block_findings
+from drafting.report.block_figures import block_figures
+from drafting.report.block_findings import block_findings
 from drafting.report.fit import girth_lines
 from styles.choice.style import STRAIGHT
 from styles.making.jeans import Jeans, make_jeans

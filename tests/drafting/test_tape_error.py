@@ -6,7 +6,7 @@ import numpy as np
 import pytest
 from hypothesis import given
 
-from drafting.base.proportions import Ease
+from drafting.base.construction_proportions import Ease
 from drafting.block.block import draft_block
 from drafting.body.measurements import Measurements, SideMeasurements
 from drafting.report.tape_error import TapeError, tape_errors

@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from drafting import Block, draft_block
-from drafting.report.findings import block_findings
+from drafting.report.block_findings import block_findings
 from drafting.report.fit import girth_lines
 from tests.sewn_block import joins, leg_girth, outline, unfair_lines
 from tests.wearers import wearer

@@ -13,7 +13,7 @@ from drafting import Block, Ease, draft_block
 from drafting.base.errors import Severity
 from drafting.base.findings import Finding
 from drafting.body.measurements import Population
-from drafting.report.findings import block_findings
+from drafting.report.block_findings import block_findings
 from drafting.report.what_to_measure import advice, doubts, mean_shortage
 from tests.wearers import wearer
 

@@ -2,7 +2,7 @@
 
 import pytest
 
-from drafting.block.drawn import Drawn, drawn, drawn_name
+from drafting.block.point_names import Drawn, drawn, drawn_name
 from drafting.body.measurements import Side
 from drafting.lesson.words import About, Portion
 from drafting.pieces.kinds import CornerKind, EdgeKind, PieceId, PieceKind, PlaceKind, SeamKind

@@ -4,7 +4,7 @@ import pytest
 
 from drafting import draft_block
 from drafting.base.errors import Severity
-from drafting.report.findings import block_findings
+from drafting.report.block_findings import block_findings
 from drafting.report.fit import girth_lines
 from tests.wearers import wearer
 

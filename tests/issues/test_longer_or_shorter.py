@@ -4,7 +4,7 @@ import pytest
 
 from drafting import draft_block
 from drafting.base.findings import Finding
-from drafting.report.findings import block_findings
+from drafting.report.block_findings import block_findings
 from tests.wearers import wearer
 
 

@@ -20,7 +20,7 @@ import pdfplumber
 import pytest
 from numpy.typing import NDArray
 
-from drafting.report.figures import block_figures
+from drafting.report.block_figures import block_figures
 from outputs.print.pdf import write_single_page_pdf
 from styles.choice.style import STRAIGHT, Band
 from styles.making.jeans import make_jeans

@@ -17,7 +17,7 @@ from click.testing import CliRunner
 from shapely.geometry import LineString
 
 from drafting.base.units import Unit
-from drafting.body.table import MEASUREMENTS, Need, Sides
+from drafting.body.measurement_table import MEASUREMENTS, Need, Sides
 from outputs.canvas.canvas import Polyline, Recording, Role, Stroke
 from outputs.canvas.typeface import Typeface
 from outputs.commands.main import main

@@ -20,7 +20,7 @@ from functools import cache
 import pytest
 
 from drafting import draft_block
-from drafting.base.proportions import Ease
+from drafting.base.construction_proportions import Ease
 from drafting.body.measurements import WaistLevel
 from styles.choice.style import STRAIGHT, FrontPocket, Style
 from styles.making.jeans import Jeans, make_jeans

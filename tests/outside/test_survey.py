@@ -11,7 +11,7 @@ from functools import cached_property
 import pytest
 
 from drafting import Block, Measurements
-from drafting.report.findings import block_findings
+from drafting.report.block_findings import block_findings
 from tests.outside.survey import block_of, body_of, rows, without_survey
 from tests.sewn_block import joins, outline, unfair_lines, width_at
 

@@ -11,9 +11,9 @@ import re
 import numpy as np
 import pytest
 
+from drafting.body.measurement_table import MEASUREMENTS
 from drafting.body.relation import Relation
 from drafting.body.relations import RELATIONS
-from drafting.body.table import MEASUREMENTS
 from tests.outside.survey import COLUMNS, SURVEY, everyone
 
 # Just above the kneecap, which is as near as the survey comes to the girth of the knee.

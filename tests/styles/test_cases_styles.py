@@ -13,8 +13,8 @@ import pytest
 import shapely
 
 from drafting import Block, Ease, draft_block
+from drafting.base.construction_proportions import Proportions
 from drafting.base.errors import Severity
-from drafting.base.proportions import Proportions
 from drafting.block.leg_shape import LegCut
 from drafting.body.body import complete
 from drafting.pieces.pieces import Finish, Material, Piece

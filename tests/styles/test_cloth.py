@@ -5,8 +5,8 @@ from dataclasses import replace
 import pytest
 
 from drafting import Ease, draft_block
+from drafting.base.construction_proportions import Proportions
 from drafting.base.errors import DraftRefused
-from drafting.base.proportions import Proportions
 from drafting.body.body import complete
 from drafting.body.measurements import SideMeasurements
 from drafting.geometry.paths import Path

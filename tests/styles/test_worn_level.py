@@ -2,8 +2,8 @@
 
 import pytest
 
+from drafting.base.construction_proportions import Proportions
 from drafting.base.errors import Severity
-from drafting.base.proportions import Proportions
 from drafting.body.body import complete
 from styles.top.worn_level import check_worn_girth, girth_at
 from tests.wearers import wearer

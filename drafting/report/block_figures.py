@@ -11,7 +11,7 @@ from drafting.base.tolerance import SEAM
 from drafting.block.block import Block
 from drafting.block.fitting import split_off
 from drafting.body.words import of_side
-from drafting.report.findings import block_findings
+from drafting.report.block_findings import block_findings
 from drafting.report.fit import crotch_line, girth_lines
 
 

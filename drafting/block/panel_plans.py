@@ -6,8 +6,8 @@ import math
 from dataclasses import dataclass
 from typing import Any
 
+from drafting.base.construction_proportions import Proportions
 from drafting.base.formula import Length, Reason, largest, mm, named
-from drafting.base.proportions import Proportions
 from drafting.block.leg_shape import LegShape
 from drafting.block.means import BACK_FORK, CENTRE_BACK, CENTRE_FRONT, DEPTH, FRONT_FORK, Fit, Mean
 from drafting.block.panel import Levels, PanelPlan
