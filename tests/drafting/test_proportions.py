@@ -3,7 +3,8 @@
 The wearer's numbers are round: crotch depth 265 + 5 = 270, waist height 780 + 265 - 20 = 1025, hip level a
 third of the depth above the crotch line. What is read is the constant itself, so the numbers are those of the
 tables in `drafting.base.construction_proportions`, where their sources stand: read once from the default
-draft, and once from a draft with another value. Where another rule would take over, values in `beside` put it out of the way.
+draft, and once from a draft with another value. Where another rule would take over, values in `beside` put it
+out of the way.
 """
 
 from __future__ import annotations
