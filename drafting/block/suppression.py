@@ -30,10 +30,6 @@ DART, DART_WIDE, DART_MORE = 0.22, 130.0, 0.10
 """The back dart's share, and its share of what exceeds DART_WIDE, mm: 20 to 30 %, one dart of 2 to 3 cm is
 usual (common practice, no source)."""
 
-SWINGS_BESIDE = 13.0
-"""A back dart is narrowed where the side seam beside it would swing out by more than this, mm: none would be
-better to look at, but costs the centre back its height and so the crotch line (own trial on the survey)."""
-
 STEEPEST = 0.36
 """Seams and dart legs lean in no more than this over their height (20 degrees), or they would show
 (common practice)."""
@@ -92,12 +88,9 @@ def share(
     centre, side = in_front(amount)
     if front is not None:
         side = front - centre
-    side = _kept(side, least, most)
-    rest = amount - seat - centre - side
-    # A dart does not take in what the side seam beside it gives out, or little of it.
-    dart = min(in_dart(amount, dart_least), STEEPEST * dart_length, max(rest + SWINGS_BESIDE, 0.0))
-    dart = dart if dart >= dart_least else 0.0
-    wanted, rest = Suppression(centre, side, 0.0, dart), rest - dart
+    dart = min(in_dart(amount, dart_least), STEEPEST * dart_length)
+    wanted = Suppression(centre, _kept(side, least, most), 0.0, dart)
+    rest = amount - seat - wanted.centre_front - wanted.front_side - dart
     taken = replace(wanted, back_side=_kept(rest, least, most))
     over = rest - taken.back_side
     # What the back's side seam cannot take: the darts, then the front's side seam, then its centre.
