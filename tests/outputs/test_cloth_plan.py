@@ -179,7 +179,7 @@ def test_cloth_too_narrow_for_a_piece_is_refused_with_the_width_that_would_do() 
     assert {other.key for other in others} <= {"--pocketing-width", "--interfacing-width"}
     assert problem.key == "--width" and problem.value == "60.0 cm"
     assert "2 back leg (both layers) is 51.9 cm wide" in problem.message
-    assert problem.plausible == "105.7 cm and wider", "twice 51.9 and 1 off the selvedges"
+    assert problem.plausible == "105.8 cm and wider", "twice 51.9 and 1 off the selvedges"
 
 
 def test_a_plan_file_gives_the_same_plan_again(tmp_path: Path) -> None:
