@@ -144,3 +144,10 @@ def test_everything_that_cannot_be_meant_is_refused_at_once() -> None:
     keys = [problem.key for problem in refused.value.problems]
     assert sorted(keys) == ["full_seat", "hip_girth", "pleats", "rise", "stretch", "style", "wide_soul"]
     assert 'Did you mean "bootcut"?' in str(refused.value)
+
+
+def test_a_draft_by_proportions_alone_leaves_the_crotch_seam_as_they_give_it() -> None:
+    long = replace(ADA, total_crotch_length=740)
+    alone, fitted = draft_jeans(long, "slim", fitted=False), draft_jeans(long, "slim")
+    assert jeans_figures(alone)["crotch"]["means"] == []
+    assert fitted.block.crotch_length > alone.block.crotch_length + 10

@@ -37,3 +37,10 @@ def like_option(option: str, help: str, *, metavar: str = "NAME") -> Callable[[C
 def force_option(help: str = "Replace what is already there.") -> Callable[[Command], Command]:
     """Return the option that lets files be replaced."""
     return click.option("--force", is_flag=True, help=help)
+
+
+proportions_alone = click.option(
+    "--proportions-alone", is_flag=True,
+    help="Draft by proportions alone, as by hand: crotch seam and thigh are not fitted to the body.",
+)  # fmt: skip
+"""The option of a command that drafts, for lessons and to compare."""

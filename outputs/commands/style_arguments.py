@@ -11,6 +11,7 @@ import click
 from drafting.base.errors import DraftRefused, Problem, Severity
 from drafting.base.typed_words import in_one_line
 from outputs.commands.completion import Command, style_names, word_option
+from outputs.commands.shared import proportions_alone
 from outputs.commands.usage import not_among
 from outputs.reading.style_options import StyleOptions, read_options
 from styles.choice.style import STRAIGHT, Band, Felling, Laps, Rise
@@ -63,6 +64,7 @@ _CHANGES = (
     click.option(
         "--stretch", metavar="PERCENT", help="How far the cloth can be pulled crosswise; 0 if rigid."
     ),
+    proportions_alone,
 )  # fmt: skip
 
 
@@ -80,6 +82,7 @@ class TypedChanges:
     lengthwise_change: str | None
     crosswise_change: str | None
     stretch: str | None
+    proportions_alone: bool
 
     def read(self) -> StyleOptions:
         """Return what is meant.
@@ -107,7 +110,7 @@ class TypedChanges:
             raise DraftRefused([*problems, *told]) from refusal
         if problems:
             raise DraftRefused(problems)
-        return options
+        return replace(options, fitted=not self.proportions_alone)
 
     def _set(self) -> Iterator[tuple[str, str, str | Problem]]:
         """Yield what was set: the option, the setting's name, and its value or why it has none."""

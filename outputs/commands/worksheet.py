@@ -6,7 +6,7 @@ from pathlib import Path
 
 import click
 
-from outputs.commands.shared import force_option, like_option, sheet_option
+from outputs.commands.shared import force_option, like_option, proportions_alone, sheet_option
 from outputs.commands.terminal import say, say_all, tell
 from outputs.paper.paper import PAPERS
 
@@ -29,6 +29,7 @@ _STYLE = like_option(
 @sheet_option("Sheets to print on.")
 @click.option("--blank", is_flag=True, help="Leave out the answers: formulas and room to write.")
 @click.option("--marking", is_flag=True, help="Write the teacher's sheet: twenty right lengths.")
+@proportions_alone
 @click.option(
     "--out", type=click.Path(path_type=Path), help="The file to write; else named after the wearer."
 )
@@ -40,6 +41,7 @@ def worksheet(
     paper: str,
     blank: bool,
     marking: bool,
+    proportions_alone: bool,
     out: Path | None,
     force: bool,
 ) -> None:
@@ -68,10 +70,13 @@ def worksheet(
     from outputs.lesson.sheet import SCALES
     from outputs.lines.lesson import sheet_lines
 
+    fitted = not proportions_alone
     if marking:
-        result = lesson.marking_sheet(read, chosen, paper=PAPERS[paper], scale=SCALES[scale])
+        result = lesson.marking_sheet(read, chosen, paper=PAPERS[paper], scale=SCALES[scale], fitted=fitted)
     else:
-        result = lesson.worksheet(read, chosen, paper=PAPERS[paper], scale=SCALES[scale], blank=blank)
+        result = lesson.worksheet(
+            read, chosen, paper=PAPERS[paper], scale=SCALES[scale], blank=blank, fitted=fitted
+        )
     say_all(sheet_lines(result, target, write_file(target, result.file[1], force=force)))
 
 
@@ -81,8 +86,11 @@ def worksheet(
 @_STYLE
 @_SCALE
 @click.option("--form", is_flag=True, help="Write LENGTHS as an empty form instead.")
+@proportions_alone
 @_FORCE
-def mark(file: Path, lengths: Path, style: str, scale: str, form: bool, force: bool) -> None:
+def mark(
+    file: Path, lengths: Path, style: str, scale: str, form: bool, proportions_alone: bool, force: bool
+) -> None:
     """Mark the lengths that a student measured on a draft.
 
     FILE is the measurements file of the draft, LENGTHS holds numbers of steps and lengths, full size: TOML as
@@ -103,8 +111,10 @@ def mark(file: Path, lengths: Path, style: str, scale: str, form: bool, force: b
     from outputs.lesson.sheet import SCALES
     from outputs.lines.lesson import marked_lines
 
+    fitted = not proportions_alone
     if given:
-        say_all(marked_lines(lesson.mark(read, chosen, given, scale=SCALES[scale]), read.unit, scale=scale))
+        marked = lesson.mark(read, chosen, given, scale=SCALES[scale], fitted=fitted)
+        say_all(marked_lines(marked, read.unit, scale=scale))
         return
-    write_file(lengths, lesson.form(read, chosen).file[1], force=force)
+    write_file(lengths, lesson.form(read, chosen, fitted=fitted).file[1], force=force)
     say(f"Fill in {lengths}, then run the same line without --form")

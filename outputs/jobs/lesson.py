@@ -58,7 +58,9 @@ class MarkedDraft(Result):
         return next((m for m in self.marked if m.mark is Judgement.WRONG), None)
 
 
-def worksheet(read: MeasurementFile, style: Style, *, paper: Paper, scale: float, blank: bool) -> OfABlock:
+def worksheet(
+    read: MeasurementFile, style: Style, *, paper: Paper, scale: float, blank: bool, fitted: bool = True
+) -> OfABlock:
     """Draft the block of a style, to be drawn step by step.
 
     Args:
@@ -67,22 +69,25 @@ def worksheet(read: MeasurementFile, style: Style, *, paper: Paper, scale: float
         paper: The sheets, upright.
         scale: Millimetres of the draft on one of paper: one of `outputs.lesson.sheet.SCALES`.
         blank: Leave the answers away.
+        fitted: False leaves crotch seam and thigh as the proportions give them.
 
     Raises:
         DraftRefused: the measurements do not allow it.
     """
-    block = _block(read, style)
+    block = _block(read, style, fitted=fitted)
     write = partial(write_worksheet, read, block, paper=paper, scale=scale, blank=blank, style=style.name)
     return _sheet(Sheet.BLANK if blank else Sheet.WORKSHEET, read, block, write)
 
 
-def marking_sheet(read: MeasurementFile, style: Style, *, paper: Paper, scale: float) -> OfABlock:
+def marking_sheet(
+    read: MeasurementFile, style: Style, *, paper: Paper, scale: float, fitted: bool = True
+) -> OfABlock:
     """Draft the block of a style, its right lengths to be printed for the teacher; see `worksheet`.
 
     Raises:
         DraftRefused: the measurements do not allow it.
     """
-    block = _block(read, style)
+    block = _block(read, style, fitted=fitted)
     write = partial(write_marking_sheet, read, block, paper=paper, scale=scale, style=style.name)
     return _sheet(Sheet.MARKING, read, block, write)
 
@@ -97,31 +102,33 @@ def systems(read: MeasurementFile, *, paper: Paper) -> OfABlock:
     return _sheet(Sheet.SYSTEMS, read, block, partial(write_systems, read, block, paper=paper))
 
 
-def form(read: MeasurementFile, style: Style, *, name: str = "lengths.toml") -> Result:
+def form(read: MeasurementFile, style: Style, *, name: str = "lengths.toml", fitted: bool = True) -> Result:
     """Return an empty form for the lengths of a student, to be kept under `name`.
 
     Raises:
         DraftRefused: the measurements do not allow a draft.
     """
-    steps = asked_for(hand_drafts(_block(read, style)))
+    steps = asked_for(hand_drafts(_block(read, style, fitted=fitted)))
     return Result(files={name: text_writer(lengths_form(read.wearer, steps, read.unit))})
 
 
-def mark(read: MeasurementFile, style: Style, lengths: TextFile, *, scale: float) -> MarkedDraft:
+def mark(
+    read: MeasurementFile, style: Style, lengths: TextFile, *, scale: float, fitted: bool = True
+) -> MarkedDraft:
     """Mark the lengths that a student measured on a draft of which 1 mm stands for `scale` mm.
 
     Raises:
         DraftRefused: the measurements do not allow a draft, or the lengths cannot be read.
     """
-    drafts = hand_drafts(_block(read, style))
+    drafts = hand_drafts(_block(read, style, fitted=fitted))
     steps = [step for draft in drafts for step in draft.instructions]
     given = read_lengths(lengths, steps, read.unit)
     missing: Sequence[Instruction] = [step for step in asked_for(drafts) if step.label not in given]
     return MarkedDraft(marked=mark_lengths(drafts, given, scale), missing=tuple(missing))
 
 
-def _block(read: MeasurementFile, style: Style) -> Block:
-    return block_for(read.measurements, style, Cloth(**read.cloth), read.corrections)
+def _block(read: MeasurementFile, style: Style, *, fitted: bool) -> Block:
+    return block_for(read.measurements, style, Cloth(**read.cloth), read.corrections, fitted=fitted)
 
 
 def _sheet(sheet: Sheet, read: MeasurementFile, block: Block, write: Writer) -> OfABlock:

@@ -51,6 +51,7 @@ class Inputs:
         style: As asked for, every option applied, its rise not yet that of a body.
         cloth: As asked for.
         corrections: What was seen on the toile, mm by key of `drafting.body.corrections.CORRECTIONS`.
+        fitted: False for a draft by proportions alone.
         version: Of the program that drafted it.
     """
 
@@ -61,6 +62,7 @@ class Inputs:
     style: Style
     cloth: Cloth
     corrections: Mapping[str, float] = field(default_factory=dict)
+    fitted: bool = True
     version: str
 
     @staticmethod
@@ -74,6 +76,7 @@ class Inputs:
             style=options.style(style, read.measurements.waist_taken_at),
             cloth=Cloth(**{**read.cloth, **options.cloth}),
             corrections=read.corrections,
+            fitted=options.fitted,
             version=tool_version(),
         )
 
@@ -88,6 +91,7 @@ class Inputs:
             self.style,
             self.cloth,
             self.corrections,
+            fitted=self.fitted,
             wearer=self.wearer,
             date=self.taken_on,
         )
@@ -112,6 +116,7 @@ class Inputs:
             "style": {"name": self.style.name, "says": self.style.says, "settings": settings},
             "cloth": asdict(self.cloth),
             "fitting": dict(self.corrections),
+            "proportions_alone": not self.fitted,
             "printed": printed,
         }
         return json.dumps(record, ensure_ascii=False, indent=2, allow_nan=False) + "\n"
@@ -193,6 +198,8 @@ def _of_record(record: Any) -> Inputs:
         ),
         cloth=Cloth(**{key: number(percent) for key, percent in record["cloth"].items()}),
         corrections=_corrections(record["fitting"]),
+        # A record of an earlier version has no word of it: then every draft was fitted.
+        fitted=not yes(record.get("proportions_alone", False)),
         version=word(record["version"]),
     )
 

@@ -34,8 +34,14 @@ class Change:
 
 
 def changes(old: Inputs, new: Inputs) -> tuple[Change, ...]:
-    """Return what differs and can move a line: measurements, style, cloth, corrections; in this order."""
-    return (*_measured(old, new), *_settings(old, new), *_cloth(old, new), *_corrections(old, new))
+    """Return what differs and can move a line: measurements, style, cloth, corrections, fit; in order."""
+    return (
+        *_measured(old, new),
+        *_settings(old, new),
+        *_cloth(old, new),
+        *_corrections(old, new),
+        *_fit(old, new),
+    )
 
 
 def _measured(old: Inputs, new: Inputs) -> Iterator[Change]:
@@ -141,6 +147,12 @@ def _putting_correction(key: str, mm: float | None) -> Callable[[Inputs], Inputs
         return replace(inputs, corrections=others if mm is None else {**others, key: mm})
 
     return put
+
+
+def _fit(old: Inputs, new: Inputs) -> Iterator[Change]:
+    if old.fitted is not new.fitted:
+        was, now = ("fitted" if inputs.fitted else "proportions alone" for inputs in (old, new))
+        yield Change("fit", was, now, lambda inputs: replace(inputs, fitted=new.fitted))
 
 
 def _one(key: str, value: Any) -> dict[str, Any]:

@@ -24,6 +24,7 @@ class StyleOptions:
         settings: As typed, by names of `styles.choice.settings.SETTINGS`.
         allowance: False leaves all seam allowances away.
         cloth: Percentages by names of `outputs.reading.cloth_entries.CLOTH_ENTRIES`.
+        fitted: False leaves crotch seam and thigh as the proportions give them.
         before_names: What stood before the name of a setting where it was typed, such as "--set "; refusals
             name it in the same way.
     """
@@ -31,6 +32,7 @@ class StyleOptions:
     settings: Mapping[str, str] = field(default_factory=dict)
     allowance: bool = True
     cloth: Mapping[str, float] = field(default_factory=dict)
+    fitted: bool = True
     before_names: str = ""
 
     def style(self, base: Style, waist: WaistLevel) -> Style:

@@ -17,16 +17,26 @@ from styles.cloth.shrinkage_and_stretch import Cloth, ease_for
 
 
 def block_for(
-    measurements: Measurements, style: Style, cloth: Cloth, corrections: Mapping[str, float] | None = None
+    measurements: Measurements,
+    style: Style,
+    cloth: Cloth,
+    corrections: Mapping[str, float] | None = None,
+    *,
+    fitted: bool = True,
 ) -> Block:
     """Return the block with the leg of a style and the room it wants in this cloth.
 
-    Corrections, mm by key of `drafting.body.corrections.CORRECTIONS`, are what was seen on its toile.
+    Args:
+        measurements: In millimetres.
+        style: The style.
+        cloth: The cloth.
+        corrections: What was seen on its toile, mm by key of `drafting.body.corrections.CORRECTIONS`.
+        fitted: False leaves crotch seam and thigh as the proportions give them.
     """
     ease = style.ease
     if cloth.stretch:
         ease = ease_for(cloth, complete(known_of_both(measurements), Proportions()), ease)
-    return draft_block(measurements, ease=ease, cut=style.leg, corrections=corrections)
+    return draft_block(measurements, ease=ease, cut=style.leg, corrections=corrections, fitted=fitted)
 
 
 def check_stretch(style: Style, cloth: Cloth, body: Body) -> tuple[Finding, ...]:

@@ -25,6 +25,7 @@ def draft_jeans(
     lengthwise_change: float = 0.0,
     crosswise_change: float = 0.0,
     fitting: Mapping[str, float] | None = None,
+    fitted: bool = True,
 ) -> Jeans:
     """Return the jeans drafted for the measurements.
 
@@ -38,6 +39,7 @@ def draft_jeans(
         lengthwise_change: What washing does to the cloth along the warp, percent; negative for shrinking.
         crosswise_change: The same across the warp.
         fitting: What was seen on the toile, mm by key of `drafting.body.corrections.CORRECTIONS`.
+        fitted: False leaves crotch seam and thigh as the proportions give them, for lessons and to compare.
 
     Raises:
         DraftRefused: with everything at once that no draft could be meant by: a measurement that is missing
@@ -53,7 +55,7 @@ def draft_jeans(
     refusals = [problem for problem in (*problems, *wrong) if problem.severity is Severity.REFUSAL]
     if refusals:
         raise DraftRefused(refusals)
-    return jeans_for(measurements, asked, cloth, fitting or {})
+    return jeans_for(measurements, asked, cloth, fitting or {}, fitted=fitted)
 
 
 def jeans_for(
@@ -62,6 +64,7 @@ def jeans_for(
     cloth: Cloth,
     fitting: Mapping[str, float],
     *,
+    fitted: bool = True,
     wearer: str = "",
     date: str = "",
 ) -> Jeans:
@@ -72,11 +75,12 @@ def jeans_for(
         style: With everything that was asked for, its rise not yet that of a body.
         cloth: The cloth.
         fitting: What was seen on the toile, mm by key of `drafting.body.corrections.CORRECTIONS`.
+        fitted: False leaves crotch seam and thigh as the proportions give them.
         wearer: Name to print on every piece.
         date: When the measurements were taken, to print.
 
     Raises:
         DraftRefused: the measurements do not allow it.
     """
-    block = block_for(measurements, style, cloth, fitting)
+    block = block_for(measurements, style, cloth, fitting, fitted=fitted)
     return make_jeans(block, style, wearer=wearer, date=date, cloth=cloth)
