@@ -81,7 +81,7 @@ DEPTH = Mean(
     "crotch_depth",
     "crotch depth",
     (12, 9.5, 8),
-    (29.9, 34, 44),
+    (29.9, 33.6, 44),
     "how far under the body's crotch the line hangs; ranges: " + TRIAL,
 )
 FRONT_FORK = Mean(
