@@ -72,16 +72,16 @@ CENTRE_BACK = Mean(
 BACK_FORK = Mean(
     "back_fork",
     "back fork",
-    (0.119, 0.114, 0.105),
-    (0.149, 0.1552, 0.1665),
+    (0.124, 0.1198, 0.115),
+    (0.149, 0.1551, 0.1655),
     "5 to 12 cm at a hip of 94, from other lines; ranges: " + TRIAL,
     of_hip=True,
 )
 DEPTH = Mean(
     "crotch_depth",
     "crotch depth",
-    (12, 9.5, 8),
-    (29.9, 33.6, 44),
+    (10, 8.5, 8),
+    (29.9, 33.4, 43.2),
     "how far under the body's crotch the line hangs; ranges: " + TRIAL,
 )
 FRONT_FORK = Mean(
