@@ -1,7 +1,7 @@
 """What the block does on the bodies of the army survey: python tests/bench/bench_survey.py [every].
 
-Drafts everybody (or every so many-th) twice, by the proportions alone and fitted, and prints the table of
-DEVELOPERS.md: misses of the crotch seam, ease of the thigh, seams and joins by percentiles, then blocks a
+Drafts everybody (or every so many-th) twice, by the proportions alone and fitted, and prints a
+table: misses of the crotch seam, ease of the thigh, seams and joins by percentiles, then blocks a
 second on one core, on two, and on a quarter and a half of the people. Without the survey's file beside the
 project it says so.
 """
