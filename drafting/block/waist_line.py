@@ -7,20 +7,20 @@ smooth across the dart; cutting it along the dart legs and swinging the outer pa
 from __future__ import annotations
 
 import math
-from collections.abc import Sequence
 from dataclasses import dataclass, replace
-from functools import cached_property, partial
+from functools import cached_property
 
 import numpy as np
 
 from drafting.base.formula import Length, Reason, named
 from drafting.base.tolerance import ANGLE_DEG, LENGTH, WAIST_CORNER_DEG
+from drafting.block.darts import Dart, Fold, close_darts, folds_between, open_darts, swung_shut
 from drafting.block.panel import Panel, side_x
 from drafting.block.step_record import Construction, Stage, Step
 from drafting.geometry.curves import Cubic
 from drafting.geometry.paths import Path
 from drafting.geometry.points import Point, Vector
-from drafting.geometry.solve import Numbers, bisect, solve_within
+from drafting.geometry.solve import Numbers, solve_within
 
 _MOST_EXTRA_TURN = math.radians(10)
 """The side seam's bow adds no more than this at the waist, however steep its chord (common practice)."""
@@ -59,30 +59,6 @@ _LEAST_EVEN = 0.05
 _SQUARED = 40.0
 """A waist line that must bend both ways is squared to a seam over about so much of it, mm (own trial: as
 short as a shaped band, drawn some 4 cm below it, still follows smoothly)."""
-
-
-@dataclass(frozen=True)
-class Dart:
-    """A dart in the waist line: `inner` leg towards the centre, `outer` leg towards the side, `tip` below."""
-
-    inner: Point
-    tip: Point
-    outer: Point
-
-    @property
-    def angle(self) -> float:
-        """The turn, radians, that closes it by swinging the outer part in (negative: clockwise)."""
-        return (self.outer - self.tip).angle_to(self.inner - self.tip)
-
-    def opening(self, y: float) -> float:
-        """Return how far its legs stand apart at height `y`, mm: 0 below the tip, its width at the top."""
-        share = (y - self.tip.y) / ((self.inner.y + self.outer.y) / 2 - self.tip.y)
-        return self.width * min(max(share, 0.0), 1.0)
-
-    @property
-    def width(self) -> float:
-        """Its opening at the waist line, mm."""
-        return (self.outer - self.inner).length
 
 
 @dataclass(frozen=True)
@@ -138,15 +114,6 @@ class BlockPanel:
         return self.lower.construction.points
 
 
-def close_darts(waist: tuple[Path, ...], darts: tuple[Dart, ...]) -> Path:
-    """Return the waist line with the darts closed."""
-    closed = waist[0]
-    for index, part in enumerate(waist[1:], start=1):
-        inside = darts[:index]
-        closed = closed + part.moved(partial(_closed, inside=inside))
-    return closed
-
-
 def draw_waist(
     panel: Panel,
     *,
@@ -173,7 +140,7 @@ def draw_waist(
     trial = _Trial(panel, darts, take_up, dart_length.mm if dart_length else 0.0, slack)
     across, up = _side_point(trial, side_in, waist, side_length)
     drawn = trial.at(across, up)
-    stretches, cut = _open(drawn.closed, drawn.folds)
+    stretches, cut = open_darts(drawn.closed, drawn.folds)
     c = replace(
         panel.construction,
         points=dict(panel.construction.points),
@@ -195,7 +162,7 @@ class _Drawn:
 
     side: Point
     upper: Cubic
-    folds: tuple[_Fold, ...]
+    folds: tuple[Fold, ...]
     closed: Cubic
 
 
@@ -229,7 +196,7 @@ class _Trial:
         angle = 2 * math.asin(self.take_up / self.darts / 2 / self.reach) if self.darts else 0.0
         side = Point(self.hip.x + across, self.hip.y + up)
         upper = _upper_side(side, self.hip, self.panel.side.direction(0), self.panel.plan.side_turn)
-        folds = _folds(top, side, self.darts, angle, self.reach)
+        folds = folds_between(top, side, self.darts, angle, self.reach)
         return _Drawn(side, upper, folds, _closed_waist(top, lean.left, side, upper, folds, self.slack))
 
 
@@ -262,33 +229,6 @@ def _side_point(
     return across, float(height[0])
 
 
-@dataclass(frozen=True)
-class _Fold:
-    """A dart before the waist line is known: its tip and the directions of its legs, open."""
-
-    tip: Point
-    inner: Vector
-    outer: Vector
-
-    @property
-    def angle(self) -> float:
-        return self.outer.angle_to(self.inner)
-
-
-def _closed(p: Point, inside: Sequence[Dart | _Fold]) -> Point:
-    """Return where a point beyond the darts `inside` lies when they are closed, the outermost first."""
-    for dart in reversed(inside):
-        p = p.turned(dart.tip, dart.angle)
-    return p
-
-
-def _opened(p: Point, inside: tuple[_Fold, ...]) -> Point:
-    """Return where a point of the closed waist lies when the darts `inside` are opened again."""
-    for fold in inside:
-        p = p.turned(fold.tip, -fold.angle)
-    return p
-
-
 def _upper_side(waist: Point, hip: Point, leave_hip: Vector, side_turn: float) -> Cubic:
     """Return the side seam from waist to hip: running on at the hip, bowed outwards, straight at the top."""
     way = hip - waist
@@ -297,23 +237,13 @@ def _upper_side(waist: Point, hip: Point, leave_hip: Vector, side_turn: float) -
     return Cubic.bent(waist, way.turned(-bow), hip, leave_hip, 2 / 3)
 
 
-def _folds(top: Point, side: Point, count: int, angle: float, length: float) -> tuple[_Fold, ...]:
-    """Return the darts, evenly spaced between centre and side, square to the line between them."""
-    down = (side - top).unit.left
-    folds = []
-    for index in range(count):
-        tip = top.towards(side, (index + 1) / (count + 1)) + down * length
-        folds.append(_Fold(tip, (-down).turned(-angle / 2), (-down).turned(angle / 2)))
-    return tuple(folds)
-
-
 def _closed_waist(
-    top: Point, leave: Vector, side: Point, upper: Cubic, folds: tuple[_Fold, ...], slack: float
+    top: Point, leave: Vector, side: Point, upper: Cubic, folds: tuple[Fold, ...], slack: float
 ) -> Cubic:
     """Return the waist line with darts closed, square to the centre line and to the side seam."""
     turn = sum(fold.angle for fold in folds)
     arrive = (-upper.direction(0).left).turned(turn)
-    end = _closed(side, folds)
+    end = swung_shut(side, folds)
     chord = end - top
     at_centre, at_side = leave.angle_to(chord), chord.angle_to(arrive)
     if max(abs(at_centre), abs(at_side)) < _STRAIGHT:
@@ -340,29 +270,6 @@ def _closed_waist(
 def _least(turn: float, most: float) -> float:
     """Return a turn, or as much of it as `most` allows, radians."""
     return math.copysign(min(abs(turn), most), turn)
-
-
-def _open(closed: Cubic, folds: tuple[_Fold, ...]) -> tuple[tuple[Path, ...], tuple[Dart, ...]]:
-    """Cut the closed waist at the dart legs and swing the outer parts back."""
-    stretches: list[Path] = []
-    cut: list[Dart] = []
-    rest = closed
-    for index, fold in enumerate(folds):
-        inside = folds[:index]
-        tip = _closed(fold.tip, inside)
-        leg = fold.inner.turned(sum(f.angle for f in inside))
-        part, rest = rest.split(_parameter_on_ray(rest, tip, leg))
-        stretches.append(Path((part.moved(partial(_opened, inside=inside)),)))
-        outer = _opened(part.end, folds[: index + 1])
-        cut.append(Dart(stretches[-1].end, fold.tip, outer))
-    stretches.append(Path((rest.moved(partial(_opened, inside=folds)),)))
-    return tuple(stretches), tuple(cut)
-
-
-def _parameter_on_ray(curve: Cubic, origin: Point, way: Vector) -> float:
-    """Return where the curve crosses the line from `origin` along `way`; it crosses once."""
-    sign = way.cross(curve.start - origin) > 0
-    return bisect(lambda t: (way.cross(curve.point(t) - origin) > 0) != sign, 0.0, 1.0, within=1e-15)
 
 
 def _record(

@@ -6,7 +6,7 @@ import pytest
 
 from drafting import draft_block
 from drafting.block.block import Block
-from drafting.block.waist_line import Dart
+from drafting.block.darts import Dart
 from drafting.geometry.points import Point
 from tests.fairness import bend_changes, largest_turn
 from tests.sewn_block import corner, joins, unfair_lines
