@@ -23,4 +23,4 @@ def test_both_public_faces_show_how_they_are_used() -> None:
 @pytest.mark.parametrize("name", sorted(SHOWING))
 def test_every_example_of_a_docstring_comes_out_as_it_says(name: str) -> None:
     ran = doctest.testmod(import_module(name))
-    assert ran.attempted and not ran.failed
+    assert ran.attempted > (4 if name in ("drafting", "styles") else 0) and not ran.failed
